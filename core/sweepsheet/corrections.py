@@ -1,0 +1,112 @@
+"""From what the dial showed to what the bore did, before anything is fitted.
+
+The order is that of the causes: the sense of the dial, the angle of its contact, its return to
+zero, then droop and crank lift. What comes out is in the *inside sense*: plus when the plunger of
+a dial that touches the bore from inside is pushed in, whatever dial was used.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sweepsheet.clock import unit_vector
+from sweepsheet.job import BoreSweeps, Crank, Indicator, Sweeps
+
+
+@dataclass(frozen=True, slots=True)
+class Corrected:
+    """Corrected readings, ``readings[j][i]`` for sweep j at position i, ``None`` where missing."""
+
+    positions_deg: tuple[float, ...]
+    readings: tuple[tuple[float | None, ...], ...]
+
+
+def contact_factor(contact_angle_deg: float) -> float:
+    """``cos b``: the true displacement over what the dial shows.
+
+    ``b`` is the angle between the plunger and the radial line, or between the lever of a test
+    indicator and the tangent. Assumes that it stays the same all round.
+    Source: cosine error, as printed in lever-indicator tables.
+
+    >>> round(contact_factor(30.0), 4)
+    0.866
+    """
+    return math.cos(math.radians(contact_angle_deg))
+
+
+def droop_at(position_deg: float, total: float) -> float:
+    """``s (1 - cos a) / 2``: what droop adds at a position, zero at 12, whole ``s`` at 6.
+
+    The bracket hangs down by the same amount wherever the crank stands, so the plunger is pushed
+    in at the bottom and let out at the top: a first harmonic, like an offset, and no residual
+    tells it from one. ``total`` is the top-to-bottom difference, twice the droop itself.
+
+    >>> droop_at(0.0, 3.0), droop_at(90.0, 3.0), droop_at(180.0, 3.0)
+    (0.0, 1.5, 3.0)
+    """
+    return total * (1.0 - unit_vector(position_deg).y) / 2.0
+
+
+def vertical_shift(indicator: Indicator, crank: Crank) -> float:
+    """The total top-to-bottom difference to take out: measured droop plus crank lift.
+
+    Lift: a crank at rest lies at the bottom of its bearings and runs up to the whole clearance
+    higher; measured from below, the bore seems too high by half the lift. It is taken out as
+    US Army TM 9-4940-568-34, p. 5-62 does, which adds the whole clearance to the 12 o'clock
+    reading against the one at 6. Neither acts on a crank that stands on end.
+    """
+    if crank.axis == "vertical":
+        return 0.0
+    return (indicator.sag or 0.0) + crank.lift
+
+
+def corrected_bore(bore: BoreSweeps, indicator: Indicator, crank: Crank) -> Corrected:
+    """The bore's readings in the inside sense, with every known effect taken out.
+
+    A dial that touches a spigot from outside moves the other way, and droop with it, so both are
+    turned round first and one correction serves for both.
+    """
+    inside = 1.0 if bore.contact == "inside" else -1.0
+    shift = vertical_shift(indicator, crank)
+    sweeps = _true_displacement(bore.sweeps, indicator)
+    return Corrected(
+        bore.sweeps.positions_deg,
+        tuple(
+            tuple(
+                None if m is None else inside * m - droop_at(a, shift)
+                for a, m in zip(bore.sweeps.positions_deg, sweep, strict=True)
+            )
+            for sweep in sweeps
+        ),
+    )
+
+
+def _true_displacement(
+    sweeps: Sweeps, indicator: Indicator
+) -> tuple[tuple[float | None, ...], ...]:
+    """Sense, contact angle and return to zero: what any sweep needs, of bore or face."""
+    factor = contact_factor(indicator.contact_angle_deg)
+    if indicator.plus_when == "plunger_out":
+        factor = -factor
+    return tuple(
+        tuple(None if m is None else factor * m for m in without_drift(sweep, closing))
+        for sweep, closing in zip(sweeps.readings, sweeps.closing, strict=True)
+    )
+
+
+def without_drift(
+    readings: Sequence[float | None], closing: float | None
+) -> tuple[float | None, ...]:
+    """Readings less the drift of the dial, spread evenly over the sweep.
+
+    ``closing`` is by how much the dial was off when the crank was back where the sweep began. Of
+    n readings taken at an even pace, the first has none of it and the last (n - 1)/n.
+
+    >>> without_drift((0.0, 5.0, 0.0, -5.0), 2.0)
+    (0.0, 4.5, -1.0, -6.5)
+    """
+    drift = closing or 0.0
+    n = len(readings)
+    return tuple(None if m is None else m - drift * i / n for i, m in enumerate(readings))

@@ -1,0 +1,377 @@
+"""The drawing: the housing from behind, with the middle of its bore magnified.
+
+A shop drawing in one ink, with a red pencil for what must be done. It is meant to be read on
+a 360-pixel screen and on paper without colour: every mark has its own form and is named below.
+Colours come from the page's style sheet by class; without one it is black with a dark red.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from sweepsheet.bore import Bore
+from sweepsheet.clock import unit_vector
+from sweepsheet.job import Dowel, Housing, Round
+from sweepsheet.solution import Solution
+from sweepsheet.svg import element, text
+from sweepsheet.units import UnitSystem
+from sweepsheet.vector import Vec2
+from sweepsheet.wording import Language, Small, Toward
+
+WIDTH = 360
+HEIGHT = 462
+_MIDDLE = Vec2(180.0, 172.0)
+_RIM = 146.0
+_READINGS = 120.0
+_BORE = 96.0
+_HOURS = 164.0
+# The magnified part reaches this far out from the middle.
+_REACH = 84.0
+_PIXELS_PER_MM = 96.0 / 25.4
+_PENCIL = "#a3201a"
+# More readings than this do not fit round the clock at a size that can be read.
+_MOST_READINGS_SHOWN = 16
+
+
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """How many pixels of the drawing a small unit takes in the magnified part."""
+
+    pixels: float
+    units: UnitSystem
+
+    def place(self, v: Vec2) -> Vec2:
+        """Where a vector from the crank axis lies in the drawing."""
+        return Vec2(_MIDDLE.x + v.x * self.pixels, _MIDDLE.y - v.y * self.pixels)
+
+    @property
+    def magnification(self) -> float:
+        """Drawn size over real size on a screen of 96 pixels an inch."""
+        return self.pixels / (self.units.mm * _PIXELS_PER_MM)
+
+
+def drawing_of(solution: Solution, language: Language) -> str:
+    """The SVG of the latest round, with a title and a description for who can't see it."""
+    bore, job = solution.latest, solution.job
+    scale = _Scale(_REACH / _extent(solution), job.units)
+    say = language.say
+    described = say(
+        "drawing.desc",
+        offset=Small(bore.offset, job.units),
+        direction=Toward(bore.direction_deg),
+    )
+    return element(
+        "svg",
+        element("title", text(say("drawing.title"))),
+        element("desc", text(described)),
+        _definitions(),
+        _housing(),
+        _readings(job.rounds[-1], bore, language),
+        _limit(job.limits.bore_offset, scale),
+        _center_lines(),
+        _region(bore, scale),
+        _move(solution, scale),
+        _dowels(solution),
+        _legend(solution, scale, language),
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {WIDTH} {HEIGHT}",
+        role="img",
+        class_="drawing",
+        fill="none",
+        stroke="currentColor",
+        stroke_width=1.25,
+        font_family="system-ui, sans-serif",
+        font_size=13,
+    )
+
+
+def nice_length(most: float) -> float:
+    """The largest of 1, 2, 5, 10, 20 ... that is not above ``most``.
+
+    >>> nice_length(7.3), nice_length(0.25), nice_length(1.0)
+    (5.0, 0.2, 1.0)
+    """
+    power = 10.0 ** math.floor(math.log10(most))
+    lead = max(n for n in (1.0, 2.0, 5.0) if n * power <= most * (1 + 1e-12))
+    return lead * power
+
+
+def _extent(solution: Solution) -> float:
+    """The distance from the crank axis that must be seen, in small units; never nothing."""
+    bore = solution.latest
+    wanted = [bore.offset + bore.ellipse.major, solution.job.indicator.step]
+    if solution.job.limits.bore_offset is not None:
+        wanted.append(1.15 * solution.job.limits.bore_offset)
+    return max(*wanted, 10.0**-solution.job.units.decimals)
+
+
+def _polar(angle_deg: float, radius: float) -> Vec2:
+    """A point of the drawing by clock angle and distance from the middle."""
+    u = unit_vector(angle_deg)
+    return Vec2(_MIDDLE.x + radius * u.x, _MIDDLE.y - radius * u.y)
+
+
+def _label(at: Vec2, content: str, **attributes: str | float) -> str:
+    return element(
+        "text", text(content), x=at.x, y=at.y, fill="currentColor", stroke="none", **attributes
+    )
+
+
+def _definitions() -> str:
+    """The hatch for what is out of limit, and the arrow heads."""
+    hatch = element(
+        "pattern",
+        element("path", d="M0 0V6", stroke="currentColor", stroke_width=0.8, opacity=0.5),
+        id="sweepsheet-hatch", width=6, height=6, patternUnits="userSpaceOnUse",
+        patternTransform="rotate(45)",
+    )  # fmt: skip
+    return element("defs", hatch)
+
+
+def _housing() -> str:
+    """Rim and bore of the housing, with the hours of the clock outside."""
+    hours = "".join(
+        _label(
+            _polar(hour * 30.0, _HOURS) + Vec2(0.0, 5.0), str(hour), text_anchor="middle",
+            font_size=14, font_weight="bold",
+        )
+        for hour in (12, 3, 6, 9)
+    )  # fmt: skip
+    ticks = "".join(
+        _line(_polar(hour * 30.0, _RIM), _polar(hour * 30.0, _RIM - 5.0)) for hour in range(12)
+    )
+    return element(
+        "g",
+        _circle(_MIDDLE, _RIM, stroke_width=1.75),
+        _circle(_MIDDLE, _BORE, stroke_width=2.5),
+        ticks,
+        hours,
+    )
+
+
+def _readings(last: Round, bore: Bore, language: Language) -> str:
+    """What the dial showed, each where it was read: the first sweep, as typed."""
+    sweeps = last.bore.sweeps
+    if len(sweeps.positions_deg) > _MOST_READINGS_SHOWN:
+        return ""
+    foreign = bore.foreign.position_deg if bore.foreign else None
+    labels = []
+    for angle, value in zip(sweeps.positions_deg, sweeps.readings[0], strict=True):
+        at = _polar(angle, _READINGS)
+        shown = "–" if value is None else language.number(f"{value:+g}" if value else "0")
+        labels.append(_label(at + Vec2(0.0, 5.0), shown, text_anchor="middle"))
+        if angle == foreign:
+            labels.append(
+                element(
+                    "rect", x=at.x - 22, y=at.y - 11, width=44, height=22, class_="pencil",
+                    stroke=_PENCIL, stroke_width=2,
+                )
+            )  # fmt: skip
+    return element("g", *labels, class_="readings")
+
+
+def _limit(limit: float | None, scale: _Scale) -> str:
+    """The limit circle, hatched outside up to the wall of the bore."""
+    if limit is None:
+        return ""
+    r = limit * scale.pixels
+    ring = _circle_path(_BORE) + _circle_path(r)
+    return element(
+        "g",
+        element("path", d=ring, fill="url(#sweepsheet-hatch)", fill_rule="evenodd", stroke="none"),
+        _circle(_MIDDLE, r, stroke_dasharray="7 4", stroke_width=1.5),
+    )
+
+
+def _circle_path(r: float) -> str:
+    x, y = _MIDDLE.x, _MIDDLE.y
+    return f"M{x - r:.2f} {y}a{r:.2f} {r:.2f} 0 1 0 {2 * r:.2f} 0a{r:.2f} {r:.2f} 0 1 0 {-2 * r:.2f} 0z"
+
+
+def _center_lines() -> str:
+    """The crank axis: a chain line each way and a small cross."""
+    chain = {"stroke_dasharray": "14 3 3 3", "stroke_width": 0.75}
+    reach = _BORE - 4.0
+    return element(
+        "g",
+        element("path", d=f"M{_MIDDLE.x} {_MIDDLE.y - reach}V{_MIDDLE.y + reach}", **chain),
+        element("path", d=f"M{_MIDDLE.x - reach} {_MIDDLE.y}H{_MIDDLE.x + reach}", **chain),
+        _crank_mark(_MIDDLE),
+    )
+
+
+def _region(bore: Bore, scale: _Scale) -> str:
+    """The bore centre and its 95 % ellipse."""
+    at = scale.place(bore.center)
+    ellipse = element(
+        "ellipse", rx=max(bore.ellipse.major * scale.pixels, 0.5),
+        ry=max(bore.ellipse.minor * scale.pixels, 0.5),
+        transform=f"translate({at.x:.2f} {at.y:.2f}) rotate({bore.ellipse.at_deg - 90.0:.2f})",
+        class_="region", fill="currentColor", fill_opacity=0.12,
+    )  # fmt: skip
+    return element("g", ellipse, _bore_mark(at))
+
+
+def _move(solution: Solution, scale: _Scale) -> str:
+    """The way the bore must go, and where the chosen dowels are expected to bring it."""
+    bore, choice = solution.latest, solution.choice
+    if bore.direction_pm_deg is None or bore.verdict == "within":
+        return ""
+    marks = []
+    if choice is not None and not choice.leave:
+        marks.append(_after_mark(scale.place(choice.center)))
+    marks.append(_arrow(scale.place(bore.center), _MIDDLE))
+    return element("g", *marks)
+
+
+def _dowels(solution: Solution) -> str:
+    """The dowels to fit, each an offset peg with its aim; else those fitted now."""
+    choice, now = solution.choice, solution.job.rounds[-1].dowels
+    if choice is not None and not choice.leave:
+        dowels = (Dowel(choice.offset, choice.aim_deg),) * 2
+    else:
+        dowels = now
+    angles = _dowel_angles(solution.job.housing)
+    return element(
+        "g",
+        *(_dowel(_polar(a, _RIM), dowel) for a, dowel in zip(angles, dowels, strict=True)),
+        class_="dowels",
+    )
+
+
+def _dowel_angles(housing: Housing) -> tuple[float, float]:
+    """Where the dowels are drawn: where they are, or at 9 and 3 where nobody measured."""
+    if housing.dowel_holes is None:
+        return (270.0, 90.0)
+    first, second = housing.dowel_holes
+    return (first.at_deg, second.at_deg)
+
+
+def _dowel(at: Vec2, dowel: Dowel) -> str:
+    """A dowel: its hole, the eccentric peg, and the aim as an arrow."""
+    hole = element("circle", cx=at.x, cy=at.y, r=10, class_="paper", fill="#fff")
+    if dowel.offset == 0:
+        return element("g", hole, _circle(at, 6.0))
+    u = unit_vector(dowel.aim_deg)
+    way = Vec2(u.x, -u.y)
+    return element(
+        "g", hole, _circle(at + way.scaled(3.0), 6.0), _arrow(at, at + way.scaled(27.0))
+    )
+
+
+def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
+    """What the marks mean, the view, the magnification and a scale bar."""
+    say, units = language.say, solution.job.units
+    entries = [
+        (_crank_mark, say("drawing.crank")),
+        (_bore_mark, say("drawing.bore")),
+        (_region_sample, say("drawing.region")),
+    ]
+    limit = solution.job.limits.bore_offset
+    if limit is not None:
+        entries.append((_limit_sample, say("drawing.limit", limit=Small(limit, units))))
+    if solution.latest.verdict != "within" and solution.latest.direction_pm_deg is not None:
+        entries.append((_move_sample, say("drawing.move")))
+        if solution.choice is not None and not solution.choice.leave:
+            entries.append((_after_mark, say("drawing.after")))
+    rows = []
+    for i, (mark, words) in enumerate(entries):
+        at = Vec2(24.0 + 170.0 * (i % 2), 362.0 + 20.0 * (i // 2))
+        rows.append(mark(at) + _label(at + Vec2(18.0, 4.5), words))
+    bar = nice_length(_REACH / scale.pixels)
+    left = Vec2(14.0, 436.0)
+    right = left + Vec2(bar * scale.pixels, 0.0)
+    times = f"{scale.magnification:.2g}"
+    return element(
+        "g",
+        *rows,
+        _dimension(left, right),
+        _label(right + Vec2(8.0, 4.5), language.word(Small(bar, units))),
+        _label(
+            Vec2(14.0, 456.0),
+            f"{say('drawing.view')}; {say('drawing.scale', times=f'{float(times):.0f}')}",
+            font_size=11.5,
+        ),
+        class_="legend",
+    )
+
+
+# Marks -------------------------------------------------------------------------------------
+
+
+def _line(a: Vec2, b: Vec2, **attributes: str | float) -> str:
+    return element("line", x1=a.x, y1=a.y, x2=b.x, y2=b.y, **attributes)
+
+
+def _circle(at: Vec2, r: float, **attributes: str | float) -> str:
+    return element("circle", cx=at.x, cy=at.y, r=r, **attributes)
+
+
+def _crank_mark(at: Vec2) -> str:
+    """A cross in a circle: an axis seen from its end."""
+    x, y = at.x, at.y
+    return element("g", _circle(at, 5.0), element("path", d=f"M{x - 8} {y}h16M{x} {y - 8}v16"))
+
+
+def _bore_mark(at: Vec2) -> str:
+    return _circle(at, 4.0, fill="currentColor")
+
+
+def _after_mark(at: Vec2) -> str:
+    """Where the bore is expected: an open square on its corner."""
+    path = f"M{at.x:.2f} {at.y - 6:.2f}l6 6l-6 6l-6 -6z"
+    return element("path", d=path, class_="pencil", stroke=_PENCIL, stroke_width=2)
+
+
+def _region_sample(at: Vec2) -> str:
+    return element(
+        "ellipse", cx=at.x, cy=at.y, rx=9, ry=6, fill="currentColor", fill_opacity=0.12
+    )
+
+
+def _limit_sample(at: Vec2) -> str:
+    a, b = at - Vec2(10.0, 0.0), at + Vec2(10.0, 0.0)
+    return _line(a, b, stroke_dasharray="7 4", stroke_width=1.5)
+
+
+def _move_sample(at: Vec2) -> str:
+    return _arrow(at - Vec2(10.0, 0.0), at + Vec2(10.0, 0.0))
+
+
+def _arrow(tail: Vec2, head: Vec2) -> str:
+    """A red arrow; one too short to be seen is only its head."""
+    way = head - tail
+    if way.length < 1e-9:
+        return ""
+    u = way.scaled(1.0 / way.length)
+    side = Vec2(-u.y, u.x)
+    neck = head - u.scaled(9.0)
+    left, right = neck + side.scaled(5.0), neck - side.scaled(5.0)
+    tip = (
+        f"M{head.x:.2f} {head.y:.2f}L{left.x:.2f} {left.y:.2f}L{right.x:.2f} {right.y:.2f}z"
+    )
+    shaft = _line(tail, neck, stroke_width=2.5) if way.length > 9.0 else ""
+    return element(
+        "g",
+        shaft,
+        element("path", d=tip, class_="pencil-fill", fill=_PENCIL, stroke="none"),
+        class_="pencil",
+        stroke=_PENCIL,
+    )
+
+
+def _dimension(left: Vec2, right: Vec2) -> str:
+    """A dimension line with an arrow head at each end and its witness lines."""
+    heads = (
+        f"M{left.x:.2f} {left.y}l7 -3v6zM{right.x:.2f} {right.y}l-7 -3v6z"
+        if right.x - left.x > 16
+        else ""
+    )
+    ends = f"M{left.x:.2f} {left.y - 6}v12M{right.x:.2f} {right.y - 6}v12"
+    return element(
+        "g",
+        _line(left, right),
+        element("path", d=ends),
+        element("path", d=heads, fill="currentColor", stroke="none") if heads else "",
+    )

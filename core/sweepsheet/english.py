@@ -1,0 +1,272 @@
+"""English: every sentence of the core, in one table.
+
+Keys are grouped by their first word. ``{names}`` stand for quantities, which arrive already
+worded. A mechanic reads these under a car: the number first, then what it means, then what
+to do.
+"""
+
+from __future__ import annotations
+
+from sweepsheet.wording import Language
+
+TABLE: dict[str, str] = {
+    # Pieces
+    "decimal mark": ".",
+    "unit.thou": "thou",
+    "unit.mm": "mm",
+    "unit.in": "in",
+    "clock.hour": "{hour} o'clock",
+    "clock.between": "{time} (between {low} and {high} o'clock)",
+    "chance.over": "over 99%",
+    "chance.under": "under 1%",
+    "list": "{first} and {last}",
+    "side.0": "up",
+    "side.1": "up and right",
+    "side.2": "right",
+    "side.3": "down and right",
+    "side.4": "down",
+    "side.5": "down and left",
+    "side.6": "left",
+    "side.7": "up and left",
+    "sense.high": "high",
+    "sense.low": "low",
+    "sweep.only": "the sweep",
+    "sweep.numbered": "sweep {n}",
+    # What was found in a field
+    "got.nothing": "nothing",
+    "got.value": "{value}",
+    "got.text": "'{value}'",
+    "got.huge": "a far larger number",
+    "got.list": "a list",
+    "got.object": "a group of fields",
+    "got.other": "something else",
+    # What is wanted in a field
+    "fault.json": "This is not a job file: {why}.",
+    "fault.too_big": "This is larger than any job: {got} characters; {high} are allowed.",
+    "fault.too_deep": "This is nested more deeply than any job.",
+    "fault.format": "This is not a job file of ours: the format '{wanted}' is wanted, got {got}",
+    "fault.version": "job file version {wanted} is wanted, got {got}",
+    "fault.version_newer": (
+        "this job was written by a newer release (version {got}); this one reads version "
+        "{wanted}. Update, then open it again"
+    ),
+    "fault.object": "{name}: a group of fields is wanted, got {got}",
+    "fault.unknown": "{name} is not a field of a job",
+    "fault.list": "{name}: a list is wanted, got {got}",
+    "fault.count": "{name}: {low} to {high} of them are wanted, got {got}",
+    "fault.number": "{name}: a number is wanted, got {got}",
+    "fault.range": "{name}: from {low} to {high} is wanted, got {got}",
+    "fault.choice": "{name}: one of {choices} is wanted, got {got}",
+    "fault.text": "{name}: text is wanted, got {got}",
+    "fault.text_long": "{name}: at most {high} characters are wanted, got {got}",
+    "fault.text_control": "{name}: holds characters that can't be shown",
+    "fault.readings": "{name}: {wanted} readings are wanted, one a position, got {got}",
+    "fault.same_position": "{at} is there twice: every position is wanted once",
+    "fault.few_readings": "sweep {n}: at least three readings are wanted, got {got}",
+    "fault.half_turn": (
+        "sweep {n}: all its readings lie within half a turn. Readings on the other side are "
+        "wanted too"
+    ),
+    "fault.position": (
+        "{name}: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, got {got}"
+    ),
+    # Names of fields
+    "name.job": "the job",
+    "name.units": "units",
+    "name.about.vehicle": "vehicle",
+    "name.about.engine": "engine",
+    "name.about.gearbox": "gearbox",
+    "name.about.housing": "housing",
+    "name.about.technician": "technician",
+    "name.about.customer": "customer",
+    "name.about.date": "date",
+    "name.about.notes": "notes",
+    "name.limits.bore_offset": "bore limit",
+    "name.limits.face_runout": "face limit",
+    "name.limits.pilot_offset": "pilot limit",
+    "name.limits.confidence": "confidence",
+    "name.limits.source": "source of the limits",
+    "name.indicator.step": "smallest step of the dial",
+    "name.indicator.accuracy": "accuracy of the dial",
+    "name.indicator.repeatability": "repeatability",
+    "name.indicator.plus_when": "when the dial reads plus",
+    "name.indicator.contact_angle_deg": "contact angle",
+    "name.indicator.sag": "measured droop",
+    "name.indicator.sag_allowance": "most the droop may be",
+    "name.indicator.angle_setting_deg": "setting of the crank",
+    "name.crank.axis": "crank axis",
+    "name.crank.lift": "crank lift",
+    "name.housing.depth": "depth of the housing",
+    "name.housing.pilot_distance": "distance to the pilot bearing",
+    "name.housing.dowel_holes": "dowel holes",
+    "name.housing.bolts": "bolts",
+    "name.housing.bolt_clearance": "clearance of the bolts",
+    "name.housing.dowel_clearance": "clearance of the dowels",
+    "name.hole.at_deg": "hole {n}, clock angle",
+    "name.hole.radius": "hole {n}, distance from the crank axis",
+    "name.stock.dowel_offsets": "dowels in stock",
+    "name.stock.aim_setting_deg": "setting of the aim",
+    "name.dowel offset": "dowel size {n} in stock",
+    "name.rounds": "rounds",
+    "name.round.name": "name of the round",
+    "name.dowels": "fitted dowels",
+    "name.fitted.offset": "fitted dowel {n}, offset",
+    "name.fitted.aim": "fitted dowel {n}, aim",
+    "name.contact": "where the dial touches",
+    "name.face.radius": "radius of the face sweep",
+    "name.face.plunger": "which way the plunger points",
+    "name.positions": "positions",
+    "name.position": "position {n}",
+    "name.sweeps": "sweeps",
+    "name.sweep": "sweep {n}",
+    "name.reading": "{at} reading",
+    "name.reading of sweep": "{at} reading of sweep {n}",
+    "name.closing": "return to zero",
+    "name.closing of sweep": "return to zero of sweep {n}",
+    # Findings
+    "finding.closing-error": (
+        "After the full turn of {sweep} the dial was {error} off; up to {most} can pass. Do not "
+        "trust this sweep: find what slipped or stuck, and sweep again."
+    ),
+    "finding.closing-spread": (
+        "After the full turn of {sweep} the dial was {error} off. It was spread evenly over the "
+        "readings."
+    ),
+    "finding.closing-missing": (
+        "Nobody wrote down what the dial showed after the full turn of {sweep}. Turn on to where "
+        "you began: it must come back to where it was."
+    ),
+    "finding.foreign-reading": (
+        "The reading at {at} does not belong: it is {excess} too {sense} for what the others say. "
+        "Take it again before you act."
+    ),
+    "finding.sweeps-disagree": (
+        "The sweeps differ by up to {excess} at {at}, more than the dial explains. Something moves: "
+        "check the bracket, the end float and the contact."
+    ),
+    "finding.out-of-round": (
+        "The bore is out of round: {tir} TIR besides the offset, the dial highest near {at} and "
+        "{opposite}. Look for a burr, dirt or damage there."
+    ),
+    "finding.pair-sums": (
+        "{first} plus {second} and {third} plus {fourth} differ by {difference}; in a round bore "
+        "they agree. One reading is wrong or the bore is out of round: four positions can't tell. "
+        "Sweep again with eight."
+    ),
+    "finding.not-reached": "No reading at {at}: this is worked out from the other {left}.",
+    "finding.no-check": (
+        "Three readings always fit: nothing shows a mistake in one of them. Add a fourth if you "
+        "can reach it."
+    ),
+    "finding.looks-like-inches": (
+        "The largest reading is {largest}: that looks like inches. Readings are wanted in thou: "
+        "0.004 in is 4."
+    ),
+    "finding.no-limit": "There is no limit to hold the bore to. Enter the maker's.",
+    "finding.undecided": (
+        "Too close to call: {offset} ± {pm} against {limit}. {settle}"
+    ),
+    "finding.too-coarse": (
+        "Even a perfect bore could not be shown to hold {limit} with readings as coarse as these. "
+        "A finer dial, more positions or a droop test is wanted."
+    ),
+    "finding.limit-source": (
+        "Nobody wrote down where the limit comes from. The maker's figure rules; the one filled in "
+        "is only common practice."
+    ),
+    "finding.direction-unknown": (
+        "The offset is no larger than what the readings are worth, so its direction means nothing."
+    ),
+    "finding.droop-unmeasured": (
+        "The droop of the bracket was not measured. It reads as a bore that is off up or down; up "
+        "to {most} from top to bottom is counted as doubt, and nothing is taken out."
+    ),
+    "finding.dowels-differ": (
+        "The two dowels now fitted differ in offset or aim. What a change of dowels would do is "
+        "not worked out for such a pair."
+    ),
+    "finding.no-stock": (
+        "No offset dowels are in stock. A pair of about {wanted} offset would be wanted."
+    ),
+    "finding.beyond-stock": (
+        "Beyond dowels: even the best pair in stock (largest {largest}) would leave {expected}. "
+        "Look for the cause first: dirt or a burr in the joint, a wrong or bent housing, a dial "
+        "read wrongly."
+    ),
+    "finding.stock-doubtful": (
+        "No pair in stock is sure to bring the bore inside: the best is expected to leave "
+        "{expected}."
+    ),
+    "finding.face-not-swept": (
+        "Sweep the rear face too, and put it right first: squaring the face moves the bore."
+    ),
+    "finding.face-not-judged": (
+        "The face sweep is kept in the job, but this release does not work it out. Judge the face "
+        "yourself, and put it right before the bore."
+    ),
+    "settle.any": "To settle it: {steps}.",
+    "settle.none": "A dial with a finer step would settle it.",
+    "settle.positions": "sweep at eight positions",
+    "settle.sweep": "sweep a second time",
+    "settle.droop": "measure the droop of the bracket",
+    # The page
+    "fault.request": "The page asked for something that is not a filled-in form.",
+    "page.waiting": "Still wanted: the reading at {positions}.",
+    # The answer
+    "answer.offset": "Offset {offset} (TIR {tir}) toward {direction}",
+    "answer.offset_nowhere": "Offset {offset} (TIR {tir}), direction not known",
+    "answer.pm": "± {pm} (95% sure)",
+    "answer.direction": "{degrees} clockwise from 12, seen from behind",
+    "answer.direction_pm": "{degrees} clockwise from 12 (± {pm}), seen from behind",
+    "answer.limit": "Limit: offset {offset}, which is TIR {tir}",
+    "answer.no_limit": "No limit",
+    "answer.chance": "Chance that the bore is inside the limit: {chance}",
+    "answer.verdict.within": "Within the limit",
+    "answer.verdict.outside": "Outside the limit",
+    "answer.verdict.undecided": "Too close to call",
+    "answer.verdict.none": "No limit to judge by",
+    "do.stop": "Clear up what is marked STOP below before you act on these figures.",
+    "do.leave": "Leave the housing where it is.",
+    "do.settle": "Measure again before you decide. {settle}",
+    "do.move": "Move the housing {side}, toward {direction}, by {offset}.",
+    "do.fit": "Fit {offset} offset dowels, both aimed at {aim}. Expected offset after: {expected} "
+    "(TIR {tir}).",
+    "do.or_fit": "Or move it now. {fit}",
+    "do.nothing_fits": "No pair of dowels in stock puts this right.",
+    "do.recheck": "Then sweep again: the recheck decides, not this figure.",
+    "option.leave": "leave as it is",
+    "option.dowels": "{offset} dowels, aimed at {aim}",
+    "option.expected": "offset {offset}, TIR {tir}",
+    "level.stop": "STOP",
+    "level.caution": "Caution",
+    "level.note": "Note",
+    # The sheet
+    "sheet.title": "Bore sweep",
+    "sheet.round": "Round {n}: {name}",
+    "sheet.readings": "Readings: {readings}",
+    "sheet.reading": "{at} {value}",
+    "sheet.options": "What each choice would leave:",
+    "sheet.option": "{choice}: {expected}; inside: {chance}",
+    "sheet.findings": "To know:",
+    "sheet.finding": "{level}: {text}",
+    "sheet.caution": (
+        "Seen from behind the engine, looking forward. The maker's limits, torques and procedure "
+        "rule; support the engine, disconnect the battery, turn the crank by hand."
+    ),
+    # The drawing
+    "drawing.title": "The housing from behind, looking forward",
+    "drawing.desc": (
+        "The bore centre lies {offset} from the crank centre toward {direction}."
+    ),
+    "drawing.view": "seen from behind, looking forward",
+    "drawing.scale": "centre drawn about {times} × real size",
+    "drawing.crank": "crank",
+    "drawing.bore": "bore",
+    "drawing.limit": "limit {limit}",
+    "drawing.move": "move",
+    "drawing.aim": "aim",
+    "drawing.after": "after dowels",
+    "drawing.region": "95% region",
+}
+
+ENGLISH = Language("en", TABLE)

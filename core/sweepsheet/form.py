@@ -1,0 +1,130 @@
+"""From what a person typed into the form to a job file's data.
+
+The form's fields are named by their place in the job (``rounds.0.bore.sweeps.0.3``), and every value
+is text. What looks like a number becomes one; what does not is passed on as it is, so that
+``read_job`` can say at that very field what is wanted. Nothing is refused here.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from sweepsheet.clock import parse_position
+from sweepsheet.read_job import FORMAT, MOST_POSITIONS, MOST_SWEEPS, VERSION
+
+# Text fields whose blank means "not known" rather than "the usual value".
+_BLANK_IS_UNKNOWN = ("limits.bore_offset", "indicator.sag")
+_TEXTS = ("units", "limits.source", "indicator.plus_when", "crank.axis")
+_NUMBERS = (
+    "limits.confidence", "indicator.step", "indicator.accuracy", "indicator.repeatability",
+    "indicator.contact_angle_deg", "indicator.sag_allowance", "indicator.angle_setting_deg",
+    "crank.lift", "stock.aim_setting_deg",
+)  # fmt: skip
+
+_NUMBER = re.compile(r"[+-]?(?:\d{1,12}(?:\.\d{0,12})?|\.\d{1,12})")
+_SIGNS = str.maketrans({"\N{MINUS SIGN}": "-", "\N{EN DASH}": "-", "\N{NO-BREAK SPACE}": " "})
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """What was typed, as job data, with what the page needs to know about it.
+
+    ``sweeps[k]`` is the number, in the form, of the sweep that is number k in the job:
+    a sweep in which nothing was typed yet is left out.
+    """
+
+    job: dict[str, Any]
+    sweeps: tuple[int, ...]
+
+
+def number_or_text(typed: str) -> float | str | None:
+    """A typed number, the text itself where it is none, ``None`` where nothing was typed.
+
+    A decimal comma will do, and so will any minus sign a phone may set.
+
+    >>> number_or_text(" -5,5 "), number_or_text(".004"), number_or_text("o"), number_or_text(" ")
+    (-5.5, 0.004, 'o', None)
+    """
+    text = typed.translate(_SIGNS).strip()
+    if not text:
+        return None
+    if text in ("+", "-"):
+        return None  # the sign of a reading that is still being typed
+    plain = text.replace(",", ".").replace("- ", "-").replace("+ ", "+")
+    return float(plain) if _NUMBER.fullmatch(plain) else text
+
+
+def number_list(typed: str) -> list[float | str | None]:
+    """Typed numbers parted by spaces, semicolons, or commas that are followed by a space.
+
+    >>> number_list("7, 14, 21"), number_list("0,178 0,356"), number_list("7,14,21")
+    ([7.0, 14.0, 21.0], [0.178, 0.356], [7.0, 14.0, 21.0])
+    """
+    parts = [part.strip(",") for part in re.split(r"[;\s]+", typed.strip())]
+    if len(parts) == 1 and parts[0].count(",") > 1:
+        parts = parts[0].split(",")
+    return [number_or_text(part) for part in parts if part]
+
+
+def job_of(form: Mapping[str, str]) -> Typed:
+    """The job data in a filled-in form. Fields that are not there have their usual values."""
+    job: dict[str, Any] = {"format": FORMAT, "version": VERSION}
+    for path in _TEXTS:
+        if path in form:
+            _put(job, path, form[path])
+    for path in _NUMBERS:
+        value = number_or_text(form.get(path, ""))
+        if value is not None:
+            _put(job, path, value)
+    for path in _BLANK_IS_UNKNOWN:
+        if path in form:
+            _put(job, path, number_or_text(form[path]))
+    limit = job.get("limits", {}).get("bore_offset")
+    if form.get("limit_as") == "tir" and isinstance(limit, float):
+        # A limit given as runout is twice the offset it allows.
+        job["limits"]["bore_offset"] = limit / 2.0
+    if "stock.dowel_offsets" in form:
+        _put(job, "stock.dowel_offsets", number_list(form["stock.dowel_offsets"]))
+    bore, sweeps = _bore_of(form)
+    job["rounds"] = [{"bore": bore}]
+    return Typed(job, sweeps)
+
+
+def _bore_of(form: Mapping[str, str]) -> tuple[dict[str, Any], tuple[int, ...]]:
+    """The bore of the round that the form holds."""
+    at = "rounds.0.bore"
+    words = re.split(r"[;,\s]+", form.get(f"{at}.positions", "12 3 6 9").strip())
+    positions = [_position(word) for word in words if word][: MOST_POSITIONS + 1]
+    rows: list[list[float | str | None]] = []
+    closing: list[float | str | None] = []
+    numbers = []
+    for j in range(MOST_SWEEPS):
+        row = [
+            number_or_text(form.get(f"{at}.sweeps.{j}.{i}", "")) for i in range(len(positions))
+        ]
+        if any(value is not None for value in row):
+            rows.append(row)
+            closing.append(number_or_text(form.get(f"{at}.closing.{j}", "")))
+            numbers.append(j)
+    if not rows:
+        rows, closing, numbers = [[None] * len(positions)], [None], [0]
+    bore = {
+        "contact": form.get(f"{at}.contact", "inside"),
+        "positions_deg": positions,
+        "sweeps": rows,
+        "closing": closing,
+    }
+    return bore, tuple(numbers)
+
+
+def _position(word: str) -> float | str:
+    angle = parse_position(word)
+    return word if angle is None else angle
+
+
+def _put(job: dict[str, Any], path: str, value: object) -> None:
+    section, _, key = path.rpartition(".")
+    (job.setdefault(section, {}) if section else job)[key] = value

@@ -1,0 +1,154 @@
+"""A job as frozen values: what the mechanic knows and measured, checked and with its defaults.
+
+``read_job`` makes one from the job file's JSON; nothing else does. Angles are clock degrees
+(``clock``), readings and offsets in the small unit, radii and depths in the long unit.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from sweepsheet.units import UnitSystem
+
+Contact = Literal["inside", "outside"]
+PlusWhen = Literal["plunger_in", "plunger_out"]
+Axis = Literal["horizontal", "vertical"]
+Plunger = Literal["forward", "rearward"]
+
+ABOUT_KEYS = (
+    "vehicle", "engine", "gearbox", "housing", "technician", "customer", "date", "notes",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The limits to hold. ``None``: no limit is known, so nothing is judged.
+
+    ``confidence`` is the probability of being inside from which the verdict is "within".
+    """
+
+    bore_offset: float | None
+    face_runout: float | None
+    pilot_offset: float | None
+    confidence: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Indicator:
+    """The dial indicator and its bracket, in dial units.
+
+    ``step`` is the smallest difference read off the dial, ``accuracy`` the largest error of
+    indication (plus or minus), ``repeatability`` a standard deviation, ``sag`` the total
+    top-to-bottom difference that droop alone makes (``None``: not measured), ``sag_allowance``
+    the most that it may be where it was not measured, ``angle_setting_deg`` how far (plus or
+    minus) the crank may stand from its mark.
+    """
+
+    step: float
+    accuracy: float
+    repeatability: float
+    plus_when: PlusWhen
+    contact_angle_deg: float
+    sag: float | None
+    sag_allowance: float
+    angle_setting_deg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Crank:
+    """How the crank lies, and its lift: the rise measured by lifting it in its bearings."""
+
+    axis: Axis
+    lift: float
+
+
+@dataclass(frozen=True, slots=True)
+class Hole:
+    """A hole in a flange, by clock angle and distance from the crank axis."""
+
+    at_deg: float
+    radius: float
+
+
+@dataclass(frozen=True, slots=True)
+class Housing:
+    """Dimensions of the housing; ``None`` or empty where not measured, and then not assumed."""
+
+    depth: float | None
+    pilot_distance: float | None
+    dowel_holes: tuple[Hole, Hole] | None
+    bolts: tuple[Hole, ...]
+    bolt_clearance: float | None
+    dowel_clearance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """Offset dowels at hand, and how far (plus or minus) an aim may miss its mark."""
+
+    dowel_offsets: tuple[float, ...]
+    aim_setting_deg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Dowel:
+    """A fitted dowel: its offset and the clock angle in which the offset points (the aim)."""
+
+    offset: float
+    aim_deg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Sweeps:
+    """One or more sweeps over the same positions, in the order in which they were taken.
+
+    ``readings[j][i]`` is sweep j at position i, ``None`` where it could not be reached;
+    ``closing[j]`` what the dial had moved by when the crank was back where sweep j began.
+    """
+
+    positions_deg: tuple[float, ...]
+    readings: tuple[tuple[float | None, ...], ...]
+    closing: tuple[float | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BoreSweeps:
+    """Sweeps of the bore (contact inside) or of a spigot (contact outside)."""
+
+    contact: Contact
+    sweeps: Sweeps
+
+
+@dataclass(frozen=True, slots=True)
+class FaceSweeps:
+    """Sweeps of the rear face at a radius."""
+
+    radius: float
+    plunger: Plunger
+    sweeps: Sweeps
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """One set of sweeps with the dowels that were in the block at the time."""
+
+    name: str
+    dowels: tuple[Dowel, Dowel]
+    bore: BoreSweeps
+    face: FaceSweeps | None
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """The whole job."""
+
+    units: UnitSystem
+    about: dict[str, str]
+    limits: Limits
+    indicator: Indicator
+    crank: Crank
+    housing: Housing
+    stock: Stock
+    rounds: tuple[Round, ...]

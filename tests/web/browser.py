@@ -1,0 +1,93 @@
+"""Finds a Chromium for the tests, or brings one: `python tests/web/browser.py`.
+
+In this order: the one that the environment names in SWEEPSHEET_BROWSER, one on the PATH, and
+Playwright's own, which is downloaded if need be. As root on Debian, where Playwright's own lacks
+system libraries on a bare machine, the distribution's Chromium is installed instead.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from playwright.sync_api import Browser, BrowserType, sync_playwright
+
+VARIABLE = "SWEEPSHEET_BROWSER"
+ON_PATH = ("chromium", "chromium-browser", "google-chrome")
+# "shop.test" is this machine by a name that browsers do not count as secure.
+NO_STRANGERS = (
+    "--host-resolver-rules="
+    "MAP shop.test 127.0.0.1 , MAP * ~NOTFOUND , EXCLUDE 127.0.0.1 , EXCLUDE localhost"
+)
+FLAGS = [
+    "--disable-quic",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+def is_root() -> bool:
+    """Tell whether we are root on a Unix machine."""
+    return hasattr(os, "geteuid") and os.geteuid() == 0
+
+
+def find(chromium: BrowserType) -> str | None:
+    """Give the path of a Chromium that is there."""
+    if named := os.environ.get(VARIABLE):
+        if not shutil.which(named):
+            raise FileNotFoundError(f"{VARIABLE} names {named}, which is not there.")
+        return named
+    found = next(filter(None, map(shutil.which, ON_PATH)), None)
+    if found:
+        return found
+    own = Path(chromium.executable_path)
+    return str(own) if own.exists() else None
+
+
+def bring() -> None:
+    """Install a Chromium."""
+    if is_root() and shutil.which("apt-get"):
+        print("Installing chromium (apt)", flush=True)
+        environment = os.environ | {"DEBIAN_FRONTEND": "noninteractive"}
+        steps = (["update", "-qq"], ["install", "-qq", "--yes", "--no-install-recommends"])
+        commands = [["apt-get", *steps[0]], ["apt-get", *steps[1], "chromium"]]
+        done = [
+            subprocess.run(step, env=environment, check=False, stdout=subprocess.DEVNULL)
+            for step in commands
+        ]
+        if not any(step.returncode for step in done):
+            return
+        print("apt-get could not; trying Playwright's own", flush=True)
+    print("Installing Playwright's own Chromium", flush=True)
+    subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], check=True)
+
+
+def launch(chromium: BrowserType) -> Browser:
+    """Start the browser, with every name but this machine's own unknown to it."""
+    path = find(chromium)
+    if not path:
+        raise FileNotFoundError("No Chromium is here; `python3 build.py test` brings one.")
+    flags = [*FLAGS, NO_STRANGERS, *(["--no-sandbox"] if is_root() else [])]
+    return chromium.launch(executable_path=path, args=flags)
+
+
+def main() -> int:
+    """See to it that a browser is there."""
+    with sync_playwright() as playwright:
+        try:
+            if not find(playwright.chromium):
+                bring()
+            found = find(playwright.chromium)
+        except (FileNotFoundError, subprocess.CalledProcessError) as error:
+            print(error, file=sys.stderr)
+            return 1
+    print(f"Browser: {found}" if found else "No browser could be brought.")
+    return 0 if found else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,58 @@
+"""A real Chromium, the size of a phone, and a server that can be taken away."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+
+from tests.web import browser as browsers
+from tests.web.page import Guard
+from tests.web.server import Server
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    """The browser, started once."""
+    with sync_playwright() as playwright:
+        browser = browsers.launch(playwright.chromium)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def server(dist: Path) -> Iterator[Server]:
+    """Serves the built folder from a sub-folder, as a host with many pages would."""
+    with Server(dist, "/shop/tools/") as running:
+        yield running
+
+
+@pytest.fixture
+def context(chromium: Browser) -> Iterator[BrowserContext]:
+    """A new browser profile on a phone."""
+    phone = chromium.new_context(
+        viewport={"width": 360, "height": 740},
+        device_scale_factor=2,
+        is_mobile=True,
+        has_touch=True,
+    )
+    phone.set_default_timeout(60_000)
+    yield phone
+    phone.close()
+
+
+@pytest.fixture
+def guard(context: BrowserContext, server: Server) -> Iterator[Guard]:
+    """Fails the test on a console error or a foreign request that it did not announce."""
+    watching = Guard(context, server.address)
+    yield watching
+    watching.check()
+
+
+@pytest.fixture
+def page(context: BrowserContext, guard: Guard) -> Page:
+    """An empty, guarded page."""
+    assert guard.seen == []
+    return context.new_page()

@@ -1,0 +1,78 @@
+"""How the tests speak to the page, in one place."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+from urllib.parse import urlsplit
+
+from playwright.sync_api import BrowserContext, ConsoleMessage, Page, Request, expect
+
+PATIENCE = 60_000  # milliseconds; generous, for busy machines
+
+# Starts a Python of its own beside the page's, through the page's own modules.
+ASK = """async ([main, request]) => {
+    const { startPython } = await import(new URL('messenger.js', main).href);
+    const python = startPython({});
+    try {
+        return await python.ask(request);
+    } finally {
+        python.stop();
+    }
+}"""
+
+
+class Guard:
+    """Collects what must not happen in a page."""
+
+    def __init__(self, context: BrowserContext, address: str) -> None:
+        """Watch every page of a context that is served from this address."""
+        self.seen: list[str] = []
+        self.allowed: list[str] = []
+        self._origin = urlsplit(address).netloc
+        context.on("console", self._hear)
+        context.on("weberror", lambda error: self.seen.append(str(error.error)))
+        context.on("request", self._note)
+
+    def allow(self, pattern: str) -> None:
+        """Announce an error that the test brings about."""
+        self.allowed.append(pattern)
+
+    def check(self) -> None:
+        """Fail if there was anything else."""
+        unexpected = [
+            text for text in self.seen if not any(re.search(known, text) for known in self.allowed)
+        ]
+        assert unexpected == []
+
+    def _hear(self, message: ConsoleMessage) -> None:
+        if message.type == "error":
+            self.seen.append(f"{message.text} {message.location['url']}")
+
+    def _note(self, request: Request) -> None:
+        parts = urlsplit(request.url)
+        if parts.scheme not in ("data", "blob") and parts.netloc != self._origin:
+            self.seen.append(f"foreign request: {request.url}")
+
+
+def wait_for_python(page: Page, state: str = "ready") -> None:
+    """Wait until Python in the page is in this state."""
+    expect(page.locator("html")).to_have_attribute("data-python", state, timeout=PATIENCE)
+
+
+def wait_for_offline(page: Page, state: str = "ready") -> None:
+    """Wait until the page says this of its use without a signal."""
+    expect(page.locator("html")).to_have_attribute("data-offline", state, timeout=PATIENCE)
+
+
+def release_of(page: Page) -> str:
+    """Give the name of the release that the page runs."""
+    source = page.locator("script[type=module]").first.get_attribute("src")
+    assert source
+    return source.split("/")[0]
+
+
+def ask(page: Page, request: dict[str, Any]) -> Any:
+    """Ask Python in the page, whatever the page's form looks like."""
+    main = page.locator("script[type=module]").first.evaluate("script => script.src")
+    return page.evaluate(ASK, [main, request])

@@ -1,0 +1,103 @@
+"""Only the newest question counts; a worker that breaks is started again, once."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page
+
+from tests.web.server import Server
+
+# Stands in for the worker: says what the question tells it to say.
+STAND_IN = b"""
+const answer = (id, text) => postMessage({ kind: 'answer', id, text, ms: 1 });
+self.onmessage = async ({ data }) => {
+    if (data.start) return setTimeout(() => postMessage({ kind: 'ready' }), 50);
+    const { breaks = 0 } = JSON.parse(data.text);
+    const kept = await caches.open('stand-in');
+    const broken = (await kept.keys()).length;
+    if (broken < breaks) {
+        await kept.put(`/broken/${broken}`, new Response(''));
+        return postMessage({ kind: 'failed', id: data.id, why: 'It broke.', fatal: true });
+    }
+    if (JSON.parse(data.text).raises)
+        return postMessage({ kind: 'failed', id: data.id, why: 'A fault.', fatal: false });
+    setTimeout(() => answer(data.id, data.text), 20);
+};
+"""
+
+
+@pytest.fixture
+def run(page: Page, server: Server) -> Any:
+    """Runs questions against the stand-in; gives the answers in the order of asking."""
+    server.bodies["worker.js"] = lambda _: STAND_IN
+    page.goto(server.address)
+    main = page.locator("script[type=module]").first.evaluate("script => script.src")
+
+    def ask_all(questions: list[dict[str, Any]], *, wait: bool, apart: bool = False) -> Any:
+        script = """async ([main, questions, wait, apart]) => {
+            const { startPython } = await import(new URL('messenger.js', main).href);
+            const failures = [];
+            const ready = Promise.withResolvers();
+            const python = startPython({
+                onReady: ready.resolve, onFailed: (why) => failures.push(why),
+            });
+            if (wait) await ready.promise;
+            const answers = [];
+            for (const question of questions) {
+                const answer = python.ask(question).catch((error) => error.message);
+                answers.push(apart ? await answer : answer);
+            }
+            const result = await Promise.all(answers);
+            python.stop();
+            return { answers: result, failures };
+        }"""
+        return page.evaluate(script, [main, questions, wait, apart])
+
+    return ask_all
+
+
+def test_questions_asked_before_python_is_up_are_answered_by_the_newest(run: Any) -> None:
+    told = run([{"n": 1}, {"n": 2}, {"n": 3}], wait=False)
+    assert told == {"answers": [None, None, {"n": 3}], "failures": []}
+
+
+def test_a_question_that_was_overtaken_gets_no_answer(run: Any) -> None:
+    told = run([{"n": 1}, {"n": 2}, {"n": 3}], wait=True)
+    assert told == {"answers": [None, None, {"n": 3}], "failures": []}
+
+
+def test_questions_one_after_the_other_are_all_answered(run: Any) -> None:
+    told = run([{"n": 1}, {"n": 2}], wait=False, apart=True)
+    assert told == {"answers": [{"n": 1}, {"n": 2}], "failures": []}
+
+
+def test_a_fault_in_one_answer_leaves_the_next_alone(run: Any) -> None:
+    told = run([{"raises": True}, {"n": 2}], wait=True, apart=True)
+    assert told == {"answers": ["A fault.", {"n": 2}], "failures": []}
+
+
+def test_a_broken_worker_is_replaced_and_the_question_asked_again(run: Any) -> None:
+    told = run([{"breaks": 1}, {"n": 2}], wait=True, apart=True)
+    assert told == {"answers": [{"breaks": 1}, {"n": 2}], "failures": []}
+
+
+def test_a_newer_question_is_kept_when_the_worker_breaks(run: Any) -> None:
+    told = run([{"breaks": 1}, {"n": 2}], wait=True)
+    assert told == {"answers": [None, {"n": 2}], "failures": []}
+
+
+def test_a_worker_that_breaks_twice_is_given_up_with_the_reason(run: Any) -> None:
+    told = run([{"breaks": 2}, {"n": 2}], wait=True, apart=True)
+    assert told == {"answers": ["It broke.", "It broke."], "failures": ["It broke."]}
+
+
+def test_the_stand_in_speaks_as_the_true_worker_does(server: Server) -> None:
+    """The kinds of message in the worker's own words are those that the stand-in uses."""
+    release = next(server.folder.glob("r-*"))
+    script = (release / "worker.js").read_text("utf-8")
+    for kind in ("ready", "answer", "failed"):
+        assert json.dumps(kind).replace('"', "'") in script
+        assert kind.encode() in STAND_IN

@@ -1,0 +1,65 @@
+// Makes library.zip: the part of Python's library that the page needs, and our own package, both
+// compiled. Then starts Python on it alone, as the page will, and checks that nothing is missing
+// and nothing is there without a use.
+//
+//   node library.mjs SWEEPSHEET.whl MICROPIP.whl LIBRARY.zip
+
+import { readFileSync, writeFileSync } from 'node:fs';
+import { basename, resolve } from 'node:path';
+import { loadPyodide } from 'pyodide';
+
+const here = new URL('./', import.meta.url);
+
+/** The lines of library.txt as {name, reason}. */
+function readList() {
+  const lines = readFileSync(new URL('library.txt', here), 'utf8').split('\n');
+  return lines
+    .map((line) => line.split('#').map((part) => part.trim()))
+    .filter(([name]) => name)
+    .map(([name, reason]) => ({ name, reason }));
+}
+
+async function pack(wheel, micropip, names) {
+  // A fixed hash seed, so that two builds give the same bytes.
+  const python = await loadPyodide({ env: { PYTHONHASHSEED: '0' } });
+  python.unpackArchive(new Uint8Array(readFileSync(micropip)), 'wheel');
+  const inside = `/tmp/${basename(wheel)}`;
+  python.FS.writeFile(inside, new Uint8Array(readFileSync(wheel)));
+  python.runPython(readFileSync(new URL('library.py', here), 'utf8'));
+  await python.globals.get('install')(inside);
+  const modules = JSON.parse(python.globals.get('pack')(JSON.stringify(names)));
+  return { modules, library: python.FS.readFile('/library.zip') };
+}
+
+/** Start on the pruned library alone; give the names of the modules that were loaded. */
+async function tryOut(libraryPath, modules) {
+  const python = await loadPyodide({ stdLibURL: libraryPath });
+  for (const module of modules) python.pyimport(module);
+  const answer = python.pyimport('sweepsheet.page').answer_text('{"form": {}}');
+  JSON.parse(answer);
+  return new Set(JSON.parse(python.runPython('import json, sys; json.dumps(sorted(sys.modules))')));
+}
+
+async function main(wheel, micropip, out) {
+  const list = readList();
+  const { modules, library } = await pack(wheel, micropip, list.map(({ name }) => name));
+  writeFileSync(out, library);
+  const loaded = await tryOut(out, modules).catch((error) => {
+    throw new Error(`Python does not start on the packed library; is it short of a module?\n${error}`);
+  });
+  const idle = list.filter(({ name, reason }) => !loaded.has(name) && !reason);
+  if (idle.length) {
+    const names = idle.map(({ name }) => name).join(' ');
+    throw new Error(`library.txt lists what nothing loads; take it out or say why: ${names}`);
+  }
+}
+
+// Node itself would print the line of Pyodide where it happened, which is a megabyte long. The exit
+// is there because Pyodide keeps Node's event loop alive.
+main(...process.argv.slice(2).map((path) => resolve(path))).then(
+  () => process.exit(0),
+  (error) => {
+    console.error(String(error));
+    process.exit(1);
+  },
+);

@@ -1,0 +1,67 @@
+"""Run inside Pyodide by library.mjs: installs the wheel and packs the library the page starts with.
+
+Compiled modules start much faster than sources, and only the Python that will run them can make
+them; so the packing is done here and not by the Python that runs build.py.
+"""
+
+import importlib.util
+import json
+import sys
+import zipfile
+from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]
+from pathlib import Path
+
+import micropip
+
+STOCK = Path(f"/lib/python{sys.version_info.major}{sys.version_info.minor}.zip")
+SITE = Path(f"/lib/python{sys.version_info.major}.{sys.version_info.minor}/site-packages")
+COMMAND_LINE = "sweepsheet/__main__.py"  # has no use in a page
+FIXED_TIME = (1980, 1, 1, 0, 0, 0)  # two builds of the same sources give the same bytes
+
+
+async def install(wheel: str) -> None:
+    """Install the project's wheel as a user of Pyodide would."""
+    await micropip.install(f"emfs:{wheel}", deps=False)
+    if "sweepsheet" not in micropip.list():
+        raise RuntimeError("micropip did not install the wheel")
+
+
+def standard_sources(names: list[str]) -> dict[str, bytes]:
+    """Read the listed modules of the stock library, by path."""
+    with zipfile.ZipFile(STOCK) as stock:
+        there = set(stock.namelist())
+        sources = {}
+        for name in names:
+            stem = name.replace(".", "/")
+            paths = [path for path in (f"{stem}/__init__.py", f"{stem}.py") if path in there]
+            if not paths:
+                raise LookupError(f"the stock library has no module {name}")
+            sources[paths[0]] = stock.read(paths[0])
+        return sources
+
+
+def own_sources() -> dict[str, bytes]:
+    """Read the installed sweepsheet package, by path."""
+    sources = {}
+    for path in sorted((SITE / "sweepsheet").rglob("*")):
+        inside = path.relative_to(SITE).as_posix()
+        if path.is_dir() or "__pycache__" in inside or inside == COMMAND_LINE:
+            continue
+        if path.suffix == ".py":
+            sources[inside] = path.read_bytes()
+        elif path.name != "py.typed":
+            raise ValueError(f"{inside} is not a module, and the page could not read it")
+    return sources
+
+
+def pack(names_json: str) -> str:
+    """Write the compiled modules to /library.zip; return our own modules' names as JSON."""
+    own = own_sources()
+    with zipfile.ZipFile("/library.zip", "w", zipfile.ZIP_DEFLATED, compresslevel=9) as library:
+        for path, source in sorted({**standard_sources(json.loads(names_json)), **own}.items()):
+            code = compile(source, path, "exec", dont_inherit=True, optimize=0)
+            # "Unchecked": at start nobody looks for a source to compare with.
+            pyc = _code_to_hash_pyc(code, importlib.util.source_hash(source), False)  # noqa: FBT003 - private, positional only
+            library.writestr(zipfile.ZipInfo(f"{path}c", FIXED_TIME), pyc, zipfile.ZIP_DEFLATED, 9)
+    modules = [path.removesuffix(".py").removesuffix("/__init__") for path in own]
+    return json.dumps([module.replace("/", ".") for module in modules])

@@ -1,0 +1,56 @@
+// Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
+// kept for use without a signal.
+
+import { readForm, startForm } from './form.js';
+import { startPython } from './messenger.js';
+import { keepForOffline } from './offline.js';
+import { paint } from './paint.js';
+import { WORDS } from './words.js';
+
+const root = document.documentElement;
+const status = /** @type {HTMLElement} */ (document.getElementById('status'));
+const progress = /** @type {HTMLProgressElement} */ (document.getElementById('progress'));
+const start = /** @type {HTMLElement} */ (document.getElementById('start'));
+const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
+
+/** @param {'ready' | 'failed'} state @param {string} text */
+function started(state, text) {
+  root.dataset.python = state;
+  status.textContent = text;
+  status.className = state === 'failed' ? 'fault' : '';
+  progress.hidden = true;
+  start.hidden = state === 'ready';
+  // Only now, so that keeping the files does not compete with the first answer.
+  keepForOffline((kept, why) => {
+    root.dataset.offline = kept;
+    offline.textContent = WORDS.offline[kept](why);
+  });
+}
+
+const python = startPython({
+  onProgress(loaded, total) {
+    progress.max = total;
+    progress.value = loaded;
+  },
+  onReady: () => started('ready', WORDS.ready),
+  onFailed: (why) => started('failed', WORDS.failed(why)),
+});
+
+async function ask() {
+  try {
+    const answer = await python.ask({ form: readForm() });
+    if (answer === null) return;
+    paint(answer);
+    performance.mark('first-answer');
+  } catch (error) {
+    // When Python is gone for good, onFailed has said so already.
+    if (root.dataset.python !== 'failed') {
+      start.hidden = false;
+      status.className = 'fault';
+      status.textContent = WORDS.failed(String(error));
+    }
+  }
+}
+
+startForm(ask);
+ask();

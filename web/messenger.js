@@ -1,0 +1,158 @@
+// Carries questions from the page to Python in its worker, and the answers back.
+//
+// Only the newest question matters: while one is being worked out, a newer one waits, and takes the
+// place of any other that waits. A question that was overtaken resolves to null, so an old answer
+// never comes after a newer one.
+
+/** @import { FromWorker } from './worker.js' */
+
+/**
+ * @typedef {object} Waiting
+ * @property {number} id
+ * @property {string} text
+ * @property {(answer: any) => void} resolve
+ * @property {(error: Error) => void} reject
+ */
+
+/**
+ * @typedef {object} Python
+ * @property {(request: unknown) => Promise<any>} ask null when a newer question overtook this one
+ * @property {() => number} lastMs time in Python for the last answer, in milliseconds
+ * @property {() => void} stop let Python go
+ */
+
+const NO_WORKER = 'This browser cannot run the calculation: it has no module workers.';
+const NO_WASM = 'This browser cannot run the calculation: WebAssembly is missing or switched off.';
+const NOT_STARTED = 'The calculation could not be started';
+const STALLED = 'The calculation did not start: nothing has come for a while. Load the page again.';
+
+/** What is missing in this browser, in a sentence, or null. */
+export function missing() {
+  if (typeof WebAssembly !== 'object') return NO_WASM;
+  if (typeof Worker !== 'function') return NO_WORKER;
+  return null;
+}
+
+/**
+ * Start Python in its worker.
+ * @param {object} options
+ * @param {(loaded: number, total: number) => void} [options.onProgress] bytes of the download
+ * @param {() => void} [options.onReady]
+ * @param {(why: string) => void} [options.onFailed] it will not start, or broke down for good
+ * @param {number} [options.patience] seconds without a sign of life before it counts as failed
+ * @returns {Python}
+ */
+export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
+  /** @type {Worker | null} */
+  let worker = null;
+  /** @type {Waiting | null} */
+  let running = null;
+  /** @type {Waiting | null} */
+  let waiting = null;
+  /** @type {string | null} */
+  let failure = null;
+  let isUp = false;
+  let mayRestart = true;
+  let quietSeconds = 0;
+  let lastId = 0;
+  let lastMs = NaN;
+
+  /** @param {string} why */
+  function fail(why) {
+    failure = why;
+    isUp = false;
+    worker?.terminate();
+    clearInterval(watchdog);
+    const error = new Error(why);
+    running?.reject(error);
+    waiting?.reject(error);
+    running = waiting = null;
+    onFailed?.(why);
+  }
+
+  function sendNext() {
+    if (!isUp || running || !waiting) return;
+    running = waiting;
+    waiting = null;
+    worker?.postMessage({ id: running.id, text: running.text });
+  }
+
+  function restart() {
+    mayRestart = false;
+    isUp = false;
+    waiting ??= running;
+    if (running !== waiting) running?.resolve(null);
+    running = null;
+    worker?.terminate();
+    startWorker();
+  }
+
+  /** @param {FromWorker} message */
+  function hear(message) {
+    quietSeconds = 0;
+    switch (message.kind) {
+      case 'progress':
+        onProgress?.(message.loaded, message.total);
+        break;
+      case 'ready':
+        isUp = true;
+        onReady?.();
+        break;
+      case 'answer':
+        mayRestart = true;
+        lastMs = message.ms;
+        running?.resolve(waiting ? null : JSON.parse(message.text));
+        running = null;
+        break;
+      case 'failed':
+        if (message.id === undefined) return fail(`${NOT_STARTED}: ${message.why}`);
+        if (message.fatal && mayRestart) return restart();
+        if (message.fatal) return fail(message.why);
+        running?.reject(new Error(message.why));
+        running = null;
+    }
+    sendNext();
+  }
+
+  function startWorker() {
+    quietSeconds = 0;
+    const started = new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
+    worker = started;
+    // A worker that was let go may still have had something to say.
+    started.addEventListener('message', ({ data }) => started === worker && hear(data));
+    started.addEventListener('error', (event) => {
+      event.preventDefault();
+      const why = event.message || 'one of its files did not come, or this browser is too old';
+      if (started === worker) fail(`${NOT_STARTED}: ${why}.`);
+    });
+    // Counting the bytes costs the browser its copy of the compiled code, and there is nothing to
+    // count where the files come from the cache.
+    started.postMessage({ start: true, count: !navigator.serviceWorker?.controller });
+  }
+
+  // Seconds are counted one by one: a phone that slept has not waited.
+  const watchdog = setInterval(() => {
+    if (isUp) quietSeconds = 0;
+    else if (++quietSeconds > patience) fail(STALLED);
+  }, 1000);
+
+  const absent = missing();
+  if (absent) queueMicrotask(() => fail(absent));
+  else startWorker();
+
+  return {
+    ask(request) {
+      return new Promise((resolve, reject) => {
+        if (failure) return reject(new Error(failure));
+        waiting?.resolve(null);
+        waiting = { id: ++lastId, text: JSON.stringify(request), resolve, reject };
+        sendNext();
+      });
+    },
+    lastMs: () => lastMs,
+    stop() {
+      clearInterval(watchdog);
+      worker?.terminate();
+    },
+  };
+}

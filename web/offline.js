@@ -1,0 +1,72 @@
+// Has the browser keep the page for use without a signal, and tells how far that is.
+
+/** @typedef {'unsupported' | 'installing' | 'ready' | 'failed' | 'update-waiting'} OfflineState */
+
+/** Ask the service worker to read all its files back. @param {ServiceWorker} keeper */
+function whatIsWrong(keeper) {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }) => resolve(data);
+    keeper.postMessage({ kind: 'check' }, [port2]);
+  });
+}
+
+/**
+ * Resolve when a service worker has come to one of these states.
+ * @param {ServiceWorker} keeper @param {ServiceWorkerState[]} states
+ * @returns {Promise<ServiceWorkerState>}
+ */
+function reaches(keeper, ...states) {
+  return new Promise((resolve) => {
+    const look = () => states.includes(keeper.state) && resolve(keeper.state);
+    keeper.addEventListener('statechange', look);
+    look();
+  });
+}
+
+/**
+ * @param {(state: OfflineState, why: string) => void} onState called at each change
+ */
+export async function keepForOffline(onState) {
+  if (!('serviceWorker' in navigator)) {
+    const why = window.isSecureContext ? 'this browser does not offer it' : 'it needs https';
+    return onState('unsupported', why);
+  }
+  let why = 'The browser refused it.';
+  navigator.serviceWorker.addEventListener('message', ({ data }) => {
+    if (data.kind === 'not-installed') why = data.why;
+  });
+  navigator.serviceWorker.startMessages();
+
+  /** A newer release beside the one in use. @param {ServiceWorker} next */
+  async function follow(next) {
+    const state = await reaches(next, 'installed', 'activating', 'activated', 'redundant');
+    if (state === 'installed') onState('update-waiting', '');
+  }
+
+  /** @type {ServiceWorkerRegistration} */
+  let registration;
+  try {
+    registration = await navigator.serviceWorker.register(new URL('../sw.js', import.meta.url), {
+      updateViaCache: 'none',
+    });
+  } catch (error) {
+    // Without a signal the browser can't look for a newer release; what it keeps is still good.
+    const kept = await navigator.serviceWorker.getRegistration();
+    if (!kept) return onState('failed', String(error));
+    registration = kept;
+  }
+  const first = registration.active ?? registration.installing ?? registration.waiting;
+  if (!first) return onState('failed', why);
+  if (first.state !== 'activated') onState('installing', '');
+  if ((await reaches(first, 'activated', 'redundant')) === 'redundant') {
+    return onState('failed', why);
+  }
+  const wrong = await whatIsWrong(first);
+  if (wrong) return onState('failed', wrong);
+  onState('ready', '');
+  for (const next of [registration.waiting, registration.installing]) if (next) follow(next);
+  registration.addEventListener('updatefound', () => {
+    if (registration.installing) follow(registration.installing);
+  });
+}

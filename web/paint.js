@@ -1,0 +1,159 @@
+// Paints the answer. Every text comes worded from Python and is set as text, never as markup; the
+// drawing, which Python made of numbers, is parsed as SVG.
+
+import { WORDS } from './words.js';
+
+/**
+ * @typedef {{ what: string, expected: string, chance: string, chosen: boolean }} Choice
+ * @typedef {{ level: string, label: string, text: string }} Remark
+ * @typedef {object} Sheet
+ * @property {string} verdict
+ * @property {string} verdict_text
+ * @property {string} headline
+ * @property {string[]} figures
+ * @property {string[]} steps
+ * @property {Choice[]} choices
+ * @property {Remark[]} remarks
+ *
+ * @typedef {{ field: string, text: string }} Fault
+ * @typedef {{ limit: string } & (
+ *   { state: 'waiting', text: string } |
+ *   { state: 'faults', faults: Fault[] } |
+ *   { state: 'answer', sheet: Sheet, drawing: string })} Answer
+ */
+
+/** @param {string} id */
+function get(id) {
+  return /** @type {HTMLElement} */ (document.getElementById(id));
+}
+
+/** @param {string} name @param {string} text */
+function textElement(name, text) {
+  const made = document.createElement(name);
+  made.textContent = text;
+  return made;
+}
+
+/** Set a text only where it changes, so that a screen reader hears changes alone. */
+function setText(/** @type {string} */ id, /** @type {string} */ text) {
+  if (get(id).textContent !== text) get(id).textContent = text;
+}
+
+/** @param {string} id @param {string} name @param {string[]} texts */
+function setList(id, name, texts) {
+  get(id).replaceChildren(...texts.map((text) => textElement(name, text)));
+}
+
+/** @param {Choice[]} choices */
+function paintChoices(choices) {
+  const rows = choices.map(({ what, expected, chance, chosen }) => {
+    const row = document.createElement('tr');
+    row.className = chosen ? 'chosen' : '';
+    row.append(...[what, expected, chance].map((text) => textElement('td', text)));
+    return row;
+  });
+  get('choices').querySelector('tbody')?.replaceChildren(...rows);
+}
+
+/** @param {Remark[]} remarks */
+function paintRemarks(remarks) {
+  get('doubts-title').hidden = remarks.length === 0;
+  const items = remarks.map(({ level, label, text }) => {
+    const item = document.createElement('li');
+    item.dataset.level = level;
+    item.append(textElement('b', label), text);
+    return item;
+  });
+  get('remarks').replaceChildren(...items);
+}
+
+/** @param {string} svg */
+function paintDrawing(svg) {
+  const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
+  get('drawing').replaceChildren(document.importNode(parsed, true));
+}
+
+/** @param {Sheet} sheet */
+function paintSheet(sheet) {
+  get('verdict').dataset.verdict = sheet.verdict;
+  setText('verdict-text', sheet.verdict_text);
+  setText('headline', sheet.headline);
+  setList('figures', 'li', sheet.figures);
+  setList('steps', 'li', sheet.steps);
+  paintChoices(sheet.choices);
+  paintRemarks(sheet.remarks);
+}
+
+/** Where a fault is written: below its field. @param {HTMLElement} field */
+function faultPlace(field) {
+  const around = field.closest('.field') ?? field.parentElement;
+  let place = around?.querySelector('.fault');
+  if (!place) {
+    place = textElement('p', '');
+    place.className = 'fault';
+    place.id = `fault-${field.id || field.getAttribute('name')}`;
+    around?.append(place);
+    const described = field.getAttribute('aria-describedby');
+    field.setAttribute('aria-describedby', described ? `${described} ${place.id}` : place.id);
+  }
+  return place;
+}
+
+/** @param {string} name */
+function fieldNamed(name) {
+  return document.querySelector(`[name="${CSS.escape(name)}"]`);
+}
+
+/** The field of a fault, or the first field below it: a sweep's fault stands at its first reading.
+ * @param {string} name */
+function fieldFor(name) {
+  return (
+    fieldNamed(name) ?? document.querySelector(`[name^="${CSS.escape(name)}."]`)
+  );
+}
+
+/** @param {Fault[]} faults */
+function paintFaults(faults) {
+  for (const old of document.querySelectorAll('.fault[id]')) old.textContent = '';
+  for (const old of document.querySelectorAll('[aria-invalid]')) old.removeAttribute('aria-invalid');
+  const homeless = [];
+  for (const { field, text } of faults) {
+    const found = fieldFor(field);
+    if (!(found instanceof HTMLElement)) {
+      homeless.push(text);
+      continue;
+    }
+    found.closest('details')?.setAttribute('open', '');
+    found.setAttribute('aria-invalid', 'true');
+    const place = faultPlace(found);
+    place.textContent = place.textContent ? `${place.textContent} ${text}` : text;
+  }
+  return homeless;
+}
+
+/** @param {Answer} answer */
+export function paint(answer) {
+  setText('limit-both', answer.limit);
+  const faults = answer.state === 'faults' ? answer.faults : [];
+  const homeless = paintFaults(faults);
+  const answered = answer.state === 'answer';
+  get('shown').hidden = !answered;
+  get('waiting').hidden = answered;
+  get('strip').hidden = false;
+  document.documentElement.dataset.answer = answer.state;
+  if (answered) {
+    paintSheet(answer.sheet);
+    paintDrawing(answer.drawing);
+    setText('strip-verdict', `${answer.sheet.verdict_text}.`);
+    setText('strip-headline', answer.sheet.headline);
+    return;
+  }
+  const several = faults.length > 1;
+  const text =
+    answer.state === 'waiting'
+      ? answer.text
+      : [several ? WORDS.severalOutOfOrder(faults.length) : WORDS.outOfOrder, ...homeless].join(' ');
+  setText('waiting', text);
+  setText('strip-verdict', '');
+  setText('strip-headline', text);
+}

@@ -1,0 +1,116 @@
+// Keeps one whole release for use without a signal.
+//
+// All or nothing: the release is installed when every file has come and has the right SHA-256. An
+// old release goes on under the pages that it opened; the new one takes over at the next start.
+
+const RELEASE = '{{release}}';
+const POLICY = '{{policy}}';
+/** SHA-256 of every file, by path. @type {Record<string, string>} */
+const FILES = JSON.parse('{{files}}');
+
+const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+const SCOPE = worker.registration.scope;
+// Other copies of the page may stand in other folders of the same host.
+const FAMILY = `sweepsheet ${SCOPE} `;
+const CACHE = FAMILY + RELEASE;
+const WORKER_FILE = `${RELEASE}/worker.js`;
+
+/** @param {string} path */
+function addressOf(path) {
+  // Many hosts send "index.html" on to the folder, and a page may not be answered with a detour.
+  return SCOPE + (path === 'index.html' ? '' : path);
+}
+
+/** The path of a file of this release, or null. @param {string} address */
+function pathOf(address) {
+  const { origin, pathname } = new URL(address);
+  const path = (origin + pathname).slice(SCOPE.length) || 'index.html';
+  return (origin + pathname).startsWith(SCOPE) && Object.hasOwn(FILES, path) ? path : null;
+}
+
+/** @param {Response} response @param {string} path */
+async function isWhole(response, path) {
+  const bytes = await crypto.subtle.digest('SHA-256', await response.arrayBuffer());
+  const hash = Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, '0'));
+  return hash.join('') === FILES[path];
+}
+
+/** @param {Cache} cache @param {string} path */
+async function store(cache, path) {
+  // What the browser has just loaded will mostly do; if it does not, ask the host itself.
+  for (const mode of /** @type {const} */ (['default', 'reload'])) {
+    const response = await fetch(addressOf(path), { cache: mode });
+    if (response.ok && !response.redirected && (await isWhole(response.clone(), path))) {
+      return cache.put(addressOf(path), response);
+    }
+  }
+  throw new Error(`${path} did not come whole.`);
+}
+
+async function install() {
+  const cache = await caches.open(CACHE);
+  const results = await Promise.allSettled(Object.keys(FILES).map((path) => store(cache, path)));
+  const lost = results.find((result) => result.status === 'rejected');
+  if (!lost) return;
+  await caches.delete(CACHE);
+  for (const client of await worker.clients.matchAll({ includeUncontrolled: true })) {
+    client.postMessage({ kind: 'not-installed', why: sentence(lost.reason) });
+  }
+  throw lost.reason;
+}
+
+/** @param {unknown} error */
+function sentence(error) {
+  return error instanceof Error ? error.message : String(error);
+}
+
+async function activate() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith(FAMILY) && name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
+  // At the first install the open page is of this release, and is taken in at once.
+  if (!old.length) await worker.clients.claim();
+}
+
+/** Read the whole release back; give what is wrong, or null. */
+async function check() {
+  const cache = await caches.open(CACHE);
+  for (const path of Object.keys(FILES)) {
+    const response = await cache.match(addressOf(path));
+    if (!response || !(await isWhole(response, path))) return `${path} is not kept.`;
+  }
+  return null;
+}
+
+/** @param {string} path @param {Request} request */
+async function answer(path, request) {
+  const cache = await caches.open(CACHE);
+  const response = (await cache.match(addressOf(path))) ?? (await fetch(request));
+  if (path !== WORKER_FILE) return response;
+  // The page's own policy does not reach into a worker; a header on the worker's script does.
+  const headers = new Headers(response.headers);
+  headers.set('Content-Security-Policy', POLICY);
+  return new Response(response.body, { headers });
+}
+
+worker.addEventListener('install', (event) => event.waitUntil(install()));
+worker.addEventListener('activate', (event) => event.waitUntil(activate()));
+
+worker.addEventListener('fetch', (event) => {
+  const path = pathOf(event.request.url);
+  if (path !== null && event.request.method === 'GET') {
+    event.respondWith(answer(path, event.request));
+  } else if (new URL(event.request.url).origin !== worker.location.origin) {
+    event.respondWith(Response.error());
+  }
+});
+
+worker.addEventListener('message', (event) => {
+  if (event.data.kind !== 'check') return;
+  event.waitUntil(
+    check().then(
+      (wrong) => event.ports[0].postMessage(wrong),
+      (error) => event.ports[0].postMessage(sentence(error)),
+    ),
+  );
+});

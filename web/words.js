@@ -1,0 +1,25 @@
+// English: what the page's own scripts say. What Python says comes worded from Python.
+
+export const WORDS = {
+  ready: 'Ready.',
+  failed: (/** @type {string} */ why) => why,
+  offline: {
+    unsupported: (/** @type {string} */ why) => `Cannot be kept for use without a signal: ${why}.`,
+    installing: () => 'Being kept for use without a signal …',
+    ready: () => 'Ready to work without a signal.',
+    failed: (/** @type {string} */ why) => `Could not be kept for use without a signal: ${why}`,
+    'update-waiting': () =>
+      'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened.',
+  },
+  sweep: (/** @type {number} */ n) => `Sweep ${n}`,
+  removeSweep: (/** @type {number} */ n) => `Remove sweep ${n}`,
+  remove: 'Remove',
+  hour: (/** @type {string} */ hour) => `${hour} o'clock`,
+  reading: (/** @type {string} */ where, /** @type {number} */ n) => `${where}, sweep ${n}`,
+  sign: (/** @type {string} */ where) => `Plus or minus: ${where}`,
+  closing: 'Back at the start',
+  closingHelp: 'How far off the dial is when the crank is back where the sweep began: 0 if it came back.',
+  outOfOrder: 'One thing above is not right yet.',
+  severalOutOfOrder: (/** @type {number} */ n) => `${n} things above are not right yet.`,
+  unit: { inch: 'thou', metric: 'mm' },
+};
