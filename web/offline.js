@@ -32,11 +32,18 @@ export async function keepForOffline(onState) {
     const why = window.isSecureContext ? 'this browser does not offer it' : 'it needs https';
     return onState('unsupported', why);
   }
-  let why = 'The browser refused it.';
-  navigator.serviceWorker.addEventListener('message', ({ data }) => {
-    if (data.kind === 'not-installed') why = data.why;
+  /** @type {Promise<string>} */
+  const told = new Promise((resolve) => {
+    navigator.serviceWorker.addEventListener('message', ({ data }) => {
+      if (data.kind === 'not-installed') resolve(data.why);
+    });
   });
   navigator.serviceWorker.startMessages();
+  const fail = async () => {
+    // The service worker's own reason may come a little after the news of its end.
+    const untold = new Promise((resolve) => setTimeout(resolve, 2000, 'the browser refused it.'));
+    onState('failed', await Promise.race([told, untold]));
+  };
 
   /** A newer release beside the one in use. @param {ServiceWorker} next */
   async function follow(next) {
@@ -57,11 +64,9 @@ export async function keepForOffline(onState) {
     registration = kept;
   }
   const first = registration.active ?? registration.installing ?? registration.waiting;
-  if (!first) return onState('failed', why);
+  if (!first) return fail();
   if (first.state !== 'activated') onState('installing', '');
-  if ((await reaches(first, 'activated', 'redundant')) === 'redundant') {
-    return onState('failed', why);
-  }
+  if ((await reaches(first, 'activated', 'redundant')) === 'redundant') return fail();
   const wrong = await whatIsWrong(first);
   if (wrong) return onState('failed', wrong);
   onState('ready', '');

@@ -33,9 +33,7 @@ class PairSums:
 
 @dataclass(frozen=True, slots=True)
 class OutOfRound:
-    """The second harmonic: ``tir`` is what a dial set true would show of it, high at ``at_deg``
-    and opposite.
-    """
+    """The second harmonic: its TIR on a dial set true, and where it is high (and opposite)."""
 
     tir: float
     at_deg: float
@@ -90,9 +88,9 @@ def pair_sums(positions_deg: tuple[float, ...], means: tuple[float | None, ...])
 def out_of_round(
     positions_deg: tuple[float, ...], means: tuple[float | None, ...]
 ) -> OutOfRound | None:
-    """The second harmonic beside the first, by least squares; ``None`` below five positions or
-    where the positions can't tell the two apart.
+    """The second harmonic beside the first, by least squares.
 
+    ``None`` below five positions, or where the positions can't tell the two apart.
     Model: ``k + h . u(a) + p sin 2a + q cos 2a``; the TIR of the part in 2a is ``2 |(p, q)|``.
     """
     known = [(a, m) for a, m in zip(positions_deg, means, strict=True) if m is not None]

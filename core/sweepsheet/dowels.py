@@ -53,27 +53,39 @@ def without_dowels(center: Vec2, dowels: tuple[Dowel, Dowel]) -> Vec2 | None:
     return center - unit_vector(first.aim_deg).scaled(first.offset)
 
 
-def options_for(bore: Bore, dowels: tuple[Dowel, Dowel], limits: Limits, stock: Stock) -> tuple[Option, ...]:
+def options_for(
+    bore: Bore, dowels: tuple[Dowel, Dowel], limits: Limits, stock: Stock
+) -> tuple[Option, ...]:
     """Every option, best first: the likeliest to be inside, then the smallest offset left.
 
     Without a limit, by the offset left alone.
     """
 
-    def option(leave: bool, offset: float, aim_deg: float, center: Vec2, spread: Sym2) -> Option:
+    def option(*, leave: bool, offset: float, aim_deg: float, center: Vec2, spread: Sym2) -> Option:
         probability = None
         if limits.bore_offset is not None:
             probability = probability_inside(center, bore.covariance + spread, limits.bore_offset)
         verdict = None if probability is None else verdict_of(probability, limits.confidence)
         return Option(leave, offset, aim_deg, center, probability, verdict)
 
-    options = [option(True, 0.0, dowels[0].aim_deg, bore.center, NO_SPREAD)]
+    options = [
+        option(
+            leave=True,
+            offset=0.0,
+            aim_deg=dowels[0].aim_deg,
+            center=bore.center,
+            spread=NO_SPREAD,
+        )
+    ]
     bare = without_dowels(bore.center, dowels)
     if bare is not None:
         aim = direction_of(-bare)
         for offset in stock.dowel_offsets:
             center = bare + unit_vector(aim).scaled(offset)
             spread = aim_doubt(offset, aim, stock.aim_setting_deg)
-            options.append(option(False, offset, aim, center, spread))
+            options.append(
+                option(leave=False, offset=offset, aim_deg=aim, center=center, spread=spread)
+            )
     # Chances that differ by less than a tenth of a percent are the same chance.
     options.sort(key=lambda o: (-round(o.probability or 0.0, 3), o.expected_offset))
     return tuple(options)

@@ -14,20 +14,22 @@ from sweepsheet.bore import Bore
 from sweepsheet.clock import unit_vector
 from sweepsheet.job import Dowel, Housing, Round
 from sweepsheet.solution import Solution
-from sweepsheet.svg import element, text
+from sweepsheet.svg import Attribute, element, text
 from sweepsheet.units import UnitSystem
 from sweepsheet.vector import Vec2
 from sweepsheet.wording import Language, Small, Toward
 
 WIDTH = 360
-HEIGHT = 462
+HEIGHT = 472
 _MIDDLE = Vec2(180.0, 172.0)
-_RIM = 146.0
-_READINGS = 120.0
-_BORE = 96.0
-_HOURS = 164.0
+_RIM = 148.0
+_READINGS = 113.0
+_BORE = 88.0
+_HOURS = 165.0
 # The magnified part reaches this far out from the middle.
-_REACH = 84.0
+_REACH = 80.0
+# Below the dowels that are drawn at 9 and 3.
+_BESIDE_DOWEL = Vec2(0.0, 24.0)
 _PIXELS_PER_MM = 96.0 / 25.4
 _PENCIL = "#a3201a"
 # More readings than this do not fit round the clock at a size that can be read.
@@ -112,7 +114,7 @@ def _polar(angle_deg: float, radius: float) -> Vec2:
     return Vec2(_MIDDLE.x + radius * u.x, _MIDDLE.y - radius * u.y)
 
 
-def _label(at: Vec2, content: str, **attributes: str | float) -> str:
+def _label(at: Vec2, content: str, **attributes: Attribute) -> str:
     return element(
         "text", text(content), x=at.x, y=at.y, fill="currentColor", stroke="none", **attributes
     )
@@ -133,8 +135,8 @@ def _housing() -> str:
     """Rim and bore of the housing, with the hours of the clock outside."""
     hours = "".join(
         _label(
-            _polar(hour * 30.0, _HOURS) + Vec2(0.0, 5.0), str(hour), text_anchor="middle",
-            font_size=14, font_weight="bold",
+            _polar(hour * 30.0, _HOURS) + (_BESIDE_DOWEL if hour in (3, 9) else Vec2(0.0, 5.0)),
+            str(hour), text_anchor="middle", font_size=14, font_weight="bold",
         )
         for hour in (12, 3, 6, 9)
     )  # fmt: skip
@@ -186,12 +188,13 @@ def _limit(limit: float | None, scale: _Scale) -> str:
 
 def _circle_path(r: float) -> str:
     x, y = _MIDDLE.x, _MIDDLE.y
-    return f"M{x - r:.2f} {y}a{r:.2f} {r:.2f} 0 1 0 {2 * r:.2f} 0a{r:.2f} {r:.2f} 0 1 0 {-2 * r:.2f} 0z"
+    half = f"a{r:.2f} {r:.2f} 0 1 0"
+    return f"M{x - r:.2f} {y}{half} {2 * r:.2f} 0{half} {-2 * r:.2f} 0z"
 
 
 def _center_lines() -> str:
     """The crank axis: a chain line each way and a small cross."""
-    chain = {"stroke_dasharray": "14 3 3 3", "stroke_width": 0.75}
+    chain: dict[str, Attribute] = {"stroke_dasharray": "14 3 3 3", "stroke_width": 0.75}
     reach = _BORE - 4.0
     return element(
         "g",
@@ -250,14 +253,12 @@ def _dowel_angles(housing: Housing) -> tuple[float, float]:
 
 def _dowel(at: Vec2, dowel: Dowel) -> str:
     """A dowel: its hole, the eccentric peg, and the aim as an arrow."""
-    hole = element("circle", cx=at.x, cy=at.y, r=10, class_="paper", fill="#fff")
+    hole = element("circle", cx=at.x, cy=at.y, r=9, class_="paper", fill="#fff")
     if dowel.offset == 0:
-        return element("g", hole, _circle(at, 6.0))
+        return element("g", hole, _circle(at, 5.0))
     u = unit_vector(dowel.aim_deg)
     way = Vec2(u.x, -u.y)
-    return element(
-        "g", hole, _circle(at + way.scaled(3.0), 6.0), _arrow(at, at + way.scaled(27.0))
-    )
+    return element("g", hole, _circle(at + way.scaled(3.0), 5.0), _arrow(at, at + way.scaled(26.0)))
 
 
 def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
@@ -288,10 +289,9 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
         *rows,
         _dimension(left, right),
         _label(right + Vec2(8.0, 4.5), language.word(Small(bar, units))),
+        _label(Vec2(14.0, 464.0), say("drawing.view")),
         _label(
-            Vec2(14.0, 456.0),
-            f"{say('drawing.view')}; {say('drawing.scale', times=f'{float(times):.0f}')}",
-            font_size=11.5,
+            Vec2(346.0, 440.5), say("drawing.scale", times=f"{float(times):.0f}"), text_anchor="end"
         ),
         class_="legend",
     )
@@ -300,11 +300,11 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
 # Marks -------------------------------------------------------------------------------------
 
 
-def _line(a: Vec2, b: Vec2, **attributes: str | float) -> str:
+def _line(a: Vec2, b: Vec2, **attributes: Attribute) -> str:
     return element("line", x1=a.x, y1=a.y, x2=b.x, y2=b.y, **attributes)
 
 
-def _circle(at: Vec2, r: float, **attributes: str | float) -> str:
+def _circle(at: Vec2, r: float, **attributes: Attribute) -> str:
     return element("circle", cx=at.x, cy=at.y, r=r, **attributes)
 
 
@@ -315,7 +315,7 @@ def _crank_mark(at: Vec2) -> str:
 
 
 def _bore_mark(at: Vec2) -> str:
-    return _circle(at, 4.0, fill="currentColor")
+    return _circle(at, 2.5, fill="currentColor")
 
 
 def _after_mark(at: Vec2) -> str:
@@ -325,9 +325,7 @@ def _after_mark(at: Vec2) -> str:
 
 
 def _region_sample(at: Vec2) -> str:
-    return element(
-        "ellipse", cx=at.x, cy=at.y, rx=9, ry=6, fill="currentColor", fill_opacity=0.12
-    )
+    return element("ellipse", cx=at.x, cy=at.y, rx=9, ry=6, fill="currentColor", fill_opacity=0.12)
 
 
 def _limit_sample(at: Vec2) -> str:
@@ -348,9 +346,7 @@ def _arrow(tail: Vec2, head: Vec2) -> str:
     side = Vec2(-u.y, u.x)
     neck = head - u.scaled(9.0)
     left, right = neck + side.scaled(5.0), neck - side.scaled(5.0)
-    tip = (
-        f"M{head.x:.2f} {head.y:.2f}L{left.x:.2f} {left.y:.2f}L{right.x:.2f} {right.y:.2f}z"
-    )
+    tip = f"M{head.x:.2f} {head.y:.2f}L{left.x:.2f} {left.y:.2f}L{right.x:.2f} {right.y:.2f}z"
     shaft = _line(tail, neck, stroke_width=2.5) if way.length > 9.0 else ""
     return element(
         "g",

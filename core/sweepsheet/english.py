@@ -141,8 +141,8 @@ TABLE: dict[str, str] = {
         "Take it again before you act."
     ),
     "finding.sweeps-disagree": (
-        "The sweeps differ by up to {excess} at {at}, more than the dial explains. Something moves: "
-        "check the bracket, the end float and the contact."
+        "The sweeps differ by up to {excess} at {at}, more than the dial explains. Something "
+        "moves: check the bracket, the end float and the contact."
     ),
     "finding.out-of-round": (
         "The bore is out of round: {tir} TIR besides the offset, the dial highest near {at} and "
@@ -163,9 +163,7 @@ TABLE: dict[str, str] = {
         "0.004 in is 4."
     ),
     "finding.no-limit": "There is no limit to hold the bore to. Enter the maker's.",
-    "finding.undecided": (
-        "Too close to call: {offset} ± {pm} against {limit}. {settle}"
-    ),
+    "finding.undecided": ("Too close to call: {offset} ± {pm} against {limit}. {settle}"),
     "finding.too-coarse": (
         "Even a perfect bore could not be shown to hold {limit} with readings as coarse as these. "
         "A finer dial, more positions or a droop test is wanted."
@@ -211,6 +209,7 @@ TABLE: dict[str, str] = {
     "settle.droop": "measure the droop of the bracket",
     # The page
     "fault.request": "The page asked for something that is not a filled-in form.",
+    "page.unfinished": "Sweep {n} is not finished, and does not count yet.",
     "page.waiting": "Still wanted: the reading at {positions}.",
     # The answer
     "answer.offset": "Offset {offset} (TIR {tir}) toward {direction}",
@@ -236,7 +235,7 @@ TABLE: dict[str, str] = {
     "do.recheck": "Then sweep again: the recheck decides, not this figure.",
     "option.leave": "leave as it is",
     "option.dowels": "{offset} dowels, aimed at {aim}",
-    "option.expected": "offset {offset}, TIR {tir}",
+    "option.expected": "{offset} (TIR {tir})",
     "level.stop": "STOP",
     "level.caution": "Caution",
     "level.note": "Note",
@@ -255,11 +254,9 @@ TABLE: dict[str, str] = {
     ),
     # The drawing
     "drawing.title": "The housing from behind, looking forward",
-    "drawing.desc": (
-        "The bore centre lies {offset} from the crank centre toward {direction}."
-    ),
+    "drawing.desc": ("The bore centre lies {offset} from the crank centre toward {direction}."),
     "drawing.view": "seen from behind, looking forward",
-    "drawing.scale": "centre drawn about {times} × real size",
+    "drawing.scale": "centre about {times} × life size",
     "drawing.crank": "crank",
     "drawing.bore": "bore",
     "drawing.limit": "limit {limit}",

@@ -30,4 +30,6 @@ class InputError(ValueError):
     def __init__(self, faults: tuple[Fault, ...]) -> None:
         """Keep the faults, of which there is at least one."""
         self.faults = faults
-        super().__init__("\n".join(f"{f.field}: {f.text()}" if f.field else f.text() for f in faults))
+        super().__init__(
+            "\n".join(f"{f.field}: {f.text()}" if f.field else f.text() for f in faults)
+        )

@@ -32,7 +32,7 @@ def shown(value: object) -> Message:
         case int() if abs(value) >= 10**12:
             return Message("got.huge")
         case int() | float():
-            return Message("got.value", {"value": f"{value:g}"})
+            return Message("got.value", {"value": float(value)})
         case list() | tuple():
             return Message("got.list")
         case dict():
@@ -42,7 +42,7 @@ def shown(value: object) -> Message:
 
 
 def is_harmful(character: str) -> bool:
-    """Whether a character must not stand in a text: controls, lone surrogates, bidi overrides.
+    r"""Whether a character must not stand in a text: controls, lone surrogates, bidi overrides.
 
     >>> is_harmful("\n"), is_harmful("\x00"), is_harmful("é")
     (False, True, False)

@@ -17,7 +17,7 @@ from sweepsheet.dowels import Option, without_dowels
 from sweepsheet.job import Job, Round
 from sweepsheet.region import probability_inside
 from sweepsheet.vector import ZERO
-from sweepsheet.wording import At, Message, Plain, Quantity, Small
+from sweepsheet.wording import At, Message, Plain, Quantity, Size, Small
 
 Level = Literal["stop", "caution", "note"]
 LEVELS: tuple[Level, ...] = ("stop", "caution", "note")
@@ -45,7 +45,7 @@ def findings_for(
     job: Job, bores: tuple[Bore, ...], options: tuple[Option, ...], choice: Option | None
 ) -> tuple[Finding, ...]:
     """Every finding, ``stop`` first, then in the order of the job."""
-    found = []
+    found: list[Finding] = []
     for i, (each, bore) in enumerate(zip(job.rounds, bores, strict=True)):
         found.extend(_reading_findings(job, each, bore, f"rounds.{i}.bore"))
     last = len(job.rounds) - 1
@@ -198,7 +198,7 @@ def _dowel_findings(
     if choice is None:
         yield _finding(
             "beyond-stock", "stop", "stock.dowel_offsets",
-            largest=Small(job.stock.dowel_offsets[-1], job.units), expected=expected,
+            largest=Size(job.stock.dowel_offsets[-1], job.units), expected=expected,
         )  # fmt: skip
     elif choice.verdict != "within":
         yield _finding("stock-doubtful", "caution", "stock.dowel_offsets", expected=expected)

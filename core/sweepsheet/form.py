@@ -1,18 +1,19 @@
 """From what a person typed into the form to a job file's data.
 
-The form's fields are named by their place in the job (``rounds.0.bore.sweeps.0.3``), and every value
-is text. What looks like a number becomes one; what does not is passed on as it is, so that
+The form's fields are named by their place in the job (``rounds.0.bore.sweeps.0.3``), and every
+value is text. What looks like a number becomes one; what does not is passed on as it is, so that
 ``read_job`` can say at that very field what is wanted. Nothing is refused here.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from sweepsheet.clock import parse_position
+from sweepsheet.positions import position_faults
 from sweepsheet.read_job import FORMAT, MOST_POSITIONS, MOST_SWEEPS, VERSION
 
 # Text fields whose blank means "not known" rather than "the usual value".
@@ -32,12 +33,14 @@ _SIGNS = str.maketrans({"\N{MINUS SIGN}": "-", "\N{EN DASH}": "-", "\N{NO-BREAK 
 class Typed:
     """What was typed, as job data, with what the page needs to know about it.
 
-    ``sweeps[k]`` is the number, in the form, of the sweep that is number k in the job:
-    a sweep in which nothing was typed yet is left out.
+    ``sweeps[k]`` is the number, in the form, of the sweep that is number k in the job: one in
+    which nothing was typed yet is left out, and so are those in ``unfinished``, which beside a
+    finished sweep do not count before they can be fitted.
     """
 
     job: dict[str, Any]
     sweeps: tuple[int, ...]
+    unfinished: tuple[int, ...]
 
 
 def number_or_text(typed: str) -> float | str | None:
@@ -88,41 +91,60 @@ def job_of(form: Mapping[str, str]) -> Typed:
         job["limits"]["bore_offset"] = limit / 2.0
     if "stock.dowel_offsets" in form:
         _put(job, "stock.dowel_offsets", number_list(form["stock.dowel_offsets"]))
-    bore, sweeps = _bore_of(form)
-    job["rounds"] = [{"bore": bore}]
-    return Typed(job, sweeps)
-
-
-def _bore_of(form: Mapping[str, str]) -> tuple[dict[str, Any], tuple[int, ...]]:
-    """The bore of the round that the form holds."""
     at = "rounds.0.bore"
-    words = re.split(r"[;,\s]+", form.get(f"{at}.positions", "12 3 6 9").strip())
-    positions = [_position(word) for word in words if word][: MOST_POSITIONS + 1]
-    rows: list[list[float | str | None]] = []
-    closing: list[float | str | None] = []
-    numbers = []
-    for j in range(MOST_SWEEPS):
-        row = [
-            number_or_text(form.get(f"{at}.sweeps.{j}.{i}", "")) for i in range(len(positions))
-        ]
-        if any(value is not None for value in row):
-            rows.append(row)
-            closing.append(number_or_text(form.get(f"{at}.closing.{j}", "")))
-            numbers.append(j)
-    if not rows:
-        rows, closing, numbers = [[None] * len(positions)], [None], [0]
+    positions = _positions_of(form.get(f"{at}.positions", "12 3 6 9"))
+    begun = [sweep for sweep in _sweeps_of(form, at, len(positions)) if sweep.begun]
+    finished = [sweep for sweep in begun if not sweep.unfinished(positions)]
+    counted = finished or begun or [_Sweep(0, (None,) * len(positions), None)]
     bore = {
         "contact": form.get(f"{at}.contact", "inside"),
         "positions_deg": positions,
-        "sweeps": rows,
-        "closing": closing,
+        "sweeps": [list(sweep.readings) for sweep in counted],
+        "closing": [sweep.closing for sweep in counted],
     }
-    return bore, tuple(numbers)
+    job["rounds"] = [{"bore": bore}]
+    return Typed(
+        job,
+        sweeps=tuple(sweep.number for sweep in counted),
+        unfinished=tuple(sweep.number for sweep in begun if sweep not in counted),
+    )
 
 
-def _position(word: str) -> float | str:
-    angle = parse_position(word)
-    return word if angle is None else angle
+@dataclass(frozen=True, slots=True)
+class _Sweep:
+    """One sweep of the form: its number there, its readings and its return to zero."""
+
+    number: int
+    readings: tuple[float | str | None, ...]
+    closing: float | str | None
+
+    @property
+    def begun(self) -> bool:
+        """Whether anything was typed."""
+        return any(value is not None for value in (*self.readings, self.closing))
+
+    def unfinished(self, positions: list[float | str]) -> bool:
+        """Whether nothing typed is wrong, but it is too little to be fitted."""
+        angles = [a for a in positions if not isinstance(a, str)]
+        numbers = [m for m in self.readings if not isinstance(m, str)]
+        if len(angles) < len(positions) or len(numbers) < len(self.readings):
+            return False
+        return any(True for _ in position_faults(angles, [numbers]))
+
+
+def _positions_of(typed: str) -> list[float | str]:
+    """The positions in degrees; one that can't be understood stays as it was typed."""
+    words = [word for word in re.split(r"[;,\s]+", typed.strip()) if word]
+    parsed = [(word, parse_position(word)) for word in words[: MOST_POSITIONS + 1]]
+    return [word if angle is None else angle for word, angle in parsed]
+
+
+def _sweeps_of(form: Mapping[str, str], at: str, positions: int) -> Iterator[_Sweep]:
+    """Every sweep that the form may hold."""
+    for j in range(MOST_SWEEPS):
+        typed = [form.get(f"{at}.sweeps.{j}.{i}", "") for i in range(positions)]
+        closing = number_or_text(form.get(f"{at}.closing.{j}", ""))
+        yield _Sweep(j, tuple(number_or_text(text) for text in typed), closing)
 
 
 def _put(job: dict[str, Any], path: str, value: object) -> None:

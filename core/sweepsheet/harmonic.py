@@ -17,7 +17,7 @@ from dataclasses import dataclass
 
 from sweepsheet.clock import unit_vector
 from sweepsheet.corrections import Corrected
-from sweepsheet.vector import NO_SPREAD, ZERO, Sym2, Vec2, outer
+from sweepsheet.vector import NO_SPREAD, ZERO, Vec2, outer
 
 
 @dataclass(frozen=True, slots=True)

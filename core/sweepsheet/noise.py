@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from sweepsheet.clock import unit_vector
 from sweepsheet.corrections import contact_factor
 from sweepsheet.harmonic import Harmonic
-from sweepsheet.job import Crank, Indicator
+from sweepsheet.job import Indicator
 from sweepsheet.vector import NO_SPREAD, Sym2, Vec2, outer
 
 # A stated repeatability counts like an estimate with this many degrees of freedom when
@@ -62,9 +62,7 @@ def step_uncertainty(step: float) -> float:
     return step / math.sqrt(12.0)
 
 
-def doubt_of(
-    fitted: Harmonic, indicator: Indicator, closing: Sequence[float | None]
-) -> Doubt:
+def doubt_of(fitted: Harmonic, indicator: Indicator, closing: Sequence[float | None]) -> Doubt:
     """The covariance of a fitted harmonic from the dial, the scatter, the marks and the drift.
 
     Assumes that the sources do not depend on one another. Droop that was not measured is not
@@ -72,9 +70,7 @@ def doubt_of(
     """
     factor = contact_factor(indicator.contact_angle_deg)
     scatter = math.sqrt(scatter_variance(fitted, factor * indicator.repeatability))
-    dial = factor * math.hypot(
-        step_uncertainty(indicator.step), rectangular(indicator.accuracy)
-    )
+    dial = factor * math.hypot(step_uncertainty(indicator.step), rectangular(indicator.accuracy))
     turn = rectangular(math.radians(indicator.angle_setting_deg))
     setting = tuple(
         turn * abs(_change_with_angle(fitted.amplitude, a)) for a in fitted.positions_deg
@@ -87,9 +83,9 @@ def doubt_of(
     for weight, spread in zip(fitted.position_weights(), setting, strict=True):
         covariance = covariance + outer(weight).scaled(dial**2 + spread**2 + lack)
     for row in fitted.weights:
-        for weight in row:
-            if weight is not None:
-                covariance = covariance + outer(weight).scaled(scatter**2)
+        for single in row:
+            if single is not None:
+                covariance = covariance + outer(single).scaled(scatter**2)
     for row, drift in zip(fitted.weights, closing, strict=True):
         covariance = covariance + _drift(row, factor * (drift or 0.0))
     return Doubt(covariance, scatter, dial, setting, math.sqrt(lack), math.sqrt(noise))

@@ -63,6 +63,7 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     sheet = asdict(sheet_of(solution, language))
     for remark in sheet["remarks"]:
         remark["field"] = _form_field(remark["field"], typed)
+    sheet["remarks"] = [*_unfinished(typed, language), *sheet["remarks"]]
     return shown | {"state": "answer", "sheet": sheet, "drawing": drawing_of(solution, language)}
 
 
@@ -83,6 +84,20 @@ def _blanks(typed: Typed) -> list[float]:
         if blank:
             return blank
     return []
+
+
+def _unfinished(typed: Typed, language: Language) -> list[dict[str, str]]:
+    """A remark for each sweep that was begun and does not count yet."""
+    return [
+        {
+            "code": "sweep-unfinished",
+            "level": "caution",
+            "field": f"rounds.0.bore.sweeps.{number}",
+            "label": language.say("level.caution"),
+            "text": language.say("page.unfinished", n=number + 1),
+        }
+        for number in typed.unfinished
+    ]
 
 
 def _waiting(typed: Typed, language: Language) -> str:

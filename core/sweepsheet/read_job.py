@@ -268,9 +268,7 @@ class _JobReader:
         return Dowel(offset or 0.0, normalise(aim or 0.0))
 
     def bore(self, value: object, path: str) -> BoreSweeps:
-        part = self.reader.section(
-            value, path, ("contact", "positions_deg", "sweeps", "closing")
-        )
+        part = self.reader.section(value, path, ("contact", "positions_deg", "sweeps", "closing"))
         contact = self.reader.choice(
             part.get("contact", "inside"), f"{path}.contact", _name("contact"),
             ("inside", "outside"),
@@ -344,7 +342,9 @@ class _JobReader:
             return tuple(none)
         items = self.reader.listing(value, at, _name("closing"), 0, MOST_SWEEPS)
         if len(items) > of > 0:
-            self.reader.fault(at, "fault.readings", name=_name("closing"), wanted=of, got=len(items))
+            self.reader.fault(
+                at, "fault.readings", name=_name("closing"), wanted=of, got=len(items)
+            )
             return tuple(none)
         most = self.units.largest_reading
         for j, item in enumerate(items):

@@ -10,7 +10,7 @@ from sweepsheet.findings import Finding
 from sweepsheet.job import Round
 from sweepsheet.solution import Solution
 from sweepsheet.units import UnitSystem
-from sweepsheet.wording import At, Chance, Degrees, Language, Small, Toward
+from sweepsheet.wording import At, Chance, Degrees, Language, Size, Small, Toward
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,8 +163,8 @@ def _fit_line(choice: Option, solution: Solution, language: Language) -> str:
     units = solution.job.units
     return language.say(
         "do.fit",
-        offset=Small(choice.offset, units),
-        aim=Toward(choice.aim_deg),
+        offset=Size(choice.offset, units),
+        aim=At(choice.aim_deg),
         expected=Small(choice.expected_offset, units),
         tir=Small(2 * choice.expected_offset, units),
     )
@@ -175,12 +175,14 @@ def _choice(solution: Solution, option: Option, language: Language) -> Choice:
     if option.leave:
         what = say("option.leave")
     else:
-        offset, aim = Small(option.offset, units), At(option.aim_deg)
+        offset, aim = Size(option.offset, units), At(option.aim_deg)
         what = say("option.dowels", offset=offset, aim=aim)
     expected = option.expected_offset
     return Choice(
         what=what,
-        expected=say("option.expected", offset=Small(expected, units), tir=Small(2 * expected, units)),
+        expected=say(
+            "option.expected", offset=Small(expected, units), tir=Small(2 * expected, units)
+        ),
         chance="" if option.probability is None else language.chance(option.probability),
         chosen=option is solution.choice,
     )

@@ -21,6 +21,10 @@ class Small:
     value: float
     units: UnitSystem
 
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return f"{language.number(self.units.show(self.value))} {language.unit(self.units)}"
+
 
 @dataclass(frozen=True, slots=True)
 class Plain:
@@ -29,12 +33,32 @@ class Plain:
     value: float
     units: UnitSystem
 
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return language.number(self.units.show(self.value))
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A size by which a part is bought, shown as it is written on it: ``7 thou``."""
+
+    value: float
+    units: UnitSystem
+
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return f"{language.number(f'{self.value:g}')} {language.unit(self.units)}"
+
 
 @dataclass(frozen=True, slots=True)
 class Toward:
     """A direction, shown as a clock position in words."""
 
     angle_deg: float
+
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return language.toward(self.angle_deg)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +67,10 @@ class At:
 
     angle_deg: float
 
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return language.at(self.angle_deg)
+
 
 @dataclass(frozen=True, slots=True)
 class Degrees:
@@ -50,12 +78,21 @@ class Degrees:
 
     value: float
 
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        # Adding nothing turns minus zero into zero.
+        return language.number(f"{round(self.value) + 0.0:.0f}") + "°"
+
 
 @dataclass(frozen=True, slots=True)
 class Chance:
     """A probability, shown in percent and never as a certainty."""
 
     value: float
+
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return language.chance(self.value)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,8 +102,25 @@ class Message:
     key: str
     values: Mapping[str, Quantity] = field(default_factory=dict)
 
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return language.text(self)
 
-Quantity = str | int | float | Small | Plain | Toward | At | Degrees | Chance | Message | tuple["Quantity", ...]
+
+Quantity = (
+    str
+    | int
+    | float
+    | Small
+    | Plain
+    | Size
+    | Toward
+    | At
+    | Degrees
+    | Chance
+    | Message
+    | tuple["Quantity", ...]
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,27 +145,18 @@ class Language:
     def word(self, quantity: Quantity) -> str:
         """One quantity in words."""
         match quantity:
-            case Message():
-                return self.text(quantity)
-            case Small():
-                shown = self.number(quantity.units.show(quantity.value))
-                return f"{shown} {self.table['unit.' + quantity.units.small]}"
-            case Plain():
-                return self.number(quantity.units.show(quantity.value))
-            case Toward():
-                return self.toward(quantity.angle_deg)
-            case At():
-                return self.at(quantity.angle_deg)
-            case Degrees():
-                return f"{self.number(f'{quantity.value:.0f}'.replace('-0', '0'))}°"
-            case Chance():
-                return self.chance(quantity.value)
+            case str() | int():
+                return str(quantity)
             case float():
                 return self.number(f"{quantity:g}")
             case tuple():
                 return self.listed([self.word(each) for each in quantity])
             case _:
-                return str(quantity)
+                return quantity.in_words(self)
+
+    def unit(self, units: UnitSystem) -> str:
+        """The name of the small unit."""
+        return self.table[f"unit.{units.small}"]
 
     def number(self, plain: str) -> str:
         """A number's text with this language's decimal mark."""

@@ -66,6 +66,11 @@ class Server:
         self._thread.join()
         self._http.server_close()
 
+    def release(self) -> None:
+        """Let go what is held."""
+        self.held.clear()
+        self._released.set()
+
     def handle(self, request: build.Handler) -> None:
         """Answer one request."""
         path = urlsplit(request.path).path
@@ -97,5 +102,5 @@ class Server:
 
     def __exit__(self, *_: object) -> None:
         """Stop."""
-        if not self._released.is_set():
+        if self._thread.is_alive():
             self.stop()

@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 import build
-from tests.web.page import Guard, ask, release_of, wait_for_offline, wait_for_python
+from tests.web.page import EMPTY_FORM, Guard, ask, release_of, wait_for_offline, wait_for_python
 from tests.web.server import Server
 
 CACHES = "() => caches.keys()"
@@ -65,12 +65,12 @@ def test_python_answers_without_a_signal_and_without_the_server(
     page: Page, context: BrowserContext, server: Server
 ) -> None:
     open_and_keep(page, server.address)
-    online = ask(page, {})
+    online = ask(page, EMPTY_FORM)
     lose_signal(context, server)
     page.reload()
     wait_for_python(page)
     wait_for_offline(page)
-    assert ask(page, {}) == online
+    assert ask(page, EMPTY_FORM) == online
     for name in ("notices.txt", "manifest.webmanifest", "icons/icon-192.png"):
         assert page.evaluate("async name => (await fetch(name)).ok", name)
 
@@ -111,7 +111,7 @@ def test_a_file_with_one_wrong_byte_is_refused_and_the_page_still_works(
     assert page.evaluate(CACHES) == []
     page.reload()
     wait_for_python(page)
-    assert ask(page, {}) is not None
+    assert ask(page, EMPTY_FORM)["state"] == "waiting"
 
 
 def test_a_stale_copy_on_the_way_is_fetched_again(page: Page, server: Server) -> None:
@@ -144,7 +144,7 @@ def test_an_old_release_goes_on_until_its_pages_are_closed(
     second.goto(server.address)
     wait_for_python(second)
     assert release_of(second) == old
-    assert ask(second, {}) is not None
+    assert ask(second, EMPTY_FORM)["state"] == "waiting"
     second.close()
     page.goto("about:blank")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.web.page import Guard, ask, wait_for_python
+from tests.web.page import EMPTY_FORM, Guard, ask, wait_for_python
 from tests.web.server import Server
 
 WASM = "pyodide.asm.wasm"
@@ -39,7 +39,7 @@ def test_a_host_that_sends_the_wrong_type_for_wasm_does_no_harm(page: Page, serv
     server.types[WASM] = "application/octet-stream"
     page.goto(server.address)
     wait_for_python(page)
-    assert ask(page, {}) is not None
+    assert ask(page, EMPTY_FORM)["state"] == "waiting"
 
 
 def test_wasm_that_cannot_be_compiled_is_told(page: Page, server: Server) -> None:

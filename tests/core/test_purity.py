@@ -1,0 +1,111 @@
+"""The rules of the house, read from the source: nothing outside, one direction of flow."""
+
+from __future__ import annotations
+
+import ast
+import sys
+
+import pytest
+
+from tests.core.source import calls, modules
+
+# The flow, one step a line: form, job, corrections, fits, uncertainty, alignment, dowels, findings,
+# result, drawing and sheet, page. A module may import its own step and those before it.
+FLOW = (
+    ("vector", "clock", "units", "wording", "english", "errors", "fields", "svg"),
+    ("job", "positions", "read_job", "load"),
+    ("form",),
+    ("corrections",),
+    ("harmonic", "checks"),
+    ("noise", "region", "verdict"),
+    ("bore",),
+    ("dowels",),
+    ("findings",),
+    ("solution",),
+    ("result",),
+    ("drawing", "sheet"),
+    ("api", "page"),
+    ("__init__", "__main__"),
+)
+STEP = {name: step for step, names in enumerate(FLOW) for name in names}
+
+# What the core may use of the standard library: arithmetic, text and types. No files, no clock, no
+# network, no process, no browser.
+ALLOWED = {
+    "__future__", "collections.abc", "dataclasses", "functools", "html", "itertools", "json",
+    "math", "re", "typing",
+}  # fmt: skip
+COMMAND_LINE = {"argparse", "sys", "pathlib"}
+FORBIDDEN_CALLS = {"open", "print", "input", "exec", "eval", "compile", "__import__", "breakpoint"}
+
+MODULES = sorted(modules().items())
+
+
+def imported(tree: ast.AST) -> set[str]:
+    """Every module an import statement names, wherever it stands."""
+    found = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, "imports are written in full"
+            assert node.module is not None
+            found.add(node.module)
+    return found
+
+
+def own(tree: ast.AST) -> set[str]:
+    """The modules of the package that are imported, by their last name."""
+    names = {name for name in imported(tree) if name.partition(".")[0] == "sweepsheet"}
+    return {name.partition(".")[2] or "__init__" for name in names}
+
+
+@pytest.mark.parametrize(("name", "tree"), MODULES)
+def test_only_harmless_parts_of_the_standard_library(name: str, tree: ast.Module) -> None:
+    outside = {each for each in imported(tree) if each.partition(".")[0] != "sweepsheet"}
+    allowed = ALLOWED | COMMAND_LINE if name == "__main__" else ALLOWED
+    assert outside <= allowed
+    assert {each.partition(".")[0] for each in outside} <= set(sys.stdlib_module_names)
+
+
+@pytest.mark.parametrize(("name", "tree"), MODULES)
+def test_nothing_is_read_or_printed(name: str, tree: ast.Module) -> None:
+    """But by the command line, whose job it is to print."""
+    found = {called for called, _ in calls(tree)} & FORBIDDEN_CALLS
+    # ``re.compile`` is no ``compile``.
+    found -= {"compile"} if "re" in imported(tree) else set()
+    assert found <= ({"print"} if name == "__main__" else set())
+
+
+@pytest.mark.parametrize(("name", "tree"), MODULES)
+def test_nothing_is_kept_between_calls(name: str, tree: ast.Module) -> None:
+    """No ``global`` and no ``nonlocal``: the same job gives the same result."""
+    del name
+    assert not [node for node in ast.walk(tree) if isinstance(node, ast.Global | ast.Nonlocal)]
+
+
+def test_every_module_has_its_place_in_the_flow() -> None:
+    assert {name for name, _ in MODULES} == set(STEP)
+
+
+@pytest.mark.parametrize(("name", "tree"), MODULES)
+def test_no_module_imports_a_later_step(name: str, tree: ast.Module) -> None:
+    later = {other for other in own(tree) if STEP[other] > STEP[name]}
+    assert later == set()
+
+
+def test_no_imports_in_a_circle() -> None:
+    needs = {name: own(tree) for name, tree in MODULES}
+    ready: set[str] = set()
+    while len(ready) < len(needs):
+        free = {name for name, others in needs.items() if name not in ready and others <= ready}
+        assert free, f"imports in a circle: {sorted(set(needs) - ready)}"
+        ready |= free
+
+
+def test_the_checks_find_what_they_look_for() -> None:
+    """A module that breaks the rules is seen to break them."""
+    bad = ast.parse("import os\nfrom sweepsheet.page import x\ndef f():\n    print(open('a'))\n")
+    assert imported(bad) == {"os", "sweepsheet.page"}
+    assert own(bad) == {"page"}
+    assert {name for name, _ in calls(bad)} & FORBIDDEN_CALLS == {"print", "open"}

@@ -1,0 +1,270 @@
+"""The main job in the page, as a mechanic does it: type a sweep, read the answer."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from playwright.sync_api import expect
+
+from sweepsheet.units import INCH, METRIC
+from tests.web.page import wait_for_offline, wait_for_python
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Locator, Page
+
+    from tests.web.server import Server
+
+# US Army TM 9-4940-568-34, pp. 5-62 and 5-63 (public domain), in thou: the readings at 12, 3, 6
+# and 9 o'clock, and the bearing clearance that is added to the one at 12.
+WORKSHEET = {"12": "3", "3": "-2", "6": "0", "9": "4"}
+WORKSHEET_LIFT = "2"
+
+
+def reading(page: Page, index: int, sweep: int = 0) -> Locator:
+    """The field of one reading."""
+    return page.locator(f'[name="rounds.0.bore.sweeps.{sweep}.{index}"]')
+
+
+def type_readings(page: Page, readings: list[str], sweep: int = 0) -> None:
+    """Type a sweep in the order of the page."""
+    for i, text in enumerate(readings):
+        reading(page, i, sweep).fill(text)
+
+
+def type_worksheet(page: Page) -> None:
+    """Type the published worksheet: four positions clockwise from 12."""
+    type_readings(page, list(WORKSHEET.values()))
+    page.locator('[name="rounds.0.bore.closing.0"]').fill("0")
+
+
+def open_page(page: Page, server: Server) -> None:
+    page.goto(server.address)
+    wait_for_python(page)
+
+
+def test_published_worksheet_gives_the_published_figures(page: Page, server: Server) -> None:
+    """Without the clearance .003354 in at 296.57°; with it .003905 in, TIR .00781, at 309.8°.
+
+    The worksheet names the direction of the largest reading, toward which the housing must move;
+    the bore is off the opposite way.
+    """
+    open_page(page, server)
+    type_worksheet(page)
+    expect(page.locator("#headline")).to_have_text(
+        "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
+    )
+    page.locator("details.more summary").click()
+    page.locator("#lift").fill(WORKSHEET_LIFT)
+    expect(page.locator("#headline")).to_have_text(
+        "Offset 3.9 thou (TIR 7.8 thou) toward 4:20 (between 4 and 5 o'clock)"
+    )
+    expect(page.locator("#figures")).to_contain_text("130° clockwise from 12")
+    page.locator("#limit").fill("2")
+    expect(page.locator("#verdict-text")).to_have_text("Outside the limit")
+    expect(page.locator("#steps")).to_contain_text(
+        "Move the housing up and left, toward 10:20 (between 10 and 11 o'clock), by 3.9 thou."
+    )
+
+
+def test_readings_typed_while_python_starts_are_answered_when_it_is_up(
+    page: Page, server: Server
+) -> None:
+    server.held.add("pyodide.asm.wasm")
+    page.goto(server.address)
+    type_worksheet(page)
+    expect(page.locator("html")).to_have_attribute("data-python", "starting")
+    expect(page.locator("#status")).to_be_visible()
+    server.release()
+    expect(page.locator("#headline")).to_contain_text("Offset 3.4 thou", timeout=60_000)
+
+
+def test_same_answer_without_a_signal(page: Page, server: Server) -> None:
+    """Offline, with the server gone, the page opens again and answers as before."""
+    open_page(page, server)
+    wait_for_offline(page)
+    page.context.set_offline(True)
+    server.stop()
+    page.reload()
+    wait_for_python(page)
+    assert reading(page, 0).input_value() == ""
+    type_worksheet(page)
+    expect(page.locator("#headline")).to_have_text(
+        "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
+    )
+    expect(page.locator("#drawing svg")).to_be_visible()
+
+
+def test_wrong_reading_is_told_at_its_field_and_nothing_is_lost(page: Page, server: Server) -> None:
+    open_page(page, server)
+    type_readings(page, ["3", "o", "0", "4"])
+    wrong = reading(page, 1)
+    fault = page.locator(f'[id="{wrong.get_attribute("aria-describedby")}"]')
+    expect(fault).to_have_text("3 o'clock reading: a number is wanted, got 'o'")
+    expect(wrong).to_have_attribute("aria-invalid", "true")
+    expect(page.locator("#shown")).to_be_hidden()
+    expect(page.locator("#strip-headline")).to_have_text("One thing above is not right yet.")
+    assert [reading(page, i).input_value() for i in range(4)] == ["3", "o", "0", "4"]
+    wrong.fill("-2")
+    expect(fault).to_have_text("")
+    expect(wrong).not_to_have_attribute("aria-invalid", "true")
+    expect(page.locator("#headline")).to_contain_text("Offset 3.4 thou")
+
+
+WRONG_FIELDS = [
+    ("#limit", "five", "bore limit: a number is wanted, got 'five'"),
+    ("#limit", "0", "bore limit: from 0.1 to 500 is wanted, got 0"),
+    ("#stock", "7, 14, x", "dowel size 3 in stock: a number is wanted, got 'x'"),
+    ("#sag", "-3", "measured droop: from 0 to 500 is wanted, got −3"),
+    ("#contact-angle", "80", "contact angle: from −60 to 60 is wanted, got 80"),
+]
+
+
+def test_every_wrong_field_is_told_at_its_place(page: Page, server: Server) -> None:
+    open_page(page, server)
+    type_worksheet(page)
+    page.locator("details.more").evaluate("details => { details.open = true }")
+    for field, typed, told in WRONG_FIELDS:
+        before = page.locator(field).input_value()
+        page.locator(field).fill(typed)
+        place = page.locator(".field", has=page.locator(field)).locator(".fault")
+        expect(place).to_have_text(told)
+        expect(page.locator(field)).to_have_attribute("aria-invalid", "true")
+        page.locator(field).fill(before)
+        expect(place).to_have_text("")
+
+
+def test_own_positions(page: Page, server: Server) -> None:
+    """Positions of one's own are read as clock positions or degrees; a bad one is told."""
+    open_page(page, server)
+    page.select_option("#positions-choice", "own")
+    page.locator("#positions").fill("12 4 8:00 300°")
+    type_readings(page, ["0", "1", "2", "3"])
+    expect(page.locator("#headline")).to_contain_text("Offset")
+    expect(page.locator("#sweeps label").nth(3)).to_have_text("300°")
+    page.locator("#positions").fill("12 4 8 25")
+    expect(page.locator("#own-field .fault")).to_have_text(
+        "positions: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, "
+        "got '25'"
+    )
+
+
+def test_change_of_positions_keeps_what_was_typed(page: Page, server: Server) -> None:
+    open_page(page, server)
+    type_worksheet(page)
+    page.select_option("#positions-choice", "12 1:30 3 4:30 6 7:30 9 10:30")
+    assert [reading(page, i).input_value() for i in (0, 2, 4, 6)] == list(WORKSHEET.values())
+    page.select_option("#turn", "anticlockwise")
+    assert [reading(page, i).input_value() for i in (0, 6, 4, 2)] == list(WORKSHEET.values())
+    page.select_option("#positions-choice", "12 3 6 9")
+    page.select_option("#turn", "clockwise")
+    assert [reading(page, i).input_value() for i in range(4)] == list(WORKSHEET.values())
+
+
+def test_sign_key_turns_the_sign_and_keeps_the_number_pad_up(page: Page, server: Server) -> None:
+    open_page(page, server)
+    reading(page, 1).fill("2")
+    sign = page.locator(".reading", has=reading(page, 1)).locator(".sign")
+    sign.click()
+    assert reading(page, 1).input_value() == "-2"
+    expect(reading(page, 1)).to_be_focused()
+    sign.click()
+    assert reading(page, 1).input_value() == "2"
+    reading(page, 2).click()
+    page.locator(".reading", has=reading(page, 2)).locator(".sign").click()
+    page.keyboard.type("7")
+    assert reading(page, 2).input_value() == "-7"
+    page.keyboard.press("Enter")
+    expect(reading(page, 3)).to_be_focused()
+
+
+def test_limit_is_shown_as_offset_and_as_tir_whichever_was_given(
+    page: Page, server: Server
+) -> None:
+    open_page(page, server)
+    both = page.locator("#limit-both")
+    expect(both).to_have_text("Limit: offset 5.0 thou, which is TIR 10.0 thou")
+    page.get_by_label("as TIR").check()
+    expect(both).to_have_text("Limit: offset 2.5 thou, which is TIR 5.0 thou")
+
+
+def test_second_sweep_joins_the_first_and_can_be_removed(page: Page, server: Server) -> None:
+    open_page(page, server)
+    type_worksheet(page)
+    first = page.locator("#figures").inner_text()
+    page.locator("#add-sweep").click()
+    reading(page, 0, sweep=1).fill("3.5")
+    # One reading more is not yet a sweep: the answer says so and does not go away.
+    expect(page.locator("#headline")).to_contain_text("Offset 3.4 thou")
+    expect(page.locator("#remarks")).to_contain_text("Sweep 2 is not finished")
+    type_readings(page, ["3.5", "-1.5", "0.5", "4.5"], sweep=1)
+    expect(page.locator("#remarks")).not_to_contain_text("Sweep 2 is not finished")
+    expect(page.locator("#figures")).not_to_have_text(first)
+    page.get_by_label("Remove sweep 2").click()
+    expect(page.locator("#figures")).to_have_text(first, use_inner_text=True)
+
+
+def test_example_can_be_loaded_and_taken_back(page: Page, server: Server) -> None:
+    open_page(page, server)
+    type_worksheet(page)
+    page.locator("#example").click()
+    expect(page.locator("#verdict-text")).to_have_text("Outside the limit")
+    expect(page.locator("#steps")).to_contain_text("Fit 7 thou offset dowels, both aimed at")
+    page.locator("#bring-back").click()
+    assert [reading(page, i).input_value() for i in range(4)] == list(WORKSHEET.values())
+    expect(page.locator("#headline")).to_contain_text("Offset 3.4 thou")
+
+
+def test_change_of_units_brings_that_unit_s_usual_values_and_keeps_what_was_typed(
+    page: Page, server: Server
+) -> None:
+    open_page(page, server)
+    page.locator("#limit").fill("6")
+    page.get_by_label("mm").check()
+    assert page.locator("#limit").input_value() == "6"
+    assert page.locator("#stock").input_value() == "0.178 0.356 0.533"
+    expect(page.locator("[data-unit]").first).to_have_text("mm")
+    page.get_by_label("thou, inch").check()
+    assert page.locator("#stock").input_value() == "7 14 21"
+
+
+def test_usual_values_in_the_form_are_those_of_the_core(page: Page, server: Server) -> None:
+    """The form shows the core's own defaults, so that what is seen is what counts."""
+    open_page(page, server)
+    for units in (INCH, METRIC):
+        usual = {
+            "limits.bore_offset": units.bore_offset_limit,
+            "indicator.step": units.step,
+            "indicator.accuracy": units.accuracy,
+            "indicator.repeatability": units.repeatability,
+            "indicator.sag_allowance": units.sag_allowance,
+        }
+        for name, value in usual.items():
+            shown = page.locator(f'[name="{name}"]').get_attribute(f"data-{units.name}")
+            assert shown is not None
+            assert float(shown) == value
+        stock = page.locator("#stock").get_attribute(f"data-{units.name}")
+        assert stock is not None
+        assert tuple(map(float, stock.split())) == units.dowel_offsets
+
+
+def test_nothing_scrolls_sideways_and_targets_are_large(page: Page, server: Server) -> None:
+    open_page(page, server)
+    page.locator("#example").click()
+    expect(page.locator("#drawing svg")).to_be_visible()
+    page.locator("details").evaluate_all("all => all.forEach((d) => { d.open = true })")
+    for width in (320, 360, 412, 768):
+        page.set_viewport_size({"width": width, "height": 740})
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        small = page.locator("button:visible, select:visible, summary:visible").evaluate_all(
+            "all => all.filter((e) => e.getBoundingClientRect().height < 48)"
+            ".map((e) => e.outerHTML)"
+        )
+        assert small == []
+
+
+def test_markup_in_a_field_stays_text(page: Page, server: Server) -> None:
+    open_page(page, server)
+    type_readings(page, ["0", "<img src=x onerror=alert(1)>", "0", "0"])
+    fault = page.locator(f'[id="fault-{reading(page, 1).get_attribute("name")}"]')
+    expect(fault).to_contain_text("got '<img src=x")
+    assert page.locator("img").count() == 0
