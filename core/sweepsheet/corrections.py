@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sweepsheet.clock import unit_vector
-from sweepsheet.job import BoreSweeps, Crank, Indicator, Sweeps
+from sweepsheet.job import BoreSweeps, Companion, Crank, FaceSweeps, Indicator, Sweeps
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +80,54 @@ def corrected_bore(bore: BoreSweeps, indicator: Indicator, crank: Crank) -> Corr
             )
             for sweep in sweeps
         ),
+    )
+
+
+def corrected_face(face: FaceSweeps, indicator: Indicator) -> Corrected:
+    """The face's readings, plus where the face stands rearward.
+
+    A plunger that points forward touches the face from behind and is pushed in where the face
+    stands rearward; one that points rearward, the opposite. A crank that floats endwise moves
+    one dial as the face would; two dials half a turn apart move alike with it, so that half their
+    difference is free of it (and of every even harmonic, warp of the saddle kind included).
+    """
+    sense = 1.0 if face.plunger == "forward" else -1.0
+    first = _true_displacement(face.sweeps, indicator)
+    if face.opposite is None:
+        return _in_sense(face.sweeps.positions_deg, first, sense)
+    # The second dial's drift is its own, and was not written down.
+    second = _true_displacement(
+        Sweeps(face.sweeps.positions_deg, face.opposite, (None,) * len(face.opposite)), indicator
+    )
+    halves = tuple(
+        tuple(
+            None if m is None or n is None else (m - n) / 2.0
+            for m, n in zip(one, other, strict=True)
+        )
+        for one, other in zip(first, second, strict=True)
+    )
+    return _in_sense(face.sweeps.positions_deg, halves, sense)
+
+
+def corrected_companion(part: Companion, indicator: Indicator) -> Corrected:
+    """A companion sweep's readings: the inside sense for a bore, plus rearward for a face.
+
+    The dial stands still, so its droop is the same at every reading.
+    """
+    plus = part.plunger == "forward" if part.is_face else part.contact == "inside"
+    displaced = _true_displacement(part.sweeps, indicator)
+    return _in_sense(part.sweeps.positions_deg, displaced, 1.0 if plus else -1.0)
+
+
+def _in_sense(
+    positions_deg: tuple[float, ...],
+    readings: tuple[tuple[float | None, ...], ...],
+    sense: float,
+) -> Corrected:
+    """Readings all turned to one sense."""
+    return Corrected(
+        positions_deg,
+        tuple(tuple(None if m is None else sense * m for m in row) for row in readings),
     )
 
 

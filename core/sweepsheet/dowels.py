@@ -1,21 +1,23 @@
 """Which offset dowels to fit, and where to aim them.
 
 Both dowels alike, of offset d and aimed at a, move the housing by ``d u(a)``. Aimed where the
-housing must go, a pair takes d off the offset. The options are "leave it as it is" and each
-size in stock.
+housing must go, a pair takes d off the offset. The options are "leave it as it is", each
+size in stock, and standard dowels where others are fitted now. All start from where the bore is on
+standard dowels, as every round so far has shown it (``trim``).
 """
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from sweepsheet.bore import Bore
 from sweepsheet.clock import direction_of, unit_vector
-from sweepsheet.job import Dowel, Limits, Stock
-from sweepsheet.noise import rectangular
+from sweepsheet.face import Face
+from sweepsheet.history import refit_doubt
+from sweepsheet.job import Dowel, Job, Target
 from sweepsheet.region import probability_inside
-from sweepsheet.vector import NO_SPREAD, Sym2, Vec2, outer
+from sweepsheet.trim import Response
+from sweepsheet.vector import ZERO, Sym2, Vec2
 from sweepsheet.verdict import Verdict, verdict_of
 
 
@@ -23,8 +25,10 @@ from sweepsheet.verdict import Verdict, verdict_of
 class Option:
     """One thing that could be done: leave it (``leave``), or fit a pair of one offset and aim.
 
-    ``center`` is where the bore is then expected. ``aim_deg`` is that of the dowels in place where
-    it is left.
+    ``center`` is where the bore is then expected, ``pilot`` where the gearbox axis meets the pilot
+    bearing (``None`` where that is not known). ``aim_deg`` is that of the dowels in place where it
+    is left. ``fits`` tells whether the bolt holes allow the move, ``None`` where they were not
+    measured.
     """
 
     leave: bool
@@ -33,83 +37,146 @@ class Option:
     center: Vec2
     probability: float | None
     verdict: Verdict | None
+    pilot: Vec2 | None
+    pilot_probability: float | None
+    pilot_verdict: Verdict | None
+    fits: bool | None
 
     @property
     def expected_offset(self) -> float:
-        """The offset expected after it."""
+        """The offset of the bore expected after it."""
         return self.center.length
 
+    @property
+    def expected_pilot(self) -> float | None:
+        """The offset at the pilot bearing expected after it."""
+        return None if self.pilot is None else self.pilot.length
 
-def without_dowels(center: Vec2, dowels: tuple[Dowel, Dowel]) -> Vec2 | None:
-    """Where the bore would be on standard dowels, from where it is on these.
+    def target_probability(self, aim_for: Target) -> float | None:
+        """The chance that what the dowels are aimed for comes inside its limit."""
+        return self.pilot_probability if aim_for == "pilot" else self.probability
 
-    ``None`` where the two differ: what they then do depends on where their holes are.
-    """
-    first, second = dowels
-    if first.offset == second.offset == 0.0:
-        return center
-    if first != second:
+    def target_verdict(self, aim_for: Target) -> Verdict | None:
+        """The verdict on what the dowels are aimed for."""
+        return self.pilot_verdict if aim_for == "pilot" else self.verdict
+
+    def target_offset(self, aim_for: Target) -> float:
+        """What is left of what the dowels are aimed for."""
+        left = self.expected_pilot if aim_for == "pilot" else None
+        return self.expected_offset if left is None else left
+
+
+@dataclass(frozen=True, slots=True)
+class PilotShift:
+    """What the face adds between bore and pilot bearing: ``L g``, and its doubt with the seat's."""
+
+    shift: Vec2
+    covariance: Sym2
+
+
+def pilot_shift(face: Face | None, distance: float | None, seat: Sym2) -> PilotShift | None:
+    """The way from bore to pilot bearing; ``None`` where the face or the distance is not known."""
+    if face is None or distance is None:
         return None
-    return center - unit_vector(first.aim_deg).scaled(first.offset)
+    return PilotShift(face.slope.scaled(distance), face.slope_covariance.scaled(distance**2) + seat)
+
+
+@dataclass(frozen=True, slots=True)
+class Weigher:
+    """Weighs options of one job against its limits."""
+
+    job: Job
+    latest: Bore
+    pilot: PilotShift | None
+    common: Sym2
+
+    def option(self, *, leave: bool, dowel: Dowel, center: Vec2, covariance: Sym2) -> Option:
+        """An option, with its chances and whether it fits the bolt holes."""
+        limits, clearance = self.job.limits, self.job.housing.bolt_clearance
+        probability = _chance(center, covariance, limits.bore_offset)
+        pilot, pilot_probability = None, None
+        if self.pilot is not None:
+            pilot = center + self.pilot.shift
+            spread = covariance + self.pilot.covariance
+            pilot_probability = _chance(pilot, spread, limits.pilot_offset)
+        return Option(
+            leave=leave,
+            offset=dowel.offset,
+            aim_deg=dowel.aim_deg,
+            center=center,
+            probability=probability,
+            verdict=_verdict(probability, limits.confidence),
+            pilot=pilot,
+            pilot_probability=pilot_probability,
+            pilot_verdict=_verdict(pilot_probability, limits.confidence),
+            # Bolts stand in the middle of their holes on standard dowels.
+            fits=None if clearance is None else leave or dowel.offset <= clearance / 2.0,
+        )
+
+    def left_alone(self, fitted: tuple[Dowel, Dowel]) -> Option:
+        """The option of leaving it as it is. Its offset is 0, whatever dowels are fitted."""
+        dowel = Dowel(0.0, fitted[0].aim_deg)
+        return self.option(
+            leave=True, dowel=dowel, center=self.latest.center, covariance=self.latest.covariance
+        )
+
+    def refitted(self, offset: float, response: Response, fitted: tuple[Dowel, Dowel]) -> Option:
+        """The option of a pair of this offset, aimed as well as can be.
+
+        The pair that is fitted now does again what it has been seen to do; any other, what is
+        written on it.
+        """
+        wanted = response.bare
+        if self.job.stock.aim_for == "pilot" and self.pilot is not None:
+            wanted = wanted + self.pilot.shift
+        aim = direction_of(-wanted)
+        same = fitted[0] == fitted[1] and fitted[0].offset == offset > 0
+        move = unit_vector(aim - response.lag_deg if same else aim).scaled(offset)
+        center = response.after(move) if same else response.bare + move
+        known = response.doubt_after(move if same else ZERO)
+        spread = known + self.common + refit_doubt(self.job, move)
+        dowel = Dowel(offset, direction_of(move) if offset else 0.0)
+        return self.option(leave=False, dowel=dowel, center=center, covariance=spread)
 
 
 def options_for(
-    bore: Bore, dowels: tuple[Dowel, Dowel], limits: Limits, stock: Stock
+    weigher: Weigher, response: Response | None, fitted: tuple[Dowel, Dowel]
 ) -> tuple[Option, ...]:
     """Every option, best first: the likeliest to be inside, then the smallest offset left.
 
-    Without a limit, by the offset left alone.
+    Without a limit, by what is left alone. ``response`` is ``None`` where it is not known what the
+    dowels now fitted do: then there is but the one option, to leave them.
     """
-
-    def option(*, leave: bool, offset: float, aim_deg: float, center: Vec2, spread: Sym2) -> Option:
-        probability = None
-        if limits.bore_offset is not None:
-            probability = probability_inside(center, bore.covariance + spread, limits.bore_offset)
-        verdict = None if probability is None else verdict_of(probability, limits.confidence)
-        return Option(leave, offset, aim_deg, center, probability, verdict)
-
-    options = [
-        option(
-            leave=True,
-            offset=0.0,
-            aim_deg=dowels[0].aim_deg,
-            center=bore.center,
-            spread=NO_SPREAD,
-        )
-    ]
-    bare = without_dowels(bore.center, dowels)
-    if bare is not None:
-        aim = direction_of(-bare)
-        for offset in stock.dowel_offsets:
-            center = bare + unit_vector(aim).scaled(offset)
-            spread = aim_doubt(offset, aim, stock.aim_setting_deg)
-            options.append(
-                option(leave=False, offset=offset, aim_deg=aim, center=center, spread=spread)
-            )
+    aim_for = weigher.job.stock.aim_for
+    options = [weigher.left_alone(fitted)]
+    if response is not None:
+        standard = fitted[0].offset == fitted[1].offset == 0.0
+        sizes = weigher.job.stock.dowel_offsets if standard else (
+            0.0, *weigher.job.stock.dowel_offsets,
+        )  # fmt: skip
+        options += [weigher.refitted(size, response, fitted) for size in sizes]
     # Chances that differ by less than a tenth of a percent are the same chance.
-    options.sort(key=lambda o: (-round(o.probability or 0.0, 3), o.expected_offset))
+    options.sort(
+        key=lambda o: (-round(o.target_probability(aim_for) or 0.0, 3), o.target_offset(aim_for))
+    )
     return tuple(options)
 
 
-def aim_doubt(offset: float, aim_deg: float, setting_deg: float) -> Sym2:
-    """What a dowel set off its aim by up to plus or minus ``setting_deg`` adds, across the aim.
+def choose(options: tuple[Option, ...], aim_for: Target) -> Option | None:
+    """What to do: leave it where that is within, else the best that fits the bolt holes.
 
-    Both dowels are taken to miss alike, which is the worse case.
-
-    >>> aim_doubt(7.0, 0.0, 5.0).xx > 0, aim_doubt(7.0, 0.0, 5.0).yy
-    (True, 0.0)
-    """
-    across = unit_vector(aim_deg + 90.0)
-    return outer(across).scaled((offset * rectangular(math.radians(setting_deg))) ** 2)
-
-
-def choose(options: tuple[Option, ...]) -> Option | None:
-    """What to do: leave it where that is within, else the best; ``None`` where nothing helps.
-
-    Nothing helps where even the best option is surely outside.
+    ``None`` where nothing helps: where even the best is surely outside.
     """
     for option in options:
-        if option.leave and option.verdict == "within":
+        if option.leave and option.target_verdict(aim_for) == "within":
             return option
-    best = options[0]
-    return None if best.verdict == "outside" else best
+    best = next(option for option in options if option.fits is not False)
+    return None if best.target_verdict(aim_for) == "outside" else best
+
+
+def _chance(center: Vec2, covariance: Sym2, limit: float | None) -> float | None:
+    return None if limit is None else probability_inside(center, covariance, limit)
+
+
+def _verdict(probability: float | None, confidence: float) -> Verdict | None:
+    return None if probability is None else verdict_of(probability, confidence)

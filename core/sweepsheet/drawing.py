@@ -55,7 +55,7 @@ class _Scale:
 
 def drawing_of(solution: Solution, language: Language) -> str:
     """The SVG of the latest round, with a title and a description for who can't see it."""
-    bore, job = solution.latest, solution.job
+    bore, job = solution.latest.bore, solution.job
     scale = _Scale(_REACH / _extent(solution), job.units)
     say = language.say
     described = say(
@@ -101,7 +101,7 @@ def nice_length(most: float) -> float:
 
 def _extent(solution: Solution) -> float:
     """The distance from the crank axis that must be seen, in small units; never nothing."""
-    bore = solution.latest
+    bore = solution.latest.bore
     wanted = [bore.offset + bore.ellipse.major, solution.job.indicator.step]
     if solution.job.limits.bore_offset is not None:
         wanted.append(1.15 * solution.job.limits.bore_offset)
@@ -157,7 +157,7 @@ def _readings(last: Round, bore: Bore, language: Language) -> str:
     sweeps = last.bore.sweeps
     if len(sweeps.positions_deg) > _MOST_READINGS_SHOWN:
         return ""
-    foreign = bore.foreign.position_deg if bore.foreign else None
+    foreign = bore.swept.foreign.position_deg if bore.swept.foreign else None
     labels = []
     for angle, value in zip(sweeps.positions_deg, sweeps.readings[0], strict=True):
         at = _polar(angle, _READINGS)
@@ -218,7 +218,7 @@ def _region(bore: Bore, scale: _Scale) -> str:
 
 def _move(solution: Solution, scale: _Scale) -> str:
     """The way the bore must go, and where the chosen dowels are expected to bring it."""
-    bore, choice = solution.latest, solution.choice
+    bore, choice = solution.latest.bore, solution.choice
     if bore.direction_pm_deg is None or bore.verdict == "within":
         return ""
     marks = []
@@ -272,7 +272,10 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
     limit = solution.job.limits.bore_offset
     if limit is not None:
         entries.append((_limit_sample, say("drawing.limit", limit=Small(limit, units))))
-    if solution.latest.verdict != "within" and solution.latest.direction_pm_deg is not None:
+    if (
+        solution.latest.bore.verdict != "within"
+        and solution.latest.bore.direction_pm_deg is not None
+    ):
         entries.append((_move_sample, say("drawing.move")))
         if solution.choice is not None and not solution.choice.leave:
             entries.append((_after_mark, say("drawing.after")))

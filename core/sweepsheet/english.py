@@ -14,7 +14,7 @@ TABLE: dict[str, str] = {
     "decimal mark": ".",
     "unit.thou": "thou",
     "unit.mm": "mm",
-    "unit.in": "in",
+    "unit.mrad": "mrad",
     "clock.hour": "{hour} o'clock",
     "clock.between": "{time} (between {low} and {high} o'clock)",
     "chance.over": "over 99%",
@@ -30,8 +30,16 @@ TABLE: dict[str, str] = {
     "side.7": "up and left",
     "sense.high": "high",
     "sense.low": "low",
-    "sweep.only": "the sweep",
-    "sweep.numbered": "sweep {n}",
+    "sweep.only": "the {what} sweep",
+    "sweep.numbered": "{what} sweep {n}",
+    "what.bore": "bore",
+    "what.face": "face",
+    "what.pilot_bore": "pilot bore",
+    "what.crank_flange": "crank flange",
+    "what.flywheel_face": "flywheel face",
+    "bearing.ball": "a ball bearing",
+    "bearing.cylindrical_roller": "a cylindrical roller bearing",
+    "bearing.tapered_roller": "a tapered roller bearing",
     # What was found in a field
     "got.nothing": "nothing",
     "got.value": "{value}",
@@ -61,6 +69,7 @@ TABLE: dict[str, str] = {
     "fault.text_long": "{name}: at most {high} characters are wanted, got {got}",
     "fault.text_control": "{name}: holds characters that can't be shown",
     "fault.readings": "{name}: {wanted} readings are wanted, one a position, got {got}",
+    "fault.same_hole": "{name}: two different places are wanted",
     "fault.same_position": "{at} is there twice: every position is wanted once",
     "fault.few_readings": "sweep {n}: at least three readings are wanted, got {got}",
     "fault.half_turn": (
@@ -83,6 +92,7 @@ TABLE: dict[str, str] = {
     "name.about.notes": "notes",
     "name.limits.bore_offset": "bore limit",
     "name.limits.face_runout": "face limit",
+    "name.limits.face_radius": "radius of the face limit",
     "name.limits.pilot_offset": "pilot limit",
     "name.limits.confidence": "confidence",
     "name.limits.source": "source of the limits",
@@ -98,6 +108,10 @@ TABLE: dict[str, str] = {
     "name.crank.lift": "crank lift",
     "name.housing.depth": "depth of the housing",
     "name.housing.pilot_distance": "distance to the pilot bearing",
+    "name.housing.tail_distance": "distance to the gearbox tail",
+    "name.housing.pilot_bearing": "pilot bearing",
+    "name.housing.bore_diameter": "diameter of the bore",
+    "name.housing.register_diameter": "diameter of the gearbox register",
     "name.housing.dowel_holes": "dowel holes",
     "name.housing.bolts": "bolts",
     "name.housing.bolt_clearance": "clearance of the bolts",
@@ -106,7 +120,17 @@ TABLE: dict[str, str] = {
     "name.hole.radius": "hole {n}, distance from the crank axis",
     "name.stock.dowel_offsets": "dowels in stock",
     "name.stock.aim_setting_deg": "setting of the aim",
+    "name.stock.aim_for": "what the dowels are aimed for",
+    "name.stock.shim_thicknesses": "shims in stock",
     "name.dowel offset": "dowel size {n} in stock",
+    "name.shim": "shim {n} in stock",
+    "name.chip.joint": "joint of the chip",
+    "name.chip.height": "height of the chip",
+    "name.chip.at_deg": "clock angle of the chip",
+    "name.chip.radius": "radius of the chip",
+    "name.companions": "companion sweeps",
+    "name.companion.kind": "part that was swept",
+    "name.companion.limit": "limit of the part, TIR",
     "name.rounds": "rounds",
     "name.round.name": "name of the round",
     "name.dowels": "fitted dowels",
@@ -115,6 +139,8 @@ TABLE: dict[str, str] = {
     "name.contact": "where the dial touches",
     "name.face.radius": "radius of the face sweep",
     "name.face.plunger": "which way the plunger points",
+    "name.face.end_float": "end float of the crank",
+    "name.face.opposite": "second dial",
     "name.positions": "positions",
     "name.position": "position {n}",
     "name.sweeps": "sweeps",
@@ -137,11 +163,11 @@ TABLE: dict[str, str] = {
         "you began: it must come back to where it was."
     ),
     "finding.foreign-reading": (
-        "The reading at {at} does not belong: it is {excess} too {sense} for what the others say. "
+        "The {what} reading at {at} does not belong: it is {excess} too {sense} for what the others say. "
         "Take it again before you act."
     ),
     "finding.sweeps-disagree": (
-        "The sweeps differ by up to {excess} at {at}, more than the dial explains. Something "
+        "The {what} sweeps differ by up to {excess} at {at}, more than the dial explains. Something "
         "moves: check the bracket, the end float and the contact."
     ),
     "finding.out-of-round": (
@@ -153,13 +179,13 @@ TABLE: dict[str, str] = {
         "they agree. One reading is wrong or the bore is out of round: four positions can't tell. "
         "Sweep again with eight."
     ),
-    "finding.not-reached": "No reading at {at}: this is worked out from the other {left}.",
+    "finding.not-reached": "No {what} reading at {at}: it is worked out from the other {left}.",
     "finding.no-check": (
-        "Three readings always fit: nothing shows a mistake in one of them. Add a fourth if you "
+        "Three {what} readings always fit: nothing shows a mistake in one of them. Add a fourth if you "
         "can reach it."
     ),
     "finding.looks-like-inches": (
-        "The largest reading is {largest}: that looks like inches. Readings are wanted in thou: "
+        "The largest {what} reading is {largest}: that looks like inches. Readings are wanted in thou: "
         "0.004 in is 4."
     ),
     "finding.no-limit": "There is no limit to hold the bore to. Enter the maker's.",
@@ -198,9 +224,99 @@ TABLE: dict[str, str] = {
     "finding.face-not-swept": (
         "Sweep the rear face too, and put it right first: squaring the face moves the bore."
     ),
-    "finding.face-not-judged": (
-        "The face sweep is kept in the job, but this release does not work it out. Judge the face "
-        "yourself, and put it right before the bore."
+    "finding.face-not-trusted": (
+        "The face figure is not to be trusted: end float of the crank reads as tilt. Push the crank "
+        "one way at every stop, or use a second dial opposite the first."
+    ),
+    "finding.no-face-limit": "There is no limit to hold the face to. Enter the maker's.",
+    "finding.face-first": (
+        "Face first: its runout is {runout} ± {pm} against {limit}. Look for a burr or dirt in the "
+        "joint, then shim or machine it, then sweep the bore again: what is said of dowels here "
+        "does not hold after that."
+    ),
+    "finding.face-undecided": (
+        "The face is too close to call: runout {runout} ± {pm} against {limit}. Sweep it at eight "
+        "positions or a second time before you turn to the bore."
+    ),
+    "finding.face-warp": (
+        "The face is not flat, or a reading is off: of {total} TIR on the dial only {tilt} is tilt; "
+        "{rest} is left over. Shims and dowels don't cure that."
+    ),
+    "finding.face-tir-over": (
+        "The dial's own TIR of {total} is over the limit of {limit}, though the tilt in it is not. "
+        "Look for a burr or a warped face."
+    ),
+    "finding.face-swings-bore": (
+        "Squaring the face is expected to swing the bore by {move}: from {before} to {after} offset."
+    ),
+    "finding.depth-wanted": (
+        "Enter the depth of the housing to see how far squaring the face swings the bore."
+    ),
+    "finding.bolts-wanted": "Enter where the bolts are to see what to put under each.",
+    "finding.holes-wanted": (
+        "Enter where the dowel holes are to see what two unlike dowels could do."
+    ),
+    "finding.chip-explains": (
+        "A chip or burr of {height} at the rim of the front flange, near {at}, explains all of "
+        "this tilt. Look there first."
+    ),
+    "finding.pilot-distance-wanted": (
+        "Enter the distance from the rear face to the pilot bearing to see what this does there."
+    ),
+    "finding.aim-for-bore": (
+        "The dowels are aimed for the bore: for the pilot bearing the face sweep and the distance "
+        "to it are wanted."
+    ),
+    "finding.pilot-outside": (
+        "At the pilot bearing the gearbox axis is {offset} ± {pm} off against {limit}: outside."
+    ),
+    "finding.pilot-undecided": (
+        "At the pilot bearing it is too close to call: {offset} ± {pm} off against {limit}."
+    ),
+    "finding.angle-near": (
+        "The gearbox axis is {angle} out of line, surely no more than {sure}. {bearing} stands "
+        "{careful} to {generous}; the maker's figure rules."
+    ),
+    "finding.angle-beyond": (
+        "The gearbox axis is {angle} out of line (it may be {sure}): more than {bearing} stands, "
+        "{careful} to {generous}. The maker's figure rules."
+    ),
+    "finding.interference": (
+        "The gearbox register is {tight} larger than the bore: it does not go in. Measure both "
+        "again, and don't draw it in with the bolts."
+    ),
+    "finding.seat-loose": (
+        "The bore is within, but the gearbox has {clearance} clearance in it and may sit {half} "
+        "off. Chance that the finished joint is inside: {chance}."
+    ),
+    "finding.moved-wrong-way": (
+        "The bore went the wrong way: {size} toward {direction}, opposite to the aim. Either the "
+        "dowels are aimed at the other side, or the dial is read with the wrong sense. Find out "
+        "which before you turn anything."
+    ),
+    "finding.moved-otherwise": (
+        "The dowels did not do what is written on them: the bore moved {size} ± {pm} toward "
+        "{direction}, told were {told} toward {aim}. The trim reckons with what they did."
+    ),
+    "finding.trim-noise": (
+        "Turning the dowels would gain {gain}, less than the {pm} that the readings are worth. It "
+        "can't be seen whether it helps."
+    ),
+    "finding.trim-other-size": (
+        "Another size is better: {size} dowels should leave {after}, these at best {trimmed} after "
+        "a turn of {turn}."
+    ),
+    "finding.bolt-holes": (
+        "The bolt holes don't allow the best pair: {size} dowels want {wanted} clearance on the "
+        "diameter, and there are {clearance}."
+    ),
+    "finding.companion-outside": (
+        "The {what} runs out: {tir} ± {pm} TIR against {limit}. It turns with the crank: moving the "
+        "housing does not cure it."
+    ),
+    "finding.companion-undecided": (
+        "The {what} is too close to call: {tir} ± {pm} TIR against {limit}. It turns with the "
+        "crank: moving the housing does not cure it."
     ),
     "settle.any": "To settle it: {steps}.",
     "settle.none": "A dial with a finer step would settle it.",
@@ -215,37 +331,109 @@ TABLE: dict[str, str] = {
     "answer.offset": "Offset {offset} (TIR {tir}) toward {direction}",
     "answer.offset_nowhere": "Offset {offset} (TIR {tir}), direction not known",
     "answer.pm": "± {pm} (95% sure)",
-    "answer.direction": "{degrees} clockwise from 12, seen from behind",
     "answer.direction_pm": "{degrees} clockwise from 12 (± {pm}), seen from behind",
     "answer.limit": "Limit: offset {offset}, which is TIR {tir}",
     "answer.no_limit": "No limit",
+    "answer.chance_face": "Chance that the face is inside the limit: {chance}",
+    "answer.chance_pilot": "Chance that the pilot line is inside the limit: {chance}",
     "answer.chance": "Chance that the bore is inside the limit: {chance}",
     "answer.verdict.within": "Within the limit",
     "answer.verdict.outside": "Outside the limit",
     "answer.verdict.undecided": "Too close to call",
     "answer.verdict.none": "No limit to judge by",
     "do.stop": "Clear up what is marked STOP below before you act on these figures.",
+    "do.face": "Look for a burr, dirt or a proud edge in the joint, and clear it.",
+    "do.square": "If the face stays out, shim or machine the front flange as said under Squaring.",
+    "do.resweep": "Then sweep face and bore again before you think of dowels.",
     "do.leave": "Leave the housing where it is.",
     "do.settle": "Measure again before you decide. {settle}",
     "do.move": "Move the housing {side}, toward {direction}, by {offset}.",
     "do.fit": "Fit {offset} offset dowels, both aimed at {aim}. Expected offset after: {expected} "
     "(TIR {tir}).",
     "do.or_fit": "Or move it now. {fit}",
+    "do.standard": ("Go back to standard dowels. Expected offset after: {expected} (TIR {tir})."),
     "do.nothing_fits": "No pair of dowels in stock puts this right.",
     "do.recheck": "Then sweep again: the recheck decides, not this figure.",
     "option.leave": "leave as it is",
+    "option.standard": "standard dowels",
+    "option.tight": "{what} (bolt holes too tight)",
     "option.dowels": "{offset} dowels, aimed at {aim}",
     "option.expected": "{offset} (TIR {tir})",
     "level.stop": "STOP",
     "level.caution": "Caution",
     "level.note": "Note",
+    # Parts of the sheet beside the bore
+    "section.face": "Face",
+    "section.squaring": "Squaring the face",
+    "section.pilot": "At the pilot bearing",
+    "section.seat": "Gearbox in the bore",
+    "section.trim": "What the dowels did",
+    "section.pairs": "Two unlike dowels",
+    "section.chip": "What a chip would do",
+    "section.companion": "Turning with the crank: {what}",
+    "face.runout": "Runout of the tilt {runout} ± {pm}, at the radius swept",
+    "face.rearmost": "Most rearward toward {direction}",
+    "face.slope": "Slope {angle}",
+    "face.limit": "Limit: runout {limit} at that radius",
+    "face.total": "TIR on the dial {total}; beside the tilt {rest}",
+    "squaring.taper": "Off the front flange: {depth} for each {unit} across, deepest toward {at}",
+    "squaring.across": "Across the bolts that is {depth}",
+    "squaring.bore": "Bore expected after: offset {offset} toward {direction}. Sweep it again.",
+    "squaring.left": "Rounded to the stock, it leaves runout {runout}; the stacks rock by {rock}",
+    "squaring.none": "none",
+    "squaring.head.bolt": "Bolt at",
+    "squaring.head.shim": "Shim",
+    "squaring.head.ideal": "Exactly",
+    "pilot.offset": "Gearbox axis off by {offset} ± {pm} toward {direction}",
+    "pilot.offset_nowhere": "Gearbox axis off by {offset} ± {pm}, direction not known",
+    "pilot.angle": "Out of line by {angle} ± {pm}",
+    "seat.clearance": "Clearance {clearance}: the gearbox may sit up to {half} off",
+    "seat.chance": "Chance that the finished joint is inside the limit: {chance}",
+    "deed.moved": "The dowels moved the bore {size} ± {pm} toward {direction}",
+    "deed.agrees": "That is what is written on them, as far as the readings can tell.",
+    "trim.turn": (
+        "Turn both dowels {turn} {way}, to aim at {aim} ({degrees}). Expected offset after: "
+        "{expected} (TIR {tir})."
+    ),
+    "trim.chance": "Chance inside after that turn: {chance}",
+    "trim.stop": "The bore is within: stop here.",
+    "way.clockwise": "clockwise",
+    "way.anticlockwise": "anticlockwise",
+    "pairs.caution": (
+        "For an expert: each dowel has its own size and aim, and both must be right. Mark them "
+        "before you fit them, and sweep again."
+    ),
+    "pairs.turn": "The housing turns by up to {turn}° with them.",
+    "pairs.head.dowel": "Dowel at {at}",
+    "pairs.head.left": "Offset left",
+    "pairs.head.misfit": "Spacing misfit",
+    "pairs.head.chance": "Chance inside",
+    "pairs.standard": "standard",
+    "pairs.dowel": "{size}, aimed at {aim}",
+    "joint.front": "under the front flange",
+    "joint.rear": "on the rear face",
+    "part.bore": "The bore",
+    "part.nose": "The nose of the shaft",
+    "part.tail": "The tail of the gearbox",
+    "chip.what": "A chip of {height} at {at} {joint} tilts by up to {angle}.",
+    "chip.moves": "{part} goes {move} toward {direction}.",
+    "chip.still": "{part} stays where it is.",
+    "chip.unknown": "{part}: enter the dimensions of the housing to see.",
+    "chip.most": "Bolts that bend the flange round the chip make it less.",
+    "companion.tir": "TIR {tir} ± {pm}, which is offset {offset}, toward its mark at {direction}",
+    "companion.limit": "Limit: TIR {tir}",
+    "companion.turns": "It turns with the crank: moving the housing does not change it.",
     # The sheet
     "sheet.title": "Bore sweep",
     "sheet.round": "Round {n}: {name}",
-    "sheet.readings": "Readings: {readings}",
+    "sheet.bore": "Bore: {readings}",
+    "sheet.face": "Face: {readings}",
     "sheet.reading": "{at} {value}",
     "sheet.options": "What each choice would leave:",
-    "sheet.option": "{choice}: {expected}; inside: {chance}",
+    "sheet.option": "{choice}: {expected}",
+    "sheet.option_chance": "; inside: {chance}",
+    "sheet.option_pilot": "; at the pilot bearing {pilot}",
+    "sheet.section": "{title}: {verdict}",
     "sheet.findings": "To know:",
     "sheet.finding": "{level}: {text}",
     "sheet.caution": (
@@ -261,7 +449,6 @@ TABLE: dict[str, str] = {
     "drawing.bore": "bore",
     "drawing.limit": "limit {limit}",
     "drawing.move": "move",
-    "drawing.aim": "aim",
     "drawing.after": "after dowels",
     "drawing.region": "95% region",
 }

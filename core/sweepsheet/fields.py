@@ -14,6 +14,7 @@ from sweepsheet.wording import Message, Quantity
 
 LONGEST_TEXT = 2000
 _SHOWN = 24
+_LINE_BREAKS = "\n\r\t\u2028\u2029"
 
 
 def shown(value: object) -> Message:
@@ -26,9 +27,7 @@ def shown(value: object) -> Message:
         case str() if not value.strip():
             return Message("got.nothing")
         case str():
-            text = value if len(value) <= _SHOWN else value[:_SHOWN] + "…"
-            printable = "".join("�" if is_harmful(c) else c for c in text)
-            return Message("got.text", {"value": printable})
+            return Message("got.text", {"value": _in_one_line(value)})
         case int() if abs(value) >= 10**12:
             return Message("got.huge")
         case int() | float():
@@ -39,6 +38,12 @@ def shown(value: object) -> Message:
             return Message("got.object")
         case _:
             return Message("got.other")
+
+
+def _in_one_line(text: str) -> str:
+    """A text as it is quoted: short, in one line, without what must not be printed."""
+    cut = text if len(text) <= _SHOWN else text[:_SHOWN] + "…"
+    return "".join("�" if is_harmful(c) or c in _LINE_BREAKS else c for c in cut)
 
 
 def is_harmful(character: str) -> bool:
@@ -86,7 +91,7 @@ class FieldReader:
         known = frozenset(keys)
         for key in value:
             if key not in known:
-                name = str(key)[:_SHOWN]
+                name = _in_one_line(str(key))
                 self.fault(f"{path}.{name}" if path else name, "fault.unknown", name=shown(name))
         return value
 

@@ -1,210 +1,265 @@
-"""What there is to say about the readings and the result, worst first.
-
-Each finding has a code, a level (``stop``: do not act on this before it is cleared up;
-``caution``: know this before you act; ``note``), the field it speaks of, and its message. Words are
-in the language's table under ``finding.<code>``.
-"""
+"""What there is to say about a whole job, worst first."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Literal
 
-from sweepsheet.bore import Bore, vertical_doubt
-from sweepsheet.dowels import Option, without_dowels
-from sweepsheet.job import Job, Round
+from sweepsheet.bore import vertical_doubt
+from sweepsheet.finding import LEVELS, Finding, finding
+from sweepsheet.pilot import BEARING_ANGLES, largest_sure_angle
+from sweepsheet.reading_findings import reading_findings, roundness_findings, warp_findings
 from sweepsheet.region import probability_inside
+from sweepsheet.rigid import nominal_move
+from sweepsheet.solution import Solution
 from sweepsheet.vector import ZERO
-from sweepsheet.wording import At, Message, Plain, Quantity, Size, Small
-
-Level = Literal["stop", "caution", "note"]
-LEVELS: tuple[Level, ...] = ("stop", "caution", "note")
-
-# A dial that comes back more than this many steps off makes its sweep unreliable.
-CLOSING_STEPS = 2.0
-# Pair sums and the second harmonic are spoken of beyond what noise does once in a hundred.
-_NORMAL_99 = 2.5758
-_RAYLEIGH_99 = 3.0349
-# Readings that all lie within this many steps of nothing look like inches typed as thou.
-_TINY_STEPS = 0.2
+from sweepsheet.wording import Angle, Chance, Degrees, Message, Plain, Size, Small, Toward
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
-    """One thing to know."""
-
-    code: str
-    level: Level
-    field: str
-    message: Message
-
-
-def findings_for(
-    job: Job, bores: tuple[Bore, ...], options: tuple[Option, ...], choice: Option | None
-) -> tuple[Finding, ...]:
+def findings_for(solution: Solution) -> tuple[Finding, ...]:
     """Every finding, ``stop`` first, then in the order of the job."""
     found: list[Finding] = []
-    for i, (each, bore) in enumerate(zip(job.rounds, bores, strict=True)):
-        found.extend(_reading_findings(job, each, bore, f"rounds.{i}.bore"))
-    last = len(job.rounds) - 1
-    found.extend(_result_findings(job, bores[last], f"rounds.{last}.bore"))
-    found.extend(_dowel_findings(job, bores[last], options, choice))
-    found.extend(_face_findings(job.rounds[last], f"rounds.{last}.face"))
+    job = solution.job
+    for i, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True)):
+        field, what = f"rounds.{i}.bore", Message("what.bore")
+        found.extend(reading_findings(job, each.bore.sweeps, measured.bore.swept, what, field))
+        found.extend(roundness_findings(job, measured.bore.swept, field))
+        if each.face is not None and measured.face is not None:
+            field, what, swept = f"rounds.{i}.face", Message("what.face"), measured.face.swept
+            found.extend(reading_findings(job, each.face.sweeps, swept, what, field))
+            found.extend(warp_findings(job, swept, measured.face.limit, field))
+    last = f"rounds.{len(job.rounds) - 1}"
+    found.extend(_face_findings(solution, f"{last}.face"))
+    found.extend(_bore_findings(solution, f"{last}.bore"))
+    found.extend(_pilot_findings(solution))
+    found.extend(_seat_findings(solution))
+    found.extend(_history_findings(solution, f"{last}.dowels"))
+    found.extend(_dowel_findings(solution, f"{last}.dowels"))
+    found.extend(_companion_findings(solution))
     return tuple(sorted(found, key=lambda f: LEVELS.index(f.level)))
 
 
-def _finding(code: str, level: Level, field: str, **values: Quantity) -> Finding:
-    return Finding(code, level, field, Message(f"finding.{code}", values))
+def is_stopped(findings: tuple[Finding, ...]) -> bool:
+    """Whether a finding forbids acting on the figures."""
+    return any(each.level == "stop" for each in findings)
 
 
-def _reading_findings(job: Job, each: Round, bore: Bore, field: str) -> Iterator[Finding]:
-    """Whether the readings of one round can be believed."""
-    units = job.units
-    yield from _closing_findings(job, each, field)
-    foreign = bore.foreign
-    if foreign is not None:
-        yield _finding(
-            "foreign-reading", "stop", f"{field}.sweeps",
-            at=At(foreign.position_deg), excess=Small(abs(foreign.excess), units),
-            sense=Message("sense.high" if foreign.excess > 0 else "sense.low"),
+def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
+    """The face comes first: what is wrong with it, and what squaring it does to the bore."""
+    job, face, squaring = solution.job, solution.latest.face, solution.squaring
+    if face is None or squaring is None:
+        yield finding("face-not-swept", "note", field)
+        return
+    if not face.trusted:
+        yield finding("face-not-trusted", "caution", f"{field}.end_float")
+    if face.limit is None:
+        yield finding("no-face-limit", "caution", "limits.face_runout")
+        return
+    if face.verdict == "within":
+        return
+    runout = Plain(face.runout, job.units)
+    pm, limit = Plain(face.runout_pm, job.units), Small(face.limit, job.units)
+    if face.verdict == "outside":
+        yield finding("face-first", "stop", field, runout=runout, pm=pm, limit=limit)
+    else:
+        yield finding("face-undecided", "caution", field, runout=runout, pm=pm, limit=limit)
+    if squaring.bore_after is None:
+        yield finding("depth-wanted", "note", "housing.depth")
+    else:
+        moved = squaring.bore_after - solution.latest.bore.center
+        yield finding(
+            "face-swings-bore", "caution", field,
+            move=Small(moved.length, job.units),
+            before=Plain(solution.latest.bore.offset, job.units),
+            after=Small(squaring.bore_after.length, job.units),
         )  # fmt: skip
-    differ = bore.disagreement
-    if differ is not None:
-        yield _finding(
-            "sweeps-disagree", "caution", f"{field}.sweeps.{differ.sweep}",
-            at=At(differ.position_deg), excess=Small(2.0 * abs(differ.excess), units),
-        )  # fmt: skip
-    if foreign is None:
-        yield from _shape_findings(job, bore, field)
-    missing = [a for a, m in zip(bore.fitted.positions_deg, bore.means, strict=True) if m is None]
-    if missing:
-        yield _finding(
-            "not-reached", "note", f"{field}.sweeps", at=tuple(At(a) for a in missing),
-            left=len(bore.means) - len(missing),
-        )  # fmt: skip
-    if bore.fitted.dof == 0:
-        yield _finding("no-check", "caution", f"{field}.positions_deg")
-    readings = [m for row in each.bore.sweeps.readings for m in row if m is not None]
-    largest = max(abs(m) for m in readings)
-    if 0.0 < largest <= _TINY_STEPS * job.indicator.step and units.name == "inch":
-        yield _finding("looks-like-inches", "stop", f"{field}.sweeps", largest=largest)
-
-
-def _closing_findings(job: Job, each: Round, field: str) -> Iterator[Finding]:
-    """The return to zero of each sweep."""
-    several = len(each.bore.sweeps.closing) > 1
-    for j, closing in enumerate(each.bore.sweeps.closing):
-        where = f"{field}.closing.{j}"
-        sweep = Message("sweep.numbered", {"n": j + 1}) if several else Message("sweep.only")
-        if closing is None:
-            yield _finding("closing-missing", "note", where, sweep=sweep)
-        elif abs(closing) > CLOSING_STEPS * job.indicator.step:
-            yield _finding(
-                "closing-error", "stop", where, sweep=sweep,
-                error=Small(abs(closing), job.units),
-                most=Small(CLOSING_STEPS * job.indicator.step, job.units),
-            )  # fmt: skip
-        elif closing != 0:
-            yield _finding(
-                "closing-spread", "note", where, sweep=sweep, error=Small(abs(closing), job.units)
-            )
-
-
-def _shape_findings(job: Job, bore: Bore, field: str) -> Iterator[Finding]:
-    """Out-of-round where five or more positions tell it, else the pair sums of four."""
-    noise = bore.doubt.noise
-    known = sum(m is not None for m in bore.means)
-    round_error = bore.round_error
-    if round_error is not None:
-        if round_error.tir > 2.0 * _RAYLEIGH_99 * noise * math.sqrt(2.0 / known):
-            yield _finding(
-                "out-of-round", "caution", f"{field}.sweeps",
-                tir=Small(round_error.tir, job.units), at=At(round_error.at_deg),
-                opposite=At(round_error.at_deg + 180.0),
-            )  # fmt: skip
-    elif bore.pairs is not None and abs(bore.pairs.difference) > _NORMAL_99 * 2.0 * noise:
-        start = bore.pairs.at_deg
-        yield _finding(
-            "pair-sums", "caution", f"{field}.sweeps",
-            first=At(start), second=At(start + 180.0),
-            third=At(start + 270.0), fourth=At(start + 90.0),
-            difference=Small(abs(bore.pairs.difference), job.units),
+    if squaring.shims is None:
+        yield finding("bolts-wanted", "note", "housing.bolts")
+    if squaring.chip is not None:
+        yield finding(
+            "chip-explains", "note", field, height=Small(squaring.chip, job.units),
+            at=Toward(face.rearmost_deg),
         )  # fmt: skip
 
 
-def _result_findings(job: Job, bore: Bore, field: str) -> Iterator[Finding]:
+def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
     """How sure the latest result is, and what would make it surer."""
+    job, bore = solution.job, solution.latest.bore
     limits, units = job.limits, job.units
     if limits.bore_offset is None:
-        yield _finding("no-limit", "caution", "limits.bore_offset")
-    elif bore.verdict == "undecided":
-        yield _finding(
-            "undecided", "caution", field,
-            offset=Plain(bore.offset, units), pm=Plain(bore.offset_pm, units),
-            limit=Small(limits.bore_offset, units), settle=_what_would_settle(job, bore),
-        )  # fmt: skip
-    if limits.bore_offset is not None:
+        yield finding("no-limit", "caution", "limits.bore_offset")
+    else:
+        limit = Small(limits.bore_offset, units)
+        if bore.verdict == "undecided":
+            yield finding(
+                "undecided", "caution", field,
+                offset=Plain(bore.offset, units), pm=Plain(bore.offset_pm, units),
+                limit=limit, settle=what_would_settle(solution),
+            )  # fmt: skip
         at_best = probability_inside(ZERO, bore.covariance, limits.bore_offset)
         if at_best < limits.confidence:
-            yield _finding(
-                "too-coarse", "caution", "limits.bore_offset",
-                limit=Small(limits.bore_offset, units),
-            )  # fmt: skip
+            yield finding("too-coarse", "caution", "limits.bore_offset", limit=limit)
         if not limits.source.strip():
-            yield _finding("limit-source", "note", "limits.source")
+            yield finding("limit-source", "note", "limits.source")
     if bore.direction_pm_deg is None:
-        yield _finding("direction-unknown", "note", field)
+        yield finding("direction-unknown", "note", field)
     if job.crank.axis == "horizontal" and job.indicator.sag is None:
-        yield _finding(
+        yield finding(
             "droop-unmeasured", "note", "indicator.sag",
             most=Small(job.indicator.sag_allowance, units),
         )  # fmt: skip
 
 
-def _what_would_settle(job: Job, bore: Bore) -> Message:
-    """What would shrink the doubt most, the largest part of it first."""
+def what_would_settle(solution: Solution) -> Message:
+    """What would shrink the doubt of the bore most, the largest part of it first."""
+    job, bore = solution.job, solution.latest.bore
     droop = vertical_doubt(job.indicator, job.crank)
     along = bore.center.scaled(1.0 / bore.offset) if bore.offset else ZERO
-    positions = sum(m is not None for m in bore.means)
     steps: list[Message] = []
-    if positions < 8:
+    if sum(m is not None for m in bore.swept.means) < 8:
         steps.append(Message("settle.positions"))
-    if len(bore.fitted.residuals) < 2:
+    if len(bore.swept.fitted.residuals) < 2:
         steps.append(Message("settle.sweep"))
     if job.indicator.sag is None and droop.yy > 0:
-        first = droop.along(along) > bore.doubt.covariance.along(along)
+        first = droop.along(along) > bore.swept.doubt.covariance.along(along)
         steps.insert(0 if first else len(steps), Message("settle.droop"))
     return Message("settle.any", {"steps": tuple(steps)}) if steps else Message("settle.none")
 
 
-def _dowel_findings(
-    job: Job, bore: Bore, options: tuple[Option, ...], choice: Option | None
-) -> Iterator[Finding]:
-    """What the stock of dowels can't do."""
-    if without_dowels(bore.center, job.rounds[-1].dowels) is None:
-        yield _finding("dowels-differ", "caution", f"rounds.{len(job.rounds) - 1}.dowels")
+def _pilot_findings(solution: Solution) -> Iterator[Finding]:
+    """The pilot line: what is missing for it, and whether its bearing stands the angle."""
+    job, pilot = solution.job, solution.latest.pilot
+    if pilot is None:
+        if job.housing.pilot_distance is None:
+            yield finding("pilot-distance-wanted", "note", "housing.pilot_distance")
+        if job.stock.aim_for == "pilot":
+            yield finding("aim-for-bore", "caution", "stock.aim_for")
         return
-    if bore.verdict == "within" or job.limits.bore_offset is None:
+    if pilot.verdict in ("outside", "undecided") and job.limits.pilot_offset is not None:
+        yield finding(
+            f"pilot-{pilot.verdict}", "caution", "limits.pilot_offset",
+            offset=Plain(pilot.offset, job.units), pm=Plain(pilot.offset_pm, job.units),
+            limit=Small(job.limits.pilot_offset, job.units),
+        )  # fmt: skip
+    bearing = job.housing.pilot_bearing
+    if bearing is None:
+        return
+    careful, generous = BEARING_ANGLES[bearing]
+    sure = largest_sure_angle(pilot.angle, pilot.angle_pm)
+    if sure > careful:
+        beyond = pilot.angle > generous
+        yield finding(
+            "angle-beyond" if beyond else "angle-near", "caution", "housing.pilot_bearing",
+            angle=Angle(pilot.angle), sure=Angle(sure), careful=Angle(careful),
+            generous=Angle(generous), bearing=Message(f"bearing.{bearing}"),
+        )  # fmt: skip
+
+
+def _seat_findings(solution: Solution) -> Iterator[Finding]:
+    """The fit of the gearbox in the bore."""
+    seat, units = solution.seat, solution.job.units
+    if seat is None:
+        return
+    field = "housing.register_diameter"
+    if seat.clearance < 0:
+        yield finding("interference", "stop", field, tight=Small(-seat.clearance, units))
+    elif seat.verdict in ("outside", "undecided") and solution.latest.bore.verdict == "within":
+        yield finding(
+            "seat-loose", "caution", field, clearance=Small(seat.clearance, units),
+            half=Small(seat.clearance / 2.0, units), chance=Chance(seat.probability or 0.0),
+        )  # fmt: skip
+
+
+def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
+    """What the dowels did, whether to trim them, and when to stop."""
+    job, history = solution.job, solution.history
+    deed, trim = history.deed, history.trim
+    fitted = job.rounds[-1].dowels
+    if deed is not None:
+        told = nominal_move(fitted, None)
+        if deed.opposite:
+            yield finding(
+                "moved-wrong-way", "stop", field, direction=Toward(deed.direction_deg),
+                size=Small(deed.size, job.units),
+            )  # fmt: skip
+        elif not deed.agrees and told is not None:
+            yield finding(
+                "moved-otherwise", "caution", field,
+                size=Plain(deed.size, job.units), pm=Plain(deed.size_pm, job.units),
+                direction=Toward(deed.direction_deg), told=Size(fitted[0].offset, job.units),
+                aim=Toward(fitted[0].aim_deg),
+            )  # fmt: skip
+    if trim is None or solution.latest.bore.verdict == "within":
+        return
+    bore = solution.latest.bore
+    gain = bore.offset - trim.expected_offset
+    if gain < bore.offset_pm:
+        yield finding(
+            "trim-noise", "note", field, gain=Small(max(0.0, gain), job.units),
+            pm=Small(bore.offset_pm, job.units),
+        )  # fmt: skip
+    choice = solution.choice
+    if choice is not None and not choice.leave and choice.offset != fitted[0].offset:
+        yield finding(
+            "trim-other-size", "caution", field, size=Size(choice.offset, job.units),
+            after=Plain(choice.expected_offset, job.units),
+            trimmed=Small(trim.expected_offset, job.units), turn=Degrees(abs(trim.turn_deg)),
+        )  # fmt: skip
+
+
+def _dowel_findings(solution: Solution, field: str) -> Iterator[Finding]:
+    """What the stock of dowels can't do."""
+    job, bore = solution.job, solution.latest.bore
+    deed = solution.history.deed
+    if solution.history.response is None:
+        yield finding("dowels-differ", "caution", field)
+        return
+    if (
+        bore.verdict == "within"
+        or job.limits.bore_offset is None
+        or (deed is not None and deed.opposite)
+    ):
         return
     if not job.stock.dowel_offsets:
-        yield _finding(
-            "no-stock", "caution", "stock.dowel_offsets", wanted=Small(bore.offset, job.units)
-        )
+        wanted = Small(solution.history.response.bare.length, job.units)
+        yield finding("no-stock", "caution", "stock.dowel_offsets", wanted=wanted)
         return
-    best = options[0]
+    yield from _reach_findings(solution)
+    if job.housing.dowel_holes is None:
+        yield finding("holes-wanted", "note", "housing.dowel_holes")
+
+
+def _reach_findings(solution: Solution) -> Iterator[Finding]:
+    """Whether the stock reaches, and whether the bolt holes allow it."""
+    job, choice = solution.job, solution.choice
+    best = solution.options[0]
     expected = Small(best.expected_offset, job.units)
+    if best.fits is False:
+        yield finding(
+            "bolt-holes", "caution", "housing.bolt_clearance",
+            size=Size(best.offset, job.units), wanted=Small(2.0 * best.offset, job.units),
+            clearance=Small(job.housing.bolt_clearance or 0.0, job.units),
+        )  # fmt: skip
     if choice is None:
-        yield _finding(
+        yield finding(
             "beyond-stock", "stop", "stock.dowel_offsets",
             largest=Size(job.stock.dowel_offsets[-1], job.units), expected=expected,
         )  # fmt: skip
-    elif choice.verdict != "within":
-        yield _finding("stock-doubtful", "caution", "stock.dowel_offsets", expected=expected)
+    elif choice.target_verdict(job.stock.aim_for) not in ("within", None):
+        left = Small(choice.expected_offset, job.units)
+        yield finding("stock-doubtful", "caution", "stock.dowel_offsets", expected=left)
 
 
-def _face_findings(last: Round, field: str) -> Iterator[Finding]:
-    """Whether the face was looked at, which comes before the bore."""
-    code = "face-not-swept" if last.face is None else "face-not-judged"
-    yield _finding(code, "note" if last.face is None else "caution", field)
+def _companion_findings(solution: Solution) -> Iterator[Finding]:
+    """Parts that turn with the crank: dowels can't cure them."""
+    job = solution.job
+    for i, (part, runout) in enumerate(zip(job.companions, solution.companions, strict=True)):
+        field, what = f"companions.{i}", Message(f"what.{part.kind}")
+        yield from reading_findings(job, part.sweeps, runout.swept, what, field)
+        if part.is_face:
+            yield from warp_findings(job, runout.swept, part.limit, field)
+        if runout.verdict in ("outside", "undecided") and part.limit is not None:
+            yield finding(
+                f"companion-{runout.verdict}", "caution", field, what=what,
+                tir=Plain(runout.tir, job.units), pm=Plain(2.0 * runout.offset_pm, job.units),
+                limit=Small(part.limit, job.units),
+            )  # fmt: skip

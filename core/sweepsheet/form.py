@@ -14,7 +14,8 @@ from typing import Any
 
 from sweepsheet.clock import parse_position
 from sweepsheet.positions import position_faults
-from sweepsheet.read_job import FORMAT, MOST_POSITIONS, MOST_SWEEPS, VERSION
+from sweepsheet.read_job import FORMAT, VERSION
+from sweepsheet.read_sweeps import MOST_POSITIONS, MOST_SWEEPS
 
 # Text fields whose blank means "not known" rather than "the usual value".
 _BLANK_IS_UNKNOWN = ("limits.bore_offset", "indicator.sag")

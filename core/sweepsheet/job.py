@@ -15,6 +15,11 @@ Contact = Literal["inside", "outside"]
 PlusWhen = Literal["plunger_in", "plunger_out"]
 Axis = Literal["horizontal", "vertical"]
 Plunger = Literal["forward", "rearward"]
+EndFloat = Literal["free", "held"]
+Target = Literal["bore", "pilot"]
+BearingClass = Literal["ball", "cylindrical_roller", "tapered_roller"]
+Joint = Literal["front", "rear"]
+CompanionKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
 
 ABOUT_KEYS = (
     "vehicle", "engine", "gearbox", "housing", "technician", "customer", "date", "notes",
@@ -25,11 +30,14 @@ ABOUT_KEYS = (
 class Limits:
     """The limits to hold. ``None``: no limit is known, so nothing is judged.
 
-    ``confidence`` is the probability of being inside from which the verdict is "within".
+    ``face_radius`` is the radius for which the face's runout is allowed (1: per unit of radius);
+    ``None`` means the radius that was swept. ``confidence`` is the probability of being inside from
+    which the verdict is "within".
     """
 
     bore_offset: float | None
     face_runout: float | None
+    face_radius: float | None
     pilot_offset: float | None
     confidence: float
     source: str
@@ -74,10 +82,20 @@ class Hole:
 
 @dataclass(frozen=True, slots=True)
 class Housing:
-    """Dimensions of the housing; ``None`` or empty where not measured, and then not assumed."""
+    """Dimensions of the housing; ``None`` or empty where not measured, and then not assumed.
+
+    ``depth`` runs from the front flange to the rear face, ``pilot_distance`` from the rear face
+    forward to the pilot bearing, ``tail_distance`` from the rear face back to the gearbox tail.
+    ``bore_diameter`` and ``register_diameter`` are those of the bore and of the part of the gearbox
+    that sits in it. Clearances are on the diameter.
+    """
 
     depth: float | None
     pilot_distance: float | None
+    tail_distance: float | None
+    pilot_bearing: BearingClass | None
+    bore_diameter: float | None
+    register_diameter: float | None
     dowel_holes: tuple[Hole, Hole] | None
     bolts: tuple[Hole, ...]
     bolt_clearance: float | None
@@ -86,10 +104,16 @@ class Housing:
 
 @dataclass(frozen=True, slots=True)
 class Stock:
-    """Offset dowels at hand, and how far (plus or minus) an aim may miss its mark."""
+    """Offset dowels and shims at hand.
+
+    ``aim_setting_deg`` is how far (plus or minus) a dowel may miss its mark, ``aim_for`` what the
+    dowels are to bring to the crank axis. No shim thicknesses: nothing is rounded to them.
+    """
 
     dowel_offsets: tuple[float, ...]
     aim_setting_deg: float
+    aim_for: Target
+    shim_thicknesses: tuple[float, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,11 +147,47 @@ class BoreSweeps:
 
 @dataclass(frozen=True, slots=True)
 class FaceSweeps:
-    """Sweeps of the rear face at a radius."""
+    """Sweeps of the rear face at a radius.
+
+    ``end_float`` tells whether the crank was pushed one way at every stop. ``opposite`` holds what
+    a second dial showed, half a turn on at the same radius, sweep by sweep as in ``sweeps``.
+    """
 
     radius: float
     plunger: Plunger
+    end_float: EndFloat
+    opposite: tuple[tuple[float | None, ...], ...] | None
     sweeps: Sweeps
+
+
+@dataclass(frozen=True, slots=True)
+class Companion:
+    """A sweep of a part that turns with the crank, by a dial that stands still on the block.
+
+    Positions are places of the part. ``limit`` is a TIR. The plunger of a dial on a face points
+    ``forward`` or ``rearward``; one on a bore touches it ``inside`` or ``outside``.
+    """
+
+    kind: CompanionKind
+    contact: Contact
+    plunger: Plunger
+    limit: float | None
+    sweeps: Sweeps
+
+    @property
+    def is_face(self) -> bool:
+        """Whether a face was swept, rather than a bore or spigot."""
+        return self.kind == "flywheel_face"
+
+
+@dataclass(frozen=True, slots=True)
+class Chip:
+    """A chip or burr supposed in a joint: under the front flange or on the rear face."""
+
+    joint: Joint
+    height: float
+    at_deg: float
+    radius: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,4 +211,6 @@ class Job:
     crank: Crank
     housing: Housing
     stock: Stock
+    chip: Chip | None
+    companions: tuple[Companion, ...]
     rounds: tuple[Round, ...]

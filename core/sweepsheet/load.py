@@ -15,7 +15,8 @@ DEEPEST_JOB = 12
 def load_json(text: str) -> Any:
     """The data in a JSON text. Raises ``InputError`` where there is none or too much of it.
 
-    ``NaN`` and ``Infinity``, which JSON does not have, are refused.
+    ``NaN`` and ``Infinity``, which JSON does not have, are refused, and so is a key that stands
+    twice in one object: nobody could tell which of its values counts.
 
     >>> load_json('{"a": [1]}')
     {'a': [1]}
@@ -25,7 +26,11 @@ def load_json(text: str) -> Any:
     if _depth(text) > DEEPEST_JOB:
         raise _refused("fault.too_deep")
     try:
-        return json.loads(text, parse_constant=_no_constant)
+        return json.loads(
+            text.removeprefix("\ufeff"),
+            parse_constant=_no_constant,
+            object_pairs_hook=_each_key_once,
+        )
     except ValueError as error:
         raise _refused("fault.json", why=str(error)) from None
 
@@ -36,6 +41,13 @@ def _refused(key: str, **values: Quantity) -> InputError:
 
 def _no_constant(name: str) -> float:
     raise ValueError(f"{name} is not a number")
+
+
+def _each_key_once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found = dict(pairs)
+    if len(found) < len(pairs):
+        raise ValueError("a key stands twice in one object")
+    return found
 
 
 def _depth(text: str) -> int:

@@ -15,6 +15,7 @@ from typing import Any
 from sweepsheet.drawing import drawing_of
 from sweepsheet.english import ENGLISH
 from sweepsheet.errors import Fault, InputError
+from sweepsheet.findings import findings_for
 from sweepsheet.form import Typed, job_of
 from sweepsheet.load import load_json
 from sweepsheet.read_job import read_job
@@ -60,7 +61,7 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
         ]
         return shown | {"state": "faults", "faults": faults}
     solution = work_out(job)
-    sheet = asdict(sheet_of(solution, language))
+    sheet = asdict(sheet_of(solution, findings_for(solution), language))
     for remark in sheet["remarks"]:
         remark["field"] = _form_field(remark["field"], typed)
     sheet["remarks"] = [*_unfinished(typed, language), *sheet["remarks"]]

@@ -14,8 +14,8 @@ from sweepsheet.clock import turn_between
 from sweepsheet.wording import At, Quantity
 
 LEAST_POSITIONS = 3
-# Two positions nearer to one another than this are one position.
-SAME_POSITION_DEG = 1.0
+# Two positions nearer to one another than this, five minutes of the clock, are one position.
+SAME_POSITION_DEG = 2.5
 # Room for rounding where positions are exactly half a turn apart.
 _ROUNDING_DEG = 1e-9
 

@@ -14,6 +14,9 @@ K_95_PLANE = math.sqrt(-2.0 * math.log(0.05))
 # Two-sided 95 % of one normal quantity: what "plus or minus" means in all we say.
 K_95_LINE = 1.959963984540054
 
+# One-sided 95 % of one normal quantity (ISO 14253-1's guard band).
+K_95_ONE_SIDE = 1.6448536269514722
+
 _SIGMAS = 9.0
 _INTERVALS = 240
 
@@ -86,3 +89,45 @@ def _chord(mean: float, sigma: float, half: float) -> float:
     """The probability that a normal quantity lies within plus or minus ``half``."""
     scale = sigma * math.sqrt(2.0)
     return (math.erf((half - mean) / scale) + math.erf((half + mean) / scale)) / 2.0
+
+
+def offset_half_width(center: Vec2, covariance: Sym2) -> float:
+    """The 95 % half width of the offset, along the direction of the centre.
+
+    At the very centre, where no direction is better than another, along the worst one.
+    """
+    if center.length == 0.0:
+        return K_95_LINE * math.sqrt(covariance.principal().major)
+    return K_95_LINE * math.sqrt(covariance.along(center.scaled(1.0 / center.length)))
+
+
+def direction_half_width(center: Vec2, covariance: Sym2) -> float | None:
+    """The 95 % half width of the direction in degrees, or ``None`` where it is not known.
+
+    From the standard deviation across the direction over the offset; not known where that
+    spread reaches the crank axis.
+    """
+    if center.length == 0.0:
+        return None
+    across = Vec2(-center.y, center.x).scaled(1.0 / center.length)
+    spread = K_95_LINE * math.sqrt(covariance.along(across))
+    if spread >= center.length or axis_in_region(center, covariance):
+        return None
+    return math.degrees(math.asin(spread / center.length))
+
+
+def axis_in_region(center: Vec2, covariance: Sym2) -> bool:
+    """Whether the 95 % ellipse about a centre reaches the crank axis.
+
+    >>> axis_in_region(Vec2(2.0, 0.0), Sym2(1.0, 0.0, 1.0))
+    True
+    >>> axis_in_region(Vec2(3.0, 0.0), Sym2(1.0, 0.0, 1.0))
+    False
+    """
+    axes = covariance.principal()
+    if axes.minor > 0:
+        return covariance.inverse().along(center) <= K_95_PLANE**2
+    # A region that is a line, or a point.
+    if abs(center.dot(axes.cross_axis)) > 0:
+        return False
+    return center.length <= K_95_PLANE * math.sqrt(axes.major)

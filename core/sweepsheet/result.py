@@ -1,48 +1,77 @@
-"""The result as JSON-ready data: version 1 of the result format."""
+"""The result as JSON-ready data: version 1 of the result format.
+
+Small distances are in the job's small unit, angles in clock degrees, slopes plain ratios, angles
+between axes in radians. ``None`` stands where something is not known or there is no limit to judge
+by.
+"""
 
 from __future__ import annotations
 
 from typing import Any
 
 from sweepsheet.bore import Bore
+from sweepsheet.chip import ChipEffect
+from sweepsheet.companion import Runout
 from sweepsheet.dowels import Option
+from sweepsheet.face import Face
+from sweepsheet.finding import Finding
+from sweepsheet.history import History
+from sweepsheet.job import Dowel
+from sweepsheet.pairs import Pair
+from sweepsheet.pilot import Pilot
+from sweepsheet.rounds import Measured
+from sweepsheet.seat import Seat
 from sweepsheet.solution import Solution
+from sweepsheet.squaring import Squaring
+from sweepsheet.sweep import Examined
 from sweepsheet.vector import Sym2, Vec2
 from sweepsheet.wording import Language
 
 FORMAT = "sweepsheet-result"
 VERSION = 1
 
+Data = dict[str, Any]
 
-def result_of(solution: Solution, language: Language) -> dict[str, Any]:
-    """The result of a solution; small distances in the job's small unit, angles in degrees.
 
-    Chances and verdicts are ``None`` where there is no limit.
-    """
+def result_of(
+    solution: Solution, findings: tuple[Finding, ...], language: Language
+) -> dict[str, Any]:
+    """The result of a solution and its findings."""
     job = solution.job
+    squaring = solution.squaring
     return {
         "format": FORMAT,
         "version": VERSION,
         "units": job.units.name,
         "rounds": [
-            {"name": each.name, "bore": _bore(bore)}
-            for each, bore in zip(job.rounds, solution.bores, strict=True)
+            _round(each.name, measured)
+            for each, measured in zip(job.rounds, solution.measured, strict=True)
         ],
         "dowel_options": [_option(option) for option in solution.options],
         "dowel_choice": None if solution.choice is None else _option(solution.choice),
-        "findings": [
-            {
-                "code": finding.code,
-                "level": finding.level,
-                "field": finding.field,
-                "text": language.text(finding.message),
-            }
-            for finding in solution.findings
-        ],
+        "fine_options": [_pair(pair) for pair in solution.pairs],
+        "dowels_did": _deed(solution.history),
+        "trim": _trim(solution.history),
+        "shims": _shims(squaring),
+        "squaring": None if squaring is None else _squaring(squaring),
+        "joint": None if solution.seat is None else _seat(solution.seat),
+        "chip": None if solution.chip is None else _chip(solution.chip),
+        "companions": [_companion(runout) for runout in solution.companions],
+        "findings": [_finding(each, language) for each in findings],
     }
 
 
-def _bore(bore: Bore) -> dict[str, Any]:
+def _round(name: str, measured: Measured) -> Data:
+    face, pilot = measured.face, measured.pilot
+    return {
+        "name": name,
+        "bore": _bore(measured.bore),
+        "face": None if face is None else _face(face),
+        "pilot": None if pilot is None else _pilot(pilot),
+    }
+
+
+def _bore(bore: Bore) -> Data:
     return {
         "center": _vector(bore.center),
         "covariance": _matrix(bore.covariance),
@@ -56,18 +85,58 @@ def _bore(bore: Bore) -> dict[str, Any]:
             "semi_axes": [bore.ellipse.major, bore.ellipse.minor],
             "at_deg": bore.ellipse.at_deg,
         },
-        "residuals": [list(row) for row in bore.fitted.residuals],
-        "repeatability": bore.doubt.scatter,
-        "lack_of_fit": bore.doubt.lack_of_fit,
-        "out_of_round": None if bore.round_error is None else bore.round_error.tir,
-        "pair_difference": None if bore.pairs is None else bore.pairs.difference,
-        "closing_error": bore.closing_error,
+        **_checks(bore.swept),
         "probability_within": bore.probability,
         "verdict": bore.verdict,
     }
 
 
-def _option(option: Option) -> dict[str, Any]:
+def _checks(swept: Examined) -> Data:
+    """What the checks of any sweep say."""
+    return {
+        "residuals": [list(row) for row in swept.fitted.residuals],
+        "repeatability": swept.doubt.scatter,
+        "lack_of_fit": swept.doubt.lack_of_fit,
+        "out_of_round": None if swept.second is None else swept.second.tir,
+        "pair_difference": None if swept.pairs is None else swept.pairs.difference,
+        "closing_error": swept.closing_error,
+    }
+
+
+def _face(face: Face) -> Data:
+    return {
+        "slope": _vector(face.slope),
+        "slope_covariance": _matrix(face.slope_covariance),
+        "runout": face.runout,
+        "runout_pm": face.runout_pm,
+        "rearmost_deg": face.rearmost_deg,
+        "direction_pm_deg": face.direction_pm_deg,
+        "limit": face.limit,
+        "total_reading": face.swept.total_reading,
+        "warp": face.warp,
+        "end_float_free": face.trusted,
+        **_checks(face.swept),
+        "probability_within": face.probability,
+        "verdict": face.verdict,
+    }
+
+
+def _pilot(pilot: Pilot) -> Data:
+    return {
+        "center": _vector(pilot.center),
+        "covariance": _matrix(pilot.covariance),
+        "offset": pilot.offset,
+        "offset_pm": pilot.offset_pm,
+        "direction_deg": pilot.direction_deg,
+        "direction_pm_deg": pilot.direction_pm_deg,
+        "angle": pilot.angle,
+        "angle_pm": pilot.angle_pm,
+        "probability_within": pilot.probability,
+        "verdict": pilot.verdict,
+    }
+
+
+def _option(option: Option) -> Data:
     return {
         "offset": option.offset,
         "aim_deg": option.aim_deg,
@@ -75,6 +144,120 @@ def _option(option: Option) -> dict[str, Any]:
         "expected_offset": option.expected_offset,
         "probability_within": option.probability,
         "verdict": option.verdict,
+        "expected_pilot_offset": option.expected_pilot,
+        "pilot_probability_within": option.pilot_probability,
+        "fits_bolt_holes": option.fits,
+    }
+
+
+def _pair(pair: Pair) -> Data:
+    return {
+        "dowels": [_dowel(dowel) for dowel in pair.dowels],
+        "expected_offset": pair.expected_offset,
+        "housing_turn_deg": pair.moved.turn_deg,
+        "spacing_misfit": pair.moved.misfit,
+        "probability_within": pair.probability,
+        "verdict": pair.verdict,
+    }
+
+
+def _dowel(dowel: Dowel) -> Data:
+    return {"offset": dowel.offset, "aim_deg": dowel.aim_deg}
+
+
+def _deed(history: History) -> Data | None:
+    deed, response = history.deed, history.response
+    if deed is None:
+        return None
+    return {
+        "offset": deed.size,
+        "offset_pm": deed.size_pm,
+        "direction_deg": deed.direction_deg,
+        "direction_pm_deg": deed.direction_pm_deg,
+        "agrees": deed.agrees,
+        "opposite": deed.opposite,
+        "gain": None if response is None or deed.opposite else response.gain,
+        "lag_deg": None if response is None or deed.opposite else response.lag_deg,
+    }
+
+
+def _trim(history: History) -> Data | None:
+    trim = history.trim
+    if trim is None:
+        return None
+    return {
+        "turn_deg": trim.turn_deg,
+        "aim_deg": trim.aim_deg,
+        "expected_offset": trim.expected_offset,
+        "probability_within": history.trim_probability,
+    }
+
+
+def _shims(squaring: Squaring | None) -> list[Data]:
+    if squaring is None or squaring.shims is None:
+        return []
+    return [
+        {
+            "at_deg": shim.at_deg,
+            "thickness": shim.thickness,
+            "ideal": shim.ideal,
+            "pieces": None if shim.pieces is None else list(shim.pieces),
+        }
+        for shim in squaring.shims.shims
+    ]
+
+
+def _squaring(squaring: Squaring) -> Data:
+    shims, after = squaring.shims, squaring.bore_after
+    return {
+        "bore_after": None if after is None else _vector(after),
+        "taper": {
+            "slope": squaring.taper.slope,
+            "deepest_deg": squaring.taper.deepest_deg,
+            "across": squaring.taper.across,
+        },
+        "slope_left": None if shims is None else _vector(shims.slope_left),
+        "rock": None if shims is None else shims.rock,
+        "chip_that_explains": squaring.chip,
+    }
+
+
+def _seat(seat: Seat) -> Data:
+    return {
+        "clearance": seat.clearance,
+        "probability_within": seat.probability,
+        "verdict": seat.verdict,
+    }
+
+
+def _chip(chip: ChipEffect) -> Data:
+    moves = {"bore": chip.bore, "nose": chip.nose, "tail": chip.tail}
+    return {"slope": _vector(chip.slope)} | {
+        key: None if move is None else _vector(move) for key, move in moves.items()
+    }
+
+
+def _companion(runout: Runout) -> Data:
+    return {
+        "kind": runout.kind,
+        "tir": runout.tir,
+        "total_reading": runout.swept.total_reading,
+        "offset": runout.offset,
+        "offset_pm": runout.offset_pm,
+        "direction_deg": runout.direction_deg,
+        "direction_pm_deg": runout.direction_pm_deg,
+        **_checks(runout.swept),
+        "probability_within": runout.probability,
+        "verdict": runout.verdict,
+    }
+
+
+def _finding(each: Finding, language: Language) -> Data:
+    return {
+        "code": each.code,
+        "level": each.level,
+        "field": each.field,
+        "text": language.text(each.message),
     }
 
 

@@ -6,8 +6,10 @@ from dataclasses import dataclass
 
 from sweepsheet.bore import Bore
 from sweepsheet.dowels import Option
-from sweepsheet.findings import Finding
-from sweepsheet.job import Round
+from sweepsheet.finding import Finding
+from sweepsheet.findings import is_stopped, what_would_settle
+from sweepsheet.job import Sweeps
+from sweepsheet.sections import Section, sections_of, trim_line
 from sweepsheet.solution import Solution
 from sweepsheet.units import UnitSystem
 from sweepsheet.wording import At, Chance, Degrees, Language, Size, Small, Toward
@@ -15,11 +17,12 @@ from sweepsheet.wording import At, Chance, Degrees, Language, Size, Small, Towar
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One line of the table of options, in words."""
+    """One line of the table of options, in words; ``pilot`` is empty where it is not known."""
 
     what: str
     expected: str
     chance: str
+    pilot: str
     chosen: bool
 
 
@@ -44,50 +47,52 @@ class Sheet:
     figures: tuple[str, ...]
     steps: tuple[str, ...]
     choices: tuple[Choice, ...]
+    sections: tuple[Section, ...]
     remarks: tuple[Remark, ...]
 
 
-def sheet_of(solution: Solution, language: Language) -> Sheet:
+def sheet_of(solution: Solution, findings: tuple[Finding, ...], language: Language) -> Sheet:
     """The sheet of the latest round."""
-    bore = solution.latest
+    bore = solution.latest.bore
     verdict = bore.verdict or "none"
     return Sheet(
         verdict=verdict,
         verdict_text=language.say(f"answer.verdict.{verdict}"),
-        headline=offset_line(bore, solution, language),
+        headline=offset_line(bore, solution.job.units, language),
         figures=_figures(solution, language),
-        steps=_steps(solution, language),
+        steps=_steps(solution, findings, language),
         choices=tuple(_choice(solution, option, language) for option in solution.options),
-        remarks=tuple(_remark(finding, language) for finding in solution.findings),
+        sections=sections_of(solution, language),
+        remarks=tuple(_remark(each, language) for each in findings),
     )
 
 
-def sheet_text(solution: Solution, language: Language) -> str:
+def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Language) -> str:
     """The whole sheet as plain text, every round with its readings."""
-    say = language.say
-    sheet = sheet_of(solution, language)
+    say, job = language.say, solution.job
+    sheet = sheet_of(solution, findings, language)
     lines = [say("sheet.title"), say("sheet.caution"), ""]
-    for n, (each, bore) in enumerate(zip(solution.job.rounds, solution.bores, strict=True), 1):
+    for n, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True), 1):
         lines.append(say("sheet.round", n=n, name=each.name))
-        lines.extend(say("sheet.readings", readings=r) for r in _readings(each, language))
-        if bore is not solution.latest:
-            lines.append(offset_line(bore, solution, language))
+        lines.extend(_readings("sheet.bore", each.bore.sweeps, language))
+        if each.face is not None:
+            lines.extend(_readings("sheet.face", each.face.sweeps, language))
+        if measured is not solution.latest:
+            lines.append(offset_line(measured.bore, job.units, language))
     lines += ["", f"{sheet.verdict_text}. {sheet.headline}.", *sheet.figures, ""]
     lines += [*sheet.steps, "", say("sheet.options")]
     for choice in sheet.choices:
-        text = say(
-            "sheet.option", choice=choice.what, expected=choice.expected, chance=choice.chance
-        )
-        lines.append(f"{'>' if choice.chosen else ' '} {text}")
+        lines.append(f"{'>' if choice.chosen else ' '} {_choice_line(choice, language)}")
+    for section in sheet.sections:
+        lines += ["", *_section_lines(section, language)]
     if sheet.remarks:
         lines += ["", say("sheet.findings")]
         lines.extend(say("sheet.finding", level=r.label, text=r.text) for r in sheet.remarks)
     return "\n".join(lines) + "\n"
 
 
-def offset_line(bore: Bore, solution: Solution, language: Language) -> str:
+def offset_line(bore: Bore, units: UnitSystem, language: Language) -> str:
     """The offset, its TIR, and where it points."""
-    units = solution.job.units
     offset, tir = Small(bore.offset, units), Small(bore.tir, units)
     if bore.direction_pm_deg is None:
         return language.say("answer.offset_nowhere", offset=offset, tir=tir)
@@ -95,78 +100,85 @@ def offset_line(bore: Bore, solution: Solution, language: Language) -> str:
     return language.say("answer.offset", offset=offset, tir=tir, direction=toward)
 
 
+def limit_line(limit: float | None, units: UnitSystem, language: Language) -> str:
+    """The limit of the bore, as offset and as TIR, always both."""
+    if limit is None:
+        return language.say("answer.no_limit")
+    return language.say("answer.limit", offset=Small(limit, units), tir=Small(2 * limit, units))
+
+
 def _figures(solution: Solution, language: Language) -> tuple[str, ...]:
     """What stands behind the headline: doubt, degrees, limit, chance."""
-    bore, units, say = solution.latest, solution.job.units, language.say
+    bore, units, say = solution.latest.bore, solution.job.units, language.say
     lines = [say("answer.pm", pm=Small(bore.offset_pm, units))]
     if bore.direction_pm_deg is not None:
-        lines.append(
-            say(
-                "answer.direction_pm",
-                degrees=Degrees(bore.direction_deg),
-                pm=Degrees(bore.direction_pm_deg),
-            )
-        )
+        degrees, pm = Degrees(bore.direction_deg), Degrees(bore.direction_pm_deg)
+        lines.append(say("answer.direction_pm", degrees=degrees, pm=pm))
     lines.append(limit_line(solution.job.limits.bore_offset, units, language))
     if bore.probability is not None:
         lines.append(say("answer.chance", chance=Chance(bore.probability)))
     return tuple(lines)
 
 
-def limit_line(limit: float | None, units: UnitSystem, language: Language) -> str:
-    """The limit, as offset and as TIR, always both."""
-    if limit is None:
-        return language.say("answer.no_limit")
-    return language.say("answer.limit", offset=Small(limit, units), tir=Small(2 * limit, units))
-
-
-def _steps(solution: Solution, language: Language) -> tuple[str, ...]:
+def _steps(
+    solution: Solution, findings: tuple[Finding, ...], language: Language
+) -> tuple[str, ...]:
     """What to do, in order."""
-    say = language.say
-    bore, choice = solution.latest, solution.choice
-    steps = [say("do.stop")] if solution.stopped else []
+    say, bore = language.say, solution.latest.bore
+    codes = {each.code for each in findings}
+    steps = [say("do.stop")] if is_stopped(findings) else []
+    if "face-first" in codes:
+        return (*steps, say("do.face"), say("do.square"), say("do.resweep"))
+    if "moved-wrong-way" in codes or "interference" in codes:
+        return tuple(steps)
+    choice = solution.choice
     if choice is not None and choice.leave and bore.verdict in ("within", None):
         return (*steps, say("do.leave"))
-    moves = []
-    if bore.direction_pm_deg is not None:
-        moves.append(
-            say(
-                "do.move",
-                side=language.side(bore.move_deg),
-                direction=Toward(bore.move_deg),
-                offset=Small(bore.offset, solution.job.units),
-            )
-        )
+    moves = _moves(bore, solution.job.units, language)
     if choice is None:
         return (*steps, *moves, say("do.nothing_fits"))
+    settle = say("do.settle", settle=what_would_settle(solution))
     if choice.leave:
         # Nothing in stock does better than where it is, but it is not within.
-        return (*steps, *moves, say("do.nothing_fits")) if bore.verdict == "outside" else (
-            *steps, *_settle(solution, language),
-        )  # fmt: skip
+        if bore.verdict == "outside":
+            return (*steps, *moves, say("do.nothing_fits"))
+        return (*steps, settle)
     fit = _fit_line(choice, solution, language)
     if bore.verdict == "undecided":
-        return (*steps, *_settle(solution, language), say("do.or_fit", fit=fit))
+        return (*steps, settle, say("do.or_fit", fit=fit))
     return (*steps, *moves, fit, say("do.recheck"))
 
 
-def _settle(solution: Solution, language: Language) -> tuple[str, ...]:
-    """What would settle an undecided bore, from its own finding."""
-    return tuple(
-        language.say("do.settle", settle=finding.message.values["settle"])
-        for finding in solution.findings
-        if finding.code == "undecided"
+def _moves(bore: Bore, units: UnitSystem, language: Language) -> tuple[str, ...]:
+    """Which way the housing must go, where that is known."""
+    if bore.direction_pm_deg is None:
+        return ()
+    return (
+        language.say(
+            "do.move",
+            side=language.side(bore.move_deg),
+            direction=Toward(bore.move_deg),
+            offset=Small(bore.offset, units),
+        ),
     )
 
 
 def _fit_line(choice: Option, solution: Solution, language: Language) -> str:
+    """Which dowels to fit, or how to turn those that are in."""
     units = solution.job.units
+    first, second = solution.job.rounds[-1].dowels
+    if first == second and first.offset == choice.offset > 0:
+        return trim_line(solution, language) or language.say("do.nothing_fits")
+    expected = Small(choice.expected_offset, units)
+    tir = Small(2 * choice.expected_offset, units)
+    if choice.offset == 0:
+        return language.say("do.standard", expected=expected, tir=tir)
     return language.say(
         "do.fit",
         offset=Size(choice.offset, units),
         aim=At(choice.aim_deg),
-        expected=Small(choice.expected_offset, units),
-        tir=Small(2 * choice.expected_offset, units),
+        expected=expected,
+        tir=tir,
     )
 
 
@@ -174,39 +186,72 @@ def _choice(solution: Solution, option: Option, language: Language) -> Choice:
     units, say = solution.job.units, language.say
     if option.leave:
         what = say("option.leave")
+    elif option.offset == 0:
+        what = say("option.standard")
     else:
         offset, aim = Size(option.offset, units), At(option.aim_deg)
         what = say("option.dowels", offset=offset, aim=aim)
-    expected = option.expected_offset
+    if option.fits is False:
+        what = say("option.tight", what=what)
     return Choice(
         what=what,
-        expected=say(
-            "option.expected", offset=Small(expected, units), tir=Small(2 * expected, units)
-        ),
+        expected=_left(option.expected_offset, units, language),
         chance="" if option.probability is None else language.chance(option.probability),
+        pilot=(
+            "" if option.expected_pilot is None else _left(option.expected_pilot, units, language)
+        ),
         chosen=option is solution.choice,
     )
 
 
-def _remark(finding: Finding, language: Language) -> Remark:
-    return Remark(
-        code=finding.code,
-        level=finding.level,
-        field=finding.field,
-        label=language.say(f"level.{finding.level}"),
-        text=language.text(finding.message),
+def _left(offset: float, units: UnitSystem, language: Language) -> str:
+    """What an option leaves, as offset and as TIR."""
+    return language.say(
+        "option.expected", offset=Small(offset, units), tir=Small(2 * offset, units)
     )
 
 
-def _readings(each: Round, language: Language) -> list[str]:
+def _choice_line(choice: Choice, language: Language) -> str:
+    say = language.say
+    line = say("sheet.option", choice=choice.what, expected=choice.expected)
+    if choice.chance:
+        line += say("sheet.option_chance", chance=choice.chance)
+    if choice.pilot:
+        line += say("sheet.option_pilot", pilot=choice.pilot)
+    return line
+
+
+def _section_lines(section: Section, language: Language) -> list[str]:
+    title = section.title
+    if section.verdict_text:
+        title = language.say("sheet.section", title=title, verdict=section.verdict_text)
+    table = (section.head, *section.rows) if section.rows else ()
+    return [title, *section.lines, *(" | ".join(row) for row in table)]
+
+
+def _remark(each: Finding, language: Language) -> Remark:
+    return Remark(
+        code=each.code,
+        level=each.level,
+        field=each.field,
+        label=language.say(f"level.{each.level}"),
+        text=language.text(each.message),
+    )
+
+
+def _readings(key: str, sweeps: Sweeps, language: Language) -> list[str]:
     """The readings of each sweep as typed, with their positions."""
-    sweeps = each.bore.sweeps
     return [
-        ", ".join(
-            language.say(
-                "sheet.reading", at=At(a), value="—" if m is None else language.number(f"{m:+g}")
-            )
-            for a, m in zip(sweeps.positions_deg, row, strict=True)
+        language.say(
+            key,
+            readings=", ".join(
+                language.say(
+                    "sheet.reading",
+                    at=At(a),
+                    value="—" if m is None else language.number(f"{m:+g}"),
+                )
+                for a, m in zip(sweeps.positions_deg, row, strict=True)
+            ),
         )
         for row in sweeps.readings
     ]

@@ -1,47 +1,98 @@
-"""The whole working-out of a job, in the order of the work: bore, dowels, findings."""
+"""The whole working-out of a job, in the order of the work: face, bore, pilot line, dowels."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sweepsheet.bore import Bore, measure_bore
-from sweepsheet.dowels import Option, choose, options_for
-from sweepsheet.findings import Finding, findings_for
+from sweepsheet.bore import vertical_doubt
+from sweepsheet.chip import ChipEffect, chip_slope, effect_of
+from sweepsheet.companion import Runout, measure_companion
+from sweepsheet.dowels import Option, Weigher, choose, options_for, pilot_shift
+from sweepsheet.history import History, history_of
 from sweepsheet.job import Job
+from sweepsheet.pairs import Pair, pairs_for
+from sweepsheet.rigid import DowelLine
+from sweepsheet.rounds import Measured, measure_round
+from sweepsheet.seat import Seat, clearance_of, seat_doubt, seat_of
+from sweepsheet.squaring import Squaring, rim_of, square
+from sweepsheet.trim import Response, play_doubt
+from sweepsheet.vector import ZERO, Sym2
 
 
 @dataclass(frozen=True, slots=True)
 class Solution:
     """A job and all that was worked out from it.
 
-    ``bores`` has one for each round; ``options`` and ``choice`` are worked from the latest.
+    ``measured`` has one for each round; all else is worked from the latest, and from what the
+    rounds together tell of the dowels.
     """
 
     job: Job
-    bores: tuple[Bore, ...]
+    measured: tuple[Measured, ...]
+    seat: Seat | None
+    squaring: Squaring | None
+    history: History
     options: tuple[Option, ...]
     choice: Option | None
-    findings: tuple[Finding, ...]
+    pairs: tuple[Pair, ...]
+    chip: ChipEffect | None
+    companions: tuple[Runout, ...]
 
     @property
-    def latest(self) -> Bore:
-        """The bore of the latest round."""
-        return self.bores[-1]
-
-    @property
-    def stopped(self) -> bool:
-        """Whether a finding forbids acting on the figures."""
-        return any(finding.level == "stop" for finding in self.findings)
+    def latest(self) -> Measured:
+        """What the latest round tells."""
+        return self.measured[-1]
 
 
 def work_out(job: Job) -> Solution:
     """Everything there is to know about a checked job."""
-    bores = tuple(
-        measure_bore(
-            each.bore, job.indicator, job.crank, job.limits.bore_offset, job.limits.confidence
-        )
-        for each in job.rounds
+    housing, per_long = job.housing, job.units.small_per_long
+    measured = tuple(measure_round(job, each) for each in job.rounds)
+    bore, face = measured[-1].bore, measured[-1].face
+    line = None
+    if housing.dowel_holes is not None:
+        line = DowelLine.of(housing.dowel_holes, per_long)
+    common = vertical_doubt(job.indicator, job.crank)
+    history = history_of(job, measured, line, common)
+    distance = None if housing.pilot_distance is None else housing.pilot_distance * per_long
+    shift = pilot_shift(face, distance, seat_doubt(clearance_of(job)))
+    options = options_for(
+        Weigher(job, bore, shift, common), history.response, job.rounds[-1].dowels
     )
-    options = options_for(bores[-1], job.rounds[-1].dowels, job.limits, job.stock)
-    choice = choose(options)
-    return Solution(job, bores, options, choice, findings_for(job, bores, options, choice))
+    return Solution(
+        job=job,
+        measured=measured,
+        seat=seat_of(job, bore),
+        squaring=None if face is None else square(job, bore, face),
+        history=history,
+        options=options,
+        choice=choose(options, job.stock.aim_for),
+        pairs=_pairs(job, history.response, line, common),
+        chip=_chip(job),
+        companions=tuple(
+            measure_companion(part, job.indicator, job.limits.confidence) for part in job.companions
+        ),
+    )
+
+
+def _pairs(
+    job: Job, response: Response | None, line: DowelLine | None, common: Sym2
+) -> tuple[Pair, ...]:
+    """Pairs of unlike dowels, where the holes were measured."""
+    if line is None or response is None:
+        return ()
+    clearance = job.housing.dowel_clearance
+    spread = response.doubt_after(ZERO) + common + play_doubt(clearance)
+    return pairs_for(response.bare, spread, line, clearance, job.limits, job.stock)
+
+
+def _chip(job: Job) -> ChipEffect | None:
+    """What the chip that was supposed does. The far rim is where it was measured, or as far out."""
+    if job.chip is None:
+        return None
+    housing, per_long = job.housing, job.units.small_per_long
+    rim = max(job.chip.radius, rim_of(housing) or 0.0)
+    lengths = (housing.depth, housing.pilot_distance, housing.tail_distance)
+    depth, nose, tail = (None if d is None else d * per_long for d in lengths)
+    slope = chip_slope(job.chip.height, job.chip.at_deg, job.chip.radius * per_long, rim * per_long)
+    return effect_of(slope, job.chip.joint, depth, nose, tail)

@@ -85,6 +85,17 @@ class Degrees:
 
 
 @dataclass(frozen=True, slots=True)
+class Angle:
+    """A small angle in radians, shown in milliradians: a tilt or a misalignment."""
+
+    value: float
+
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return f"{language.number(f'{self.value * 1000:.2f}')} {language.table['unit.mrad']}"
+
+
+@dataclass(frozen=True, slots=True)
 class Chance:
     """A probability, shown in percent and never as a certainty."""
 
@@ -117,6 +128,7 @@ Quantity = (
     | Toward
     | At
     | Degrees
+    | Angle
     | Chance
     | Message
     | tuple["Quantity", ...]

@@ -19,6 +19,7 @@ from pathlib import Path
 import pytest
 
 import build
+from web.build.serve import Handler
 
 ROOT_FILES = {"index.html", "sw.js", "manifest.webmanifest", "notices.txt"}
 NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches
@@ -204,7 +205,7 @@ def test_a_library_list_may_keep_an_idle_module_for_a_reason(library: Path, tool
     ],
 )
 def test_the_server_sends_the_types_browsers_insist_on(dist: Path, end: str, kind: str) -> None:
-    handler = partial(build.Handler, directory=str(dist))
+    handler = partial(Handler, directory=str(dist))
     with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
         running = threading.Thread(target=server.serve_forever, args=(0.05,))
         running.start()
@@ -224,7 +225,7 @@ def test_serving_at_a_port_in_use_is_said_plainly(
 ) -> None:
     monkeypatch.setattr(build, "build", lambda: None)
     with (
-        ThreadingHTTPServer(("127.0.0.1", 0), build.Handler) as taken,
+        ThreadingHTTPServer(("127.0.0.1", 0), Handler) as taken,
         pytest.raises(build.TroubleError, match=r"Port \d+ can't be used"),
     ):
         build.serve("127.0.0.1", taken.server_address[1])

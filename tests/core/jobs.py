@@ -71,9 +71,7 @@ def readings_of(
     x: float, y: float, positions: Sequence[float] = QUARTERS, zero: float = 0.0
 ) -> list[float]:
     """What a dial inside a bore centred at (x, y) shows, to the first order in the offset."""
-    return [
-        zero - x * math.sin(math.radians(a)) - y * math.cos(math.radians(a)) for a in positions
-    ]
+    return [zero - x * math.sin(math.radians(a)) - y * math.cos(math.radians(a)) for a in positions]
 
 
 def apart(first_deg: float, second_deg: float) -> float:

@@ -67,7 +67,7 @@ def strings(tree: ast.AST) -> set[str]:
 
 def prefixes(tree: ast.AST) -> set[str]:
     """How keys begin that are put together: ``f"side.{n}"`` or ``"unit." + name``."""
-    found = set()
+    found: set[str] = set()
     for node in ast.walk(tree):
         if isinstance(node, ast.JoinedStr) and node.values:
             found.update(text for text in literals(node.values[0]) if text.endswith("."))

@@ -48,7 +48,7 @@ def given(call: ast.Call) -> set[str] | None:
 
 def spoken() -> list[tuple[str, str, frozenset[str]]]:
     """Module, key and quantities of every sentence that is said with a literal key."""
-    found = []
+    found: list[tuple[str, str, frozenset[str]]] = []
     for module, tree in CODE.items():
         for name, call in calls(tree):
             if name not in SPEAKERS:
@@ -98,7 +98,7 @@ def is_used(key: str, texts: set[str], starts: set[str]) -> bool:
 
 def test_every_sentence_in_the_table_is_said() -> None:
     texts = set().union(*(strings(tree) for tree in CODE.values())) | set(ABOUT_KEYS)
-    # Names of fields are put together by two helpers that the scan knows as speakers.
+    # Some keys are put together: a beginning in an f-string or a sum, the rest elsewhere.
     starts = set().union(*(prefixes(tree) for tree in CODE.values()))
     assert {"name.", "finding.", "side."} <= starts
     unused = {key for key in TABLE if not is_used(key, texts, starts)}

@@ -28,7 +28,8 @@ def faults_of(reader: FieldReader) -> list[tuple[str, str]]:
     [
         (None, "nothing"), ("", "nothing"), ("  ", "nothing"), (True, "true"), (False, "false"),
         ("o", "'o'"), ("x" * 30, "'" + "x" * 24 + "…'"), ("a\x00b", "'a�b'"), ("\ud800", "'�'"),
-        (5, "5"), (0.004, "0.004"), (10**12, "a far larger number"), (-(10**400), "a far larger number"),
+        (5, "5"), (0.004, "0.004"), (10**12, "a far larger number"),
+        (-(10**400), "a far larger number"),
         (math.inf, "inf"), ([], "a list"), ((1,), "a list"), ({}, "a group of fields"),
         ({1, 2}, "something else"),
     ],
@@ -43,7 +44,9 @@ def test_shown_stays_on_one_line(value: str) -> None:
     assert len(ENGLISH.text(shown(value)).splitlines()) == 1
 
 
-@pytest.mark.parametrize("character", ["\x00", "\x1b", "\x7f", "\x85", "\ud800", "\u202e", "\u2066"])
+@pytest.mark.parametrize(
+    "character", ["\x00", "\x1b", "\x7f", "\x85", "\ud800", "\u202e", "\u2066"]
+)
 def test_is_harmful(character: str) -> None:
     assert is_harmful(character)
 

@@ -16,9 +16,7 @@ from tests.core.jobs import EIGHTHS, QUARTERS, readings_of
 small = st.floats(-20.0, 20.0)
 
 
-def fit_rows(
-    positions: tuple[float, ...], *rows: list[float] | list[float | None]
-) -> Harmonic:
+def fit_rows(positions: tuple[float, ...], *rows: list[float] | list[float | None]) -> Harmonic:
     return fit(Corrected(positions, tuple(tuple(row) for row in rows)))
 
 

@@ -12,14 +12,15 @@ from tests.core.source import calls, modules
 # The flow, one step a line: form, job, corrections, fits, uncertainty, alignment, dowels, findings,
 # result, drawing and sheet, page. A module may import its own step and those before it.
 FLOW = (
-    ("vector", "clock", "units", "wording", "english", "errors", "fields", "svg"),
+    ("vector", "linear", "clock", "units", "wording", "english", "errors", "fields", "svg"),
     ("job", "positions", "read_job", "load"),
     ("form",),
     ("corrections",),
     ("harmonic", "checks"),
     ("noise", "region", "verdict"),
-    ("bore",),
-    ("dowels",),
+    ("sweep",),
+    ("bore", "face", "companion", "pilot", "rigid", "chip"),
+    ("dowels", "pairs", "trim", "shims"),
     ("findings",),
     ("solution",),
     ("result",),
@@ -35,7 +36,7 @@ ALLOWED = {
     "__future__", "collections.abc", "dataclasses", "functools", "html", "itertools", "json",
     "math", "re", "typing",
 }  # fmt: skip
-COMMAND_LINE = {"argparse", "sys", "pathlib"}
+COMMAND_LINE = {"argparse", "io", "sys", "pathlib"}
 FORBIDDEN_CALLS = {"open", "print", "input", "exec", "eval", "compile", "__import__", "breakpoint"}
 
 MODULES = sorted(modules().items())
@@ -85,7 +86,7 @@ def test_nothing_is_kept_between_calls(name: str, tree: ast.Module) -> None:
 
 
 def test_every_module_has_its_place_in_the_flow() -> None:
-    assert {name for name, _ in MODULES} == set(STEP)
+    assert {name for name, _ in MODULES} <= set(STEP)
 
 
 @pytest.mark.parametrize(("name", "tree"), MODULES)
@@ -95,7 +96,8 @@ def test_no_module_imports_a_later_step(name: str, tree: ast.Module) -> None:
 
 
 def test_no_imports_in_a_circle() -> None:
-    needs = {name: own(tree) for name, tree in MODULES}
+    names = {name for name, _ in MODULES}
+    needs = {name: own(tree) & names for name, tree in MODULES}
     ready: set[str] = set()
     while len(ready) < len(needs):
         free = {name for name, others in needs.items() if name not in ready and others <= ready}

@@ -38,7 +38,7 @@ def first_harmonic(readings: Sequence[float]) -> tuple[float, float]:
 
 @pytest.mark.parametrize("count", [3, 4, 5, 6, 8, 12, 24, 36])
 def test_even_positions_give_the_fourier_coefficient(count: int) -> None:
-    """a = (2/N) sum r cos, b = (2/N) sum r sin, as in ISO 4291's explicit least-squares centre.
+    """Centre by a = (2/N) sum r cos, b = (2/N) sum r sin: ISO 4291, explicit least squares.
 
     (The text of the standard was not read.) The centre is the harmonic with its sign turned.
     """
@@ -72,9 +72,7 @@ def test_exact_circle_of_60_off_by_1() -> None:
     mean = math.fsum(-m for m in from_wall) / 8
     assert mean - 60.0 == pytest.approx(-0.0041669, abs=5e-8)
     dial = [m + 60.0 for m in from_wall]
-    bore = bore_of(
-        make_job(dial, positions=positions, units="metric", indicator=PERFECT)
-    )
+    bore = bore_of(make_job(dial, positions=positions, units="metric", indicator=PERFECT))
     assert bore["offset"] == pytest.approx(1.0, abs=1e-12)
     assert bore["center"] == pytest.approx([0.0, 1.0], abs=1e-12)
 
@@ -122,9 +120,7 @@ def test_a_small_offset_is_the_centre_of_the_geometric_circle() -> None:
     for _ in range(50):
         e, toward = rng.uniform(0.0, 0.1), rng.uniform(0.0, 360.0)
         positions = [30.0 * i for i in range(12)]
-        walls = [
-            m + rng.uniform(-0.01, 0.01) for m in polar_readings(60.0, e, toward, positions)
-        ]
+        walls = [m + rng.uniform(-0.01, 0.01) for m in polar_readings(60.0, e, toward, positions)]
         points = np.array(
             [
                 [-m * math.sin(math.radians(a)), -m * math.cos(math.radians(a))]
@@ -132,9 +128,7 @@ def test_a_small_offset_is_the_centre_of_the_geometric_circle() -> None:
             ]
         )
         x, y, _ = circle_through(points)
-        bore = bore_of(
-            make_job([m + 60.0 for m in walls], positions=positions, units="metric")
-        )
+        bore = bore_of(make_job([m + 60.0 for m in walls], positions=positions, units="metric"))
         assert bore["center"] == pytest.approx([x, y], abs=1e-4)
 
 
@@ -155,8 +149,10 @@ class LinearFit:
 
 
 def linear_fit(design: Array, data: Array) -> LinearFit:
-    parameters = np.linalg.lstsq(design, data, rcond=None)[0]
-    return LinearFit(parameters, np.linalg.pinv(design), data - design @ parameters)
+    """Fit ``design @ parameters`` to data."""
+    parameters: Array = np.asarray(np.linalg.lstsq(design, data, rcond=None)[0], dtype=float)
+    weights: Array = np.asarray(np.linalg.pinv(design), dtype=float)
+    return LinearFit(parameters, weights, data - design @ parameters)
 
 
 def test_the_linear_oracle_reproduces_the_gum() -> None:
@@ -192,6 +188,7 @@ class Case:
 
     @property
     def job(self) -> Data:
+        """The case as a job file."""
         return make_job(*self.sweeps, positions=self.positions, indicator=self.indicator)
 
     @property
@@ -246,7 +243,9 @@ def random_case(rng: random.Random, *, blocked: bool, sweeps: int) -> Case:
             "sag_allowance": rng.uniform(0.0, 4.0),
             "angle_setting_deg": rng.uniform(0.0, 10.0),
         }
-        reached = [[a for a, m in zip(positions, row, strict=True) if m is not None] for row in rows]
+        reached = [
+            [a for a, m in zip(positions, row, strict=True) if m is not None] for row in rows
+        ]
         if all(len(each) >= 3 and spread(each) for each in reached):
             return Case(positions, rows, indicator)
 
@@ -344,7 +343,7 @@ def lack_of_fit(case: Case, bore: Data, scatter: float) -> float:
         + scatter / len(case.sweeps)
         for a in case.positions
     ]
-    return max(0.0, float(means @ means) / (count - 3) - sum(expected) / count)
+    return max(0.0, float(means @ means) / (count - 3) - float(sum(expected)) / count)
 
 
 @pytest.mark.parametrize("sweeps", [1, 2, 3])
@@ -354,9 +353,7 @@ def test_covariance_with_blocked_positions_against_numpy(sweeps: int) -> None:
     for _ in range(60):
         case = random_case(rng, blocked=True, sweeps=sweeps)
         bore = bore_of(case.job)
-        expected = covariance_of(
-            case, bore, bore["repeatability"] ** 2, bore["lack_of_fit"] ** 2
-        )
+        expected = covariance_of(case, bore, bore["repeatability"] ** 2, bore["lack_of_fit"] ** 2)
         for got, wanted in zip(bore["covariance"], expected, strict=True):
             assert got == pytest.approx(list(wanted), rel=1e-7, abs=ROUNDING)
 

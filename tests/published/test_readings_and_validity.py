@@ -42,9 +42,7 @@ def test_top_and_bottom_add_up_to_the_sides_failure(
 
 
 @pytest.mark.parametrize(("at_top", "at_east", "total"), SETS)
-def test_the_fit_does_not_change_with_the_zero(
-    at_top: Four, at_east: Four, total: float
-) -> None:
+def test_the_fit_does_not_change_with_the_zero(at_top: Four, at_east: Four, total: float) -> None:
     del total
     first, second = bore_of(make_job(at_top)), bore_of(make_job(at_east))
     assert second["center"] == pytest.approx(first["center"], abs=1e-12)

@@ -105,9 +105,7 @@ def test_a_job_in_inches_and_the_same_in_mm_say_the_same() -> None:
     for first, second in zip(inch["dowel_options"], metric["dowel_options"], strict=True):
         assert second["expected_offset"] == pytest.approx(first["expected_offset"] * k, rel=1e-9)
         assert second["aim_deg"] == pytest.approx(first["aim_deg"], rel=1e-9)
-        assert second["probability_within"] == pytest.approx(
-            first["probability_within"], abs=1e-9
-        )
+        assert second["probability_within"] == pytest.approx(first["probability_within"], abs=1e-9)
     assert [f["code"] for f in inch["findings"]] == [f["code"] for f in metric["findings"]]
 
 

@@ -7,6 +7,7 @@ to the vertical one.
 
 from __future__ import annotations
 
+import itertools
 import math
 import random
 
@@ -193,7 +194,7 @@ def by_quadrature(mean: np.ndarray, cov: np.ndarray, limit: float) -> float:
     points = sorted(math.asin(c / limit) for c in corners | {-limit, limit})
     return math.fsum(
         integrate.quad(slice_at, a, b, epsabs=1e-13, epsrel=1e-11, limit=400)[0]
-        for a, b in zip(points, points[1:], strict=False)
+        for a, b in itertools.pairwise(points)
         if b > a
     )
 
@@ -253,7 +254,12 @@ def test_chance_against_a_million_draws() -> None:
 
 @pytest.mark.parametrize(
     "positions",
-    [[0.0, 90.0, 180.0, 270.0], [0.0, 60.0, 185.0], [40.0, 100.0, 222.0], [10.0, 20.0, 150.0, 200.0]],
+    [
+        [0.0, 90.0, 180.0, 270.0],
+        [0.0, 60.0, 185.0],
+        [40.0, 100.0, 222.0],
+        [10.0, 20.0, 150.0, 200.0],
+    ],
 )
 def test_the_ellipse_holds_95_in_100(positions: list[float]) -> None:
     """Draws from the covariance, counted in the ellipse as it is reported (axes and clock angle).

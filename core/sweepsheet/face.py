@@ -1,0 +1,96 @@
+"""A face sweep, from readings to a slope that says how sure it is.
+
+The rear face stands at ``z(a) = z0 + r g . u(a)`` (z rearward) at the swept radius r: the first
+harmonic of the sweep over r is the slope ``g``, which points to the side that stands rearward. The
+runout of that tilt is ``2 r |g|``. What the first harmonic leaves is warp. The two are never
+mixed: half the TIR of a warped face is not its tilt.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sweepsheet.clock import direction_of
+from sweepsheet.corrections import corrected_face
+from sweepsheet.job import FaceSweeps, Indicator
+from sweepsheet.region import direction_half_width, offset_half_width, probability_inside
+from sweepsheet.sweep import Examined, examine
+from sweepsheet.vector import Sym2, Vec2
+from sweepsheet.verdict import Verdict, verdict_of
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """What a face sweep tells.
+
+    ``slope`` is a ratio; ``harmonic_covariance`` and ``runout_pm`` (a 95 % half width) are in small
+    units at the swept radius. ``limit`` is the runout allowed at that radius. ``trusted`` is false
+    where the end float of the crank may be in the readings.
+    """
+
+    slope: Vec2
+    slope_covariance: Sym2
+    runout: float
+    runout_pm: float
+    direction_pm_deg: float | None
+    swept: Examined
+    limit: float | None
+    trusted: bool
+    probability: float | None
+    verdict: Verdict | None
+
+    @property
+    def rearmost_deg(self) -> float:
+        """The clock angle at which the face stands most rearward."""
+        return direction_of(self.slope)
+
+    @property
+    def warp(self) -> float:
+        """What the tilt does not explain, as a total indicator reading."""
+        return self.swept.rest
+
+
+def limit_at(runout: float | None, given_at: float | None, radius: float) -> float | None:
+    """The runout allowed at a radius, from a limit given at another (``None``: at the same).
+
+    A limit "per inch of radius" is one given at a radius of one inch. Runout grows with radius.
+
+    >>> limit_at(1.0, 1.0, 12.0), limit_at(5.0, None, 3.0)
+    (12.0, 5.0)
+    """
+    if runout is None or given_at is None:
+        return runout
+    return runout * radius / given_at
+
+
+def measure_face(
+    face: FaceSweeps,
+    indicator: Indicator,
+    small_per_long: float,
+    limit: float | None,
+    confidence: float,
+) -> Face:
+    """Correct, fit and judge the sweeps of one face; ``limit`` is for the swept radius.
+
+    Assumes that the dial stays at its radius. Droop lets an axial plunger slide along the face, not
+    into it, and is not corrected. Taken with one dial on a crank that is free to move endwise, the
+    figures are worked out all the same and marked as not to be trusted.
+    """
+    swept = examine(corrected_face(face, indicator), face.sweeps, indicator)
+    harmonic, covariance = swept.fitted.amplitude, swept.doubt.covariance
+    radius = face.radius * small_per_long
+    probability = None
+    if limit is not None:
+        probability = probability_inside(harmonic, covariance, limit / 2.0)
+    return Face(
+        slope=harmonic.scaled(1.0 / radius),
+        slope_covariance=covariance.scaled(1.0 / radius**2),
+        runout=2.0 * harmonic.length,
+        runout_pm=2.0 * offset_half_width(harmonic, covariance),
+        direction_pm_deg=direction_half_width(harmonic, covariance),
+        swept=swept,
+        limit=limit,
+        trusted=face.opposite is not None or face.end_float == "held",
+        probability=probability,
+        verdict=None if probability is None else verdict_of(probability, confidence),
+    )

@@ -1,0 +1,95 @@
+"""What the rounds of a job together tell of its dowels, and the trim that follows from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sweepsheet.checks import ROUNDING
+from sweepsheet.job import Job
+from sweepsheet.region import probability_inside
+from sweepsheet.rigid import DowelLine, nominal_move
+from sweepsheet.rounds import Measured
+from sweepsheet.trim import (
+    Deed,
+    Response,
+    Seen,
+    Trim,
+    aim_doubt,
+    deed_of,
+    play_doubt,
+    response_of,
+    trim_for,
+)
+from sweepsheet.vector import Sym2, Vec2
+
+
+@dataclass(frozen=True, slots=True)
+class History:
+    """What is known of the dowels.
+
+    ``response`` is ``None`` where it is not known what the dowels now fitted should do; ``deed``
+    before they can be compared with standard ones; ``trim`` before a like pair was fitted and
+    swept, or where it did the opposite of what it should. ``trim_probability`` is ``None`` without
+    a limit.
+    """
+
+    response: Response | None
+    deed: Deed | None
+    trim: Trim | None
+    trim_probability: float | None
+
+
+def history_of(
+    job: Job, measured: tuple[Measured, ...], line: DowelLine | None, common: Sym2
+) -> History:
+    """Compare the rounds; ``common`` is the doubt that they all share."""
+    seen = _seen(job, measured, line)
+    if not seen:
+        return History(None, None, None, None)
+    deed = deed_of(seen)
+    if deed is not None and deed.opposite:
+        # Rounds that contradict what was told of their dowels say nothing more.
+        standard = [each for each in seen if each.standard]
+        return History(response_of(standard), deed, None, None)
+    response = response_of(seen)
+    first, second = job.rounds[-1].dowels
+    if first.offset == 0 or first != second:
+        return History(response, deed, None, None)
+    trim = trim_for(response, first.offset, first.aim_deg)
+    probability = None
+    if job.limits.bore_offset is not None:
+        spread = trim.covariance + common + refit_doubt(job, trim.move)
+        probability = probability_inside(trim.center, spread, job.limits.bore_offset)
+    return History(response, deed, trim, probability)
+
+
+def refit_doubt(job: Job, move: Vec2) -> Sym2:
+    """What fitting dowels anew leaves open: the play of their fit, and how well they are aimed."""
+    play = play_doubt(job.housing.dowel_clearance)
+    return play + aim_doubt(move, job.stock.aim_setting_deg)
+
+
+def _seen(job: Job, measured: tuple[Measured, ...], line: DowelLine | None) -> list[Seen]:
+    """The rounds as the dowels' doings see them; none where the latest dowels can't be told.
+
+    The housing sits as it was found in the first round; every round after is a new fit.
+    """
+    seen = []
+    for i, (each, found) in enumerate(zip(job.rounds, measured, strict=True)):
+        move = nominal_move(each.dowels, line)
+        if move is None:
+            if i == len(measured) - 1:
+                return []
+            continue
+        covariance = found.bore.swept.doubt.covariance
+        if i:
+            covariance = covariance + refit_doubt(job, move)
+        sizes = (each.dowels[0].offset, each.dowels[1].offset)
+        seen.append(Seen(found.bore.center, at_least(covariance), sizes, move))
+    return seen
+
+
+def at_least(covariance: Sym2) -> Sym2:
+    """A covariance that can be inverted, however good the dial is said to be."""
+    floor = ROUNDING**2
+    return covariance + Sym2(floor, 0.0, floor)

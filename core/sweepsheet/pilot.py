@@ -1,0 +1,97 @@
+"""The pilot line: where the gearbox axis meets the pilot bearing, and at what angle.
+
+The gearbox stands square on the rear face, its axis through the bore. Seen from behind, at a
+distance L forward of the face the axis lies at ``p = c + L g``: a face that stands rearward on one
+side leans the nose of the shaft toward that side. The pilot bearing is at 0, on the crank axis.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sweepsheet.bore import Bore
+from sweepsheet.clock import direction_of
+from sweepsheet.face import Face
+from sweepsheet.job import BearingClass
+from sweepsheet.region import (
+    K_95_LINE,
+    K_95_ONE_SIDE,
+    direction_half_width,
+    offset_half_width,
+    probability_inside,
+)
+from sweepsheet.vector import Sym2, Vec2
+from sweepsheet.verdict import Verdict, verdict_of
+
+# Misalignment that bearings tolerate, in radians, from careful to generous: Budynas and Nisbett,
+# Shigley's Mechanical Engineering Design, 9th ed., table 7-2.
+BEARING_ANGLES: dict[BearingClass, tuple[float, float]] = {
+    "ball": (0.001, 0.003),
+    "cylindrical_roller": (0.0008, 0.0012),
+    "tapered_roller": (0.0005, 0.0012),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Pilot:
+    """Offset (small units) and angle (radians) of the gearbox axis at the pilot bearing.
+
+    ``*_pm`` are 95 % half widths. ``probability`` and ``verdict`` are ``None`` without a limit.
+    """
+
+    center: Vec2
+    covariance: Sym2
+    offset_pm: float
+    direction_pm_deg: float | None
+    angle: float
+    angle_pm: float
+    probability: float | None
+    verdict: Verdict | None
+
+    @property
+    def offset(self) -> float:
+        """The distance of the gearbox axis from the middle of the pilot bearing."""
+        return self.center.length
+
+    @property
+    def direction_deg(self) -> float:
+        """The clock angle toward which it lies off."""
+        return direction_of(self.center)
+
+
+def pilot_line(
+    bore: Bore,
+    face: Face,
+    distance: float,
+    limit: float | None,
+    confidence: float,
+    seat: Sym2,
+) -> Pilot:
+    """The pilot line from the bore and the face of one round.
+
+    ``distance`` is L in small units; ``seat`` the doubt of where the gearbox sits in the bore.
+    Bore and face are taken as measured independently; a lean of the gearbox beside that of the
+    face it stands on is not seen.
+    """
+    center = bore.center + face.slope.scaled(distance)
+    covariance = bore.covariance + face.slope_covariance.scaled(distance**2) + seat
+    probability = None if limit is None else probability_inside(center, covariance, limit)
+    return Pilot(
+        center=center,
+        covariance=covariance,
+        offset_pm=offset_half_width(center, covariance),
+        direction_pm_deg=direction_half_width(center, covariance),
+        angle=face.slope.length,
+        angle_pm=offset_half_width(face.slope, face.slope_covariance),
+        probability=probability,
+        verdict=None if probability is None else verdict_of(probability, confidence),
+    )
+
+
+def largest_sure_angle(angle: float, half_width: float) -> float:
+    """The angle that the true one surely (95 %, one side) does not exceed.
+
+    >>> round(largest_sure_angle(0.001, 0.0005), 5)
+    0.00142
+    """
+    return angle + half_width * K_95_ONE_SIDE / K_95_LINE

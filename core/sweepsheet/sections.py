@@ -1,0 +1,288 @@
+"""The parts of the sheet beside the bore: face, pilot line, dowels seen at work, shims, what-ifs.
+
+Each part is there only where what it needs was measured.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from sweepsheet.clock import direction_of
+from sweepsheet.job import Dowel, Job
+from sweepsheet.shims import Shim
+from sweepsheet.solution import Solution
+from sweepsheet.vector import Vec2
+from sweepsheet.wording import Angle, At, Chance, Degrees, Language, Message, Size, Small, Toward
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A part of the sheet in words.
+
+    ``verdict`` is the code and ``verdict_text`` the word, both empty where nothing is judged.
+    ``head`` and ``rows`` make a table, both empty where there is none.
+    """
+
+    name: str
+    title: str
+    verdict: str = ""
+    verdict_text: str = ""
+    lines: tuple[str, ...] = ()
+    head: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
+
+
+def sections_of(solution: Solution, language: Language) -> tuple[Section, ...]:
+    """Every part of the sheet that the job gives."""
+    parts = (_face, _squaring, _pilot, _seat, _history, _pairs, _chip, _companions)
+    return tuple(section for part in parts for section in part(solution, language))
+
+
+def _title(language: Language, name: str) -> str:
+    return language.say(f"section.{name}")
+
+
+def _verdict(language: Language, verdict: str | None) -> str:
+    return language.say(f"answer.verdict.{verdict}") if verdict else ""
+
+
+def _face(solution: Solution, language: Language) -> Iterator[Section]:
+    face, units, say = solution.latest.face, solution.job.units, language.say
+    if face is None:
+        return
+    lines = [
+        say(
+            "face.runout",
+            runout=Small(face.runout, units), pm=Small(face.runout_pm, units),
+        ),
+        say("face.slope", angle=Angle(face.slope.length)),
+    ]  # fmt: skip
+    if face.direction_pm_deg is not None:
+        lines.insert(1, say("face.rearmost", direction=Toward(face.rearmost_deg)))
+    if face.limit is not None:
+        lines.append(say("face.limit", limit=Small(face.limit, units)))
+    lines.append(
+        say(
+            "face.total",
+            total=Small(face.swept.total_reading, units), rest=Small(face.warp, units),
+        )
+    )  # fmt: skip
+    if face.probability is not None:
+        lines.append(say("answer.chance_face", chance=Chance(face.probability)))
+    yield Section(
+        "face",
+        _title(language, "face"),
+        face.verdict or "",
+        _verdict(language, face.verdict),
+        tuple(lines),
+    )
+
+
+def _squaring(solution: Solution, language: Language) -> Iterator[Section]:
+    """What to put under the bolts or machine off; only where the face is not within."""
+    squaring, face = solution.squaring, solution.latest.face
+    if squaring is None or face is None or face.verdict == "within":
+        return
+    units, say, taper = solution.job.units, language.say, squaring.taper
+    lines = [
+        say(
+            "squaring.taper",
+            depth=Small(taper.slope * units.small_per_long, units), unit=units.long,
+            at=Toward(taper.deepest_deg),
+        )
+    ]  # fmt: skip
+    if taper.across is not None:
+        lines.append(say("squaring.across", depth=Small(taper.across, units)))
+    if squaring.bore_after is not None:
+        after = squaring.bore_after
+        lines.append(
+            say(
+                "squaring.bore",
+                offset=Small(after.length, units), direction=Toward(direction_of(after)),
+            )
+        )  # fmt: skip
+    rows: tuple[tuple[str, ...], ...] = ()
+    shims = squaring.shims
+    if shims is not None:
+        rows = tuple(_shim_row(shim, solution.job, language) for shim in shims.shims)
+        radius = solution.job.rounds[-1].face
+        if radius is not None and solution.job.stock.shim_thicknesses:
+            left = 2.0 * shims.slope_left.length * radius.radius * units.small_per_long
+            lines.append(
+                say("squaring.left", runout=Small(left, units), rock=Small(shims.rock, units))
+            )
+    head = tuple(say(f"squaring.head.{k}") for k in ("bolt", "shim", "ideal")) if rows else ()
+    title = _title(language, "squaring")
+    yield Section("squaring", title, lines=tuple(lines), head=head, rows=rows)
+
+
+def _shim_row(shim: Shim, job: Job, language: Language) -> tuple[str, ...]:
+    pieces = shim.pieces or ()
+    stack = " + ".join(language.word(Size(piece, job.units)) for piece in pieces)
+    thickness = language.word(Small(shim.thickness, job.units))
+    shown = stack if len(pieces) == 1 else f"{stack} = {thickness}" if pieces else thickness
+    if shim.thickness == 0:
+        shown = language.say("squaring.none")
+    return language.word(At(shim.at_deg)), shown, language.word(Small(shim.ideal, job.units))
+
+
+def _pilot(solution: Solution, language: Language) -> Iterator[Section]:
+    pilot, units, say = solution.latest.pilot, solution.job.units, language.say
+    if pilot is None:
+        return
+    offset, pm = Small(pilot.offset, units), Small(pilot.offset_pm, units)
+    known = pilot.direction_pm_deg is not None
+    lines = [
+        say("pilot.offset", offset=offset, pm=pm, direction=Toward(pilot.direction_deg))
+        if known
+        else say("pilot.offset_nowhere", offset=offset, pm=pm),
+        say("pilot.angle", angle=Angle(pilot.angle), pm=Angle(pilot.angle_pm)),
+    ]
+    limit = solution.job.limits.pilot_offset
+    if limit is not None:
+        both = {"offset": Small(limit, units), "tir": Small(2 * limit, units)}
+        lines.append(say("answer.limit", **both))
+    if pilot.probability is not None:
+        lines.append(say("answer.chance_pilot", chance=Chance(pilot.probability)))
+    yield Section(
+        "pilot",
+        _title(language, "pilot"),
+        pilot.verdict or "",
+        _verdict(language, pilot.verdict),
+        tuple(lines),
+    )
+
+
+def _seat(solution: Solution, language: Language) -> Iterator[Section]:
+    seat, units, say = solution.seat, solution.job.units, language.say
+    if seat is None or seat.clearance < 0:
+        return
+    lines = [
+        say(
+            "seat.clearance",
+            clearance=Small(seat.clearance, units), half=Small(seat.clearance / 2.0, units),
+        )
+    ]  # fmt: skip
+    if seat.probability is not None:
+        lines.append(say("seat.chance", chance=Chance(seat.probability)))
+    yield Section(
+        "seat",
+        _title(language, "seat"),
+        seat.verdict or "",
+        _verdict(language, seat.verdict),
+        tuple(lines),
+    )
+
+
+def _history(solution: Solution, language: Language) -> Iterator[Section]:
+    """What the dowels did, and how to turn them."""
+    history, units, say = solution.history, solution.job.units, language.say
+    lines = []
+    deed, trim = history.deed, history.trim
+    if deed is not None:
+        lines.append(
+            say(
+                "deed.moved",
+                size=Small(deed.size, units), pm=Small(deed.size_pm, units),
+                direction=Toward(deed.direction_deg),
+            )
+        )  # fmt: skip
+        if deed.agrees:
+            lines.append(say("deed.agrees"))
+    if trim is not None and solution.latest.bore.verdict == "within":
+        lines.append(say("trim.stop"))
+    elif trim is not None:
+        lines.append(trim_line(solution, language))
+        if history.trim_probability is not None:
+            lines.append(say("trim.chance", chance=Chance(history.trim_probability)))
+    if lines:
+        yield Section("trim", _title(language, "trim"), lines=tuple(lines))
+
+
+def trim_line(solution: Solution, language: Language) -> str:
+    """How to turn both dowels, and what that should leave; empty where there is no trim."""
+    trim, units = solution.history.trim, solution.job.units
+    if trim is None:
+        return ""
+    way = "clockwise" if trim.turn_deg >= 0 else "anticlockwise"
+    return language.say(
+        "trim.turn",
+        turn=Degrees(abs(trim.turn_deg)), way=Message(f"way.{way}"), aim=At(trim.aim_deg),
+        degrees=Degrees(trim.aim_deg), expected=Small(trim.expected_offset, units),
+        tir=Small(2.0 * trim.expected_offset, units),
+    )  # fmt: skip
+
+
+def _pairs(solution: Solution, language: Language) -> Iterator[Section]:
+    """Unlike dowels, the expert's choice; only where something is to be done."""
+    holes, units, say = solution.job.housing.dowel_holes, solution.job.units, language.say
+    if holes is None or not solution.pairs or solution.latest.bore.verdict == "within":
+        return
+    rows = []
+    for pair in solution.pairs:
+        chance = "" if pair.probability is None else language.chance(pair.probability)
+        first, second = (_dowel(dowel, solution.job, language) for dowel in pair.dowels)
+        left = language.word(Small(pair.expected_offset, units))
+        misfit = language.word(Small(abs(pair.moved.misfit), units))
+        rows.append((first, second, left, misfit, chance))
+    head = (
+        *(say("pairs.head.dowel", at=At(hole.at_deg)) for hole in holes),
+        *(say(f"pairs.head.{key}") for key in ("left", "misfit", "chance")),
+    )
+    turn = max(abs(pair.moved.turn_deg) for pair in solution.pairs)
+    lines = (say("pairs.caution"), say("pairs.turn", turn=round(turn, 3)))
+    yield Section("pairs", _title(language, "pairs"), lines=lines, head=head, rows=tuple(rows))
+
+
+def _dowel(dowel: Dowel, job: Job, language: Language) -> str:
+    if dowel.offset == 0:
+        return language.say("pairs.standard")
+    size, aim = Size(dowel.offset, job.units), At(dowel.aim_deg)
+    return language.say("pairs.dowel", size=size, aim=aim)
+
+
+def _chip(solution: Solution, language: Language) -> Iterator[Section]:
+    chip, job, say = solution.chip, solution.job, language.say
+    if chip is None or job.chip is None:
+        return
+    lines = [
+        say(
+            "chip.what",
+            height=Small(job.chip.height, job.units), at=At(job.chip.at_deg),
+            joint=Message(f"joint.{job.chip.joint}"), angle=Angle(chip.slope.length),
+        )
+    ]  # fmt: skip
+    moves = {"bore": chip.bore, "nose": chip.nose, "tail": chip.tail}
+    for key, move in moves.items():
+        lines.append(_moved(key, move, job, language))
+    lines.append(say("chip.most"))
+    yield Section("chip", _title(language, "chip"), lines=tuple(lines))
+
+
+def _moved(key: str, move: Vec2 | None, job: Job, language: Language) -> str:
+    part = Message(f"part.{key}")
+    if move is None:
+        return language.say("chip.unknown", part=part)
+    direction = Toward(direction_of(move))
+    if move.length < 10.0**-job.units.decimals / 2.0:
+        return language.say("chip.still", part=part)
+    return language.say(
+        "chip.moves", part=part, move=Small(move.length, job.units), direction=direction
+    )
+
+
+def _companions(solution: Solution, language: Language) -> Iterator[Section]:
+    units, say = solution.job.units, language.say
+    for i, runout in enumerate(solution.companions):
+        tir, offset = Small(runout.tir, units), Small(runout.offset, units)
+        pm = Small(2.0 * runout.offset_pm, units)
+        toward = Toward(runout.direction_deg)
+        lines = [say("companion.tir", tir=tir, pm=pm, offset=offset, direction=toward)]
+        if runout.limit is not None:
+            lines.append(say("companion.limit", tir=Small(runout.limit, units)))
+        lines.append(say("companion.turns"))
+        title = say("section.companion", what=Message(f"what.{runout.kind}"))
+        verdict = runout.verdict or ""
+        text = _verdict(language, runout.verdict)
+        yield Section(f"companion-{i}", title, verdict, text, tuple(lines))

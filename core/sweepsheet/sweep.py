@@ -1,0 +1,78 @@
+"""One kind of sweep examined: its harmonic, what that is worth, and whether it can be believed.
+
+Bore, face and companion sweeps are all fitted and checked in this way; what the harmonic then
+means is theirs to say.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from sweepsheet.checks import (
+    Disagreement,
+    Foreign,
+    OutOfRound,
+    PairSums,
+    disagreement,
+    foreign_reading,
+    mean_readings,
+    out_of_round,
+    pair_sums,
+)
+from sweepsheet.corrections import Corrected, contact_factor
+from sweepsheet.harmonic import Harmonic, fit
+from sweepsheet.job import Indicator, Sweeps
+from sweepsheet.noise import Doubt, doubt_of, step_uncertainty
+
+
+@dataclass(frozen=True, slots=True)
+class Examined:
+    """A fitted sweep with its doubt and its checks.
+
+    ``means`` are the corrected readings at each position, freed of each sweep's zero.
+    ``closing_error`` is the largest return to zero over the sweeps, ``None`` if none was taken.
+    """
+
+    fitted: Harmonic
+    doubt: Doubt
+    means: tuple[float | None, ...]
+    pairs: PairSums | None
+    second: OutOfRound | None
+    foreign: Foreign | None
+    disagreement: Disagreement | None
+    closing_error: float | None
+
+    @property
+    def total_reading(self) -> float:
+        """The largest mean reading less the smallest: the TIR of the dial, all harmonics in it."""
+        known = [m for m in self.means if m is not None]
+        return max(known) - min(known)
+
+    @property
+    def rest(self) -> float:
+        """The largest mean residual less the smallest: what the first harmonic leaves."""
+        known = [r for r in self.fitted.position_residuals() if r is not None]
+        return max(known) - min(known)
+
+
+def examine(readings: Corrected, sweeps: Sweeps, indicator: Indicator) -> Examined:
+    """Fit and check corrected readings of these sweeps."""
+    fitted = fit(readings)
+    doubt = doubt_of(fitted, indicator, sweeps.closing)
+    means = mean_readings(readings, fitted)
+    positions = readings.positions_deg
+    closing = [c for c in sweeps.closing if c is not None]
+    expected = contact_factor(indicator.contact_angle_deg) * math.hypot(
+        indicator.repeatability, step_uncertainty(indicator.step)
+    )
+    return Examined(
+        fitted=fitted,
+        doubt=doubt,
+        means=means,
+        pairs=pair_sums(positions, means),
+        second=out_of_round(positions, means),
+        foreign=foreign_reading(positions, means, doubt.noise),
+        disagreement=disagreement(fitted, expected),
+        closing_error=max(closing, key=abs) if closing else None,
+    )

@@ -1,0 +1,235 @@
+"""What the dowels have been seen to do, and how to turn them for the next round.
+
+With standard dowels the bore lies at ``c0``; a pair of offset d aimed at a should move it by
+``w = d u(a)``. What it does move it by is taken as ``w`` made larger by a gain and turned by a lag,
+the same each time this pair is turned: ``c = c0 + E w``, where E stretches and turns. Four
+unknowns, two figures a round: they are found by least squares from every round, weighted by what
+each sweep is worth, together with what is known beforehand: that the gain is near 1 and the lag
+near 0.
+
+From that, the best aim brings ``E w`` opposite to ``c0``.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sweepsheet.clock import direction_of, normalise, turn_between, unit_vector
+from sweepsheet.linear import solve_linear
+from sweepsheet.noise import rectangular
+from sweepsheet.region import K_95_LINE, K_95_PLANE
+from sweepsheet.vector import NO_SPREAD, Sym2, Vec2, outer
+
+# What is believed of gain and lag before anything was seen: within about 15 % and 9 degrees,
+# one standard deviation each. Common practice, no source.
+PRIOR_SPREAD = 0.15
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """One round: where the bore was, how well that is known, and what the dowels should have done.
+
+    ``covariance`` holds what differs from round to round; what all rounds share, such as a droop
+    that was not measured, is left out. ``sizes`` are the offsets of the two dowels; ``move`` is the
+    zero vector for standard ones.
+    """
+
+    center: Vec2
+    covariance: Sym2
+    sizes: tuple[float, float]
+    move: Vec2
+
+    @property
+    def standard(self) -> bool:
+        """Whether the bore was swept on standard dowels."""
+        return self.sizes == (0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Deed:
+    """What the dowels of the latest round did, against standard dowels, and what they should have.
+
+    ``size_pm`` and ``direction_pm_deg`` are 95 % half widths, the latter ``None`` where the move
+    is lost in the noise. ``agrees`` tells whether noise explains the difference; ``opposite``
+    whether the bore went, beyond noise, the other way.
+    """
+
+    size: float
+    size_pm: float
+    direction_deg: float
+    direction_pm_deg: float | None
+    agrees: bool
+    opposite: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Response:
+    """The estimate from all rounds: ``c0``, gain and lag, with the covariance of the four.
+
+    ``gain_x + i gain_y`` is E as a complex number in the plane of x and y (counter-clockwise).
+    """
+
+    bare: Vec2
+    gain_x: float
+    gain_y: float
+    spread: tuple[tuple[float, ...], ...]
+
+    @property
+    def gain(self) -> float:
+        """The true move over what is written on the dowel."""
+        return math.hypot(self.gain_x, self.gain_y)
+
+    @property
+    def lag_deg(self) -> float:
+        """By how much the move is turned from the aim, clockwise plus."""
+        return -math.degrees(math.atan2(self.gain_y, self.gain_x))
+
+    def after(self, move: Vec2) -> Vec2:
+        """Where the bore is expected with dowels that should move it by ``move``."""
+        return self.bare + Vec2(
+            self.gain_x * move.x - self.gain_y * move.y,
+            self.gain_x * move.y + self.gain_y * move.x,
+        )
+
+    def doubt_after(self, move: Vec2) -> Sym2:
+        """The covariance of ``after``."""
+        x, y = _design(move)
+        return Sym2(_form(x, self.spread, x), _form(x, self.spread, y), _form(y, self.spread, y))
+
+
+def play_doubt(clearance: float) -> Sym2:
+    """The doubt of where a housing comes to rest on its dowels, from their clearance (diameter).
+
+    Half the clearance either way, rectangular, along x and y.
+
+    >>> round(play_doubt(1.0).xx, 5)
+    0.08333
+    """
+    variance = rectangular(clearance / 2.0) ** 2
+    return Sym2(variance, 0.0, variance)
+
+
+def aim_doubt(move: Vec2, setting_deg: float) -> Sym2:
+    """What dowels set off their aim by up to plus or minus ``setting_deg`` add, across the move.
+
+    Both dowels are taken to miss alike, which is the worse case.
+
+    >>> aim_doubt(Vec2(0.0, 7.0), 5.0).xx > 0, aim_doubt(Vec2(0.0, 7.0), 5.0).yy
+    (True, 0.0)
+    """
+    return outer(Vec2(-move.y, move.x)).scaled(rectangular(math.radians(setting_deg)) ** 2)
+
+
+def response_of(rounds: Sequence[Seen]) -> Response:
+    """Where the bore is on standard dowels, and what the latest pair does, from all rounds.
+
+    A round with a pair of another size says nothing of the gain of this one: it counts with its
+    nominal move and a doubt of ``PRIOR_SPREAD`` of it.
+    """
+    sizes = rounds[-1].sizes
+    normal = [[0.0] * 4 for _ in range(4)]
+    moments = [0.0] * 4
+    prior = 1.0 / PRIOR_SPREAD**2
+    normal[2][2] = normal[3][3] = prior
+    moments[2] = prior
+    for seen in rounds:
+        center, covariance, move = seen.center, seen.covariance, seen.move
+        if not seen.standard and seen.sizes != sizes:
+            unknown = (PRIOR_SPREAD * seen.move.length) ** 2
+            center = center - move
+            covariance = covariance + Sym2(unknown, 0.0, unknown)
+            move = Vec2(0.0, 0.0)
+        weight = covariance.inverse()
+        x, y = _design(move)
+        for i in range(4):
+            for j in range(4):
+                normal[i][j] += (
+                    weight.xx * x[i] * x[j]
+                    + weight.xy * (x[i] * y[j] + y[i] * x[j])
+                    + weight.yy * y[i] * y[j]
+                )
+            moments[i] += x[i] * (weight.xx * center.x + weight.xy * center.y)
+            moments[i] += y[i] * (weight.xy * center.x + weight.yy * center.y)
+    solution = solve_linear(normal, moments)
+    columns = [solve_linear(normal, [float(i == j) for i in range(4)]) for j in range(4)]
+    known = [column for column in columns if column is not None]
+    if solution is None or len(known) < len(columns):
+        raise ValueError("every round has a covariance that is not singular")
+    return Response(Vec2(solution[0], solution[1]), solution[2], solution[3], tuple(known))
+
+
+def deed_of(rounds: Sequence[Seen]) -> Deed | None:
+    """What the latest dowels did; ``None`` before the bore was swept on standard dowels too."""
+    latest = rounds[-1]
+    standard = [seen for seen in rounds if seen.standard]
+    if latest.standard or not standard or latest.move.length == 0.0:
+        return None
+    weights = [seen.covariance.inverse() for seen in standard]
+    total = NO_SPREAD
+    moment = Vec2(0.0, 0.0)
+    for seen, weight in zip(standard, weights, strict=True):
+        total = total + weight
+        moment = moment + weight.times(seen.center)
+    before = total.inverse()
+    moved = latest.center - before.times(moment)
+    spread = latest.covariance + before
+    along = moved.scaled(1.0 / moved.length) if moved.length else Vec2(0.0, 1.0)
+    across = Vec2(-along.y, along.x)
+    sideways = K_95_LINE * math.sqrt(spread.along(across))
+    miss = moved - latest.move
+    way = latest.move.scaled(1.0 / latest.move.length)
+    return Deed(
+        size=moved.length,
+        size_pm=K_95_LINE * math.sqrt(spread.along(along)),
+        direction_deg=direction_of(moved),
+        direction_pm_deg=(
+            math.degrees(math.asin(sideways / moved.length)) if sideways < moved.length else None
+        ),
+        agrees=spread.inverse().along(miss) <= K_95_PLANE**2,
+        opposite=-moved.dot(way)
+        > max(latest.move.length / 2.0, K_95_PLANE * math.sqrt(spread.along(way))),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """How to turn the pair that is in place: by ``turn_deg`` (clockwise plus), to ``aim_deg``.
+
+    ``move`` is what is then written on the dowels, ``center`` where the bore is then expected.
+    """
+
+    turn_deg: float
+    aim_deg: float
+    move: Vec2
+    center: Vec2
+    covariance: Sym2
+
+    @property
+    def expected_offset(self) -> float:
+        """The offset expected after it."""
+        return self.center.length
+
+
+def trim_for(response: Response, offset: float, aim_deg: float) -> Trim:
+    """The turn of a pair of this offset, now aimed at ``aim_deg``, that leaves least."""
+    best = normalise(direction_of(-response.bare) - response.lag_deg)
+    move = unit_vector(best).scaled(offset)
+    return Trim(
+        turn_deg=turn_between(aim_deg, best),
+        aim_deg=best,
+        move=move,
+        center=response.after(move),
+        covariance=response.doubt_after(move),
+    )
+
+
+def _design(move: Vec2) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """The rows by which (c0x, c0y, gain_x, gain_y) make the x and y of the bore."""
+    return (1.0, 0.0, move.x, -move.y), (0.0, 1.0, move.y, move.x)
+
+
+def _form(a: Sequence[float], matrix: Sequence[Sequence[float]], b: Sequence[float]) -> float:
+    """``a' M b``."""
+    return math.fsum(a[i] * matrix[i][j] * b[j] for i in range(len(a)) for j in range(len(b)))

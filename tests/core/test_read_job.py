@@ -1,0 +1,322 @@
+"""From the job file to a checked job: defaults, and every fault with its field."""
+
+from __future__ import annotations
+
+import copy
+import math
+from typing import Any
+
+import pytest
+
+from sweepsheet import InputError, solve
+from sweepsheet.job import Dowel, Hole
+from sweepsheet.read_job import read_job
+from sweepsheet.units import INCH, METRIC
+from tests.core.jobs import Data, make_job
+
+# Every field there is, with a value that is not its default.
+FULL: Data = {
+    "format": "sweepsheet-job",
+    "version": 1,
+    "units": "inch",
+    "about": {
+        "vehicle": "a", "engine": "b", "gearbox": "c", "housing": "d", "technician": "e",
+        "customer": "f", "date": "2000-01-01", "notes": "two\nlines",
+    },
+    "limits": {
+        "bore_offset": 4.0, "face_runout": 3.0, "pilot_offset": 2.0, "confidence": 0.9,
+        "source": "g",
+    },
+    "indicator": {
+        "step": 0.1, "accuracy": 0.2, "repeatability": 0.3, "plus_when": "plunger_out",
+        "contact_angle_deg": 10, "sag": 1.5, "sag_allowance": 2.0, "angle_setting_deg": 3,
+    },
+    "crank": {"axis": "vertical", "lift": 0.5},
+    "housing": {
+        "depth": 6.0, "pilot_distance": 7.0,
+        "dowel_holes": [{"at_deg": 270, "radius": 7.0}, {"at_deg": -270, "radius": 7.5}],
+        "bolts": [{"at_deg": 45, "radius": 8.0}], "bolt_clearance": 30.0, "dowel_clearance": 2.0,
+    },
+    "stock": {"dowel_offsets": [14, 7, 7, 0], "aim_setting_deg": 4},
+    "rounds": [
+        {
+            "name": "first",
+            "dowels": [{"offset": 7, "aim_deg": 370 - 360}, {"offset": 14, "aim_deg": -90}],
+            "bore": {
+                "contact": "outside", "positions_deg": [0, 120, -120, 300],
+                "sweeps": [[0, 1, 2, None], [1, 2, 3, 4]], "closing": [None, 0.5],
+            },
+            "face": {
+                "radius": 3.0, "plunger": "rearward", "positions_deg": [0, 90, 180, 270],
+                "sweeps": [[0, 1, 2, 1]], "closing": [0],
+            },
+        }
+    ],
+}  # fmt: skip
+
+
+def put(data: Data, path: str, value: object) -> Data:
+    """A copy of a job with one field set, or left out for ``...``."""
+    changed = copy.deepcopy(data)
+    *way, last = path.split(".")
+    part: Any = changed
+    for key in way:
+        part = part[int(key)] if isinstance(part, list) else part[key]
+    if value is ...:
+        del part[last]
+    else:
+        part[int(last) if isinstance(part, list) else last] = value
+    return changed
+
+
+def faults_of(data: object) -> list[tuple[str, str]]:
+    with pytest.raises(InputError) as caught:
+        read_job(data)
+    return [(fault.field, fault.text()) for fault in caught.value.faults]
+
+
+def leaves(part: object, path: str = "") -> list[tuple[str, object]]:
+    """Every single value below a part, with its path."""
+    items: Any
+    if isinstance(part, dict):
+        items = part.items()
+    elif isinstance(part, list):
+        items = enumerate(part)
+    else:
+        return [(path, part)]
+    found = []
+    for key, value in items:
+        found.extend(leaves(value, f"{path}.{key}" if path else str(key)))
+    return found
+
+
+# Good jobs ---------------------------------------------------------------------------------
+
+
+def test_every_field_is_read() -> None:
+    job = read_job(FULL)
+    assert job.units is INCH
+    assert job.about["notes"] == "two\nlines"
+    assert (job.limits.bore_offset, job.limits.face_runout, job.limits.pilot_offset) == (4, 3, 2)
+    assert (job.limits.confidence, job.limits.source) == (0.9, "g")
+    dial = job.indicator
+    assert (dial.step, dial.accuracy, dial.repeatability) == (0.1, 0.2, 0.3)
+    assert (dial.plus_when, dial.contact_angle_deg) == ("plunger_out", 10.0)
+    assert (dial.sag, dial.sag_allowance, dial.angle_setting_deg) == (1.5, 2.0, 3.0)
+    assert (job.crank.axis, job.crank.lift) == ("vertical", 0.5)
+    assert (job.housing.depth, job.housing.pilot_distance) == (6.0, 7.0)
+    assert job.housing.dowel_holes == (Hole(270.0, 7.0), Hole(90.0, 7.5))
+    assert job.housing.bolts == (Hole(45.0, 8.0),)
+    assert (job.housing.bolt_clearance, job.housing.dowel_clearance) == (30.0, 2.0)
+    assert (job.stock.dowel_offsets, job.stock.aim_setting_deg) == ((7.0, 14.0), 4.0)
+    (each,) = job.rounds
+    assert each.name == "first"
+    assert each.dowels == (Dowel(7.0, 10.0), Dowel(14.0, 270.0))
+    assert each.bore.contact == "outside"
+    assert each.bore.sweeps.positions_deg == (0.0, 120.0, 240.0, 300.0)
+    assert each.bore.sweeps.readings == ((0.0, 1.0, 2.0, None), (1.0, 2.0, 3.0, 4.0))
+    assert each.bore.sweeps.closing == (None, 0.5)
+    assert each.face is not None
+    assert (each.face.radius, each.face.plunger) == (3.0, "rearward")
+
+
+@pytest.mark.parametrize(("name", "units"), [("inch", INCH), ("metric", METRIC)])
+def test_every_field_but_the_readings_has_its_default(name: str, units: object) -> None:
+    small = {
+        "format": "sweepsheet-job", "version": 1, "units": name,
+        "rounds": [{"bore": {"sweeps": [[0, 1, 2, 1]]}}, {"bore": {"sweeps": [[0, 1, 2, 1]]}}],
+    }  # fmt: skip
+    job = read_job(small)
+    assert job.units is units
+    assert set(job.about.values()) == {""}
+    assert job.limits.bore_offset == job.units.bore_offset_limit
+    assert (job.limits.confidence, job.limits.pilot_offset) == (0.95, None)
+    assert (job.indicator.step, job.indicator.sag) == (job.units.step, None)
+    assert (job.indicator.plus_when, job.indicator.angle_setting_deg) == ("plunger_in", 5.0)
+    assert (job.crank.axis, job.crank.lift) == ("horizontal", 0.0)
+    assert job.housing.dowel_holes is None
+    assert (job.housing.depth, job.housing.pilot_distance) == (None, None)
+    assert job.housing.bolts == ()
+    assert job.stock.dowel_offsets == job.units.dowel_offsets
+    assert [each.name for each in job.rounds] == ["as found", "round 2"]
+    first = job.rounds[0]
+    assert first.dowels == (Dowel(0.0, 0.0), Dowel(0.0, 0.0))
+    assert first.bore.contact == "inside"
+    assert first.bore.sweeps.positions_deg == (0.0, 90.0, 180.0, 270.0)
+    assert first.bore.sweeps.closing == (None,)
+    assert first.face is None
+
+
+def test_inch_is_the_default() -> None:
+    assert read_job(make_job((0, 1, 2, 1))).units is INCH
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        "limits.bore_offset", "limits.face_runout", "limits.pilot_offset", "indicator.sag",
+        "housing.depth", "housing.pilot_distance", "housing.dowel_holes", "housing.bolt_clearance",
+        "rounds.0.face", "rounds.0.bore.closing", "rounds.0.bore.closing.1",
+        "rounds.0.bore.sweeps.1.3",
+    ],
+)  # fmt: skip
+def test_null_means_not_known(path: str) -> None:
+    assert read_job(put(FULL, path, None)) != read_job(FULL)
+
+
+def test_a_whole_number_version_may_be_written_as_it_likes() -> None:
+    assert read_job(put(FULL, "version", 1.0)) == read_job(FULL)
+
+
+# Bad jobs ----------------------------------------------------------------------------------
+
+NUMBERS = [path for path, value in leaves(FULL) if isinstance(value, int | float)]
+TEXTS = [path for path, value in leaves(FULL) if isinstance(value, str) and path != "format"]
+CHOICES = {
+    "units",
+    "indicator.plus_when",
+    "crank.axis",
+    "rounds.0.bore.contact",
+    "rounds.0.face.plunger",
+}
+
+
+@pytest.mark.parametrize("path", [path for path in NUMBERS if path != "version"])
+@pytest.mark.parametrize(
+    "value", ["o", True, [1], {"a": 1}, math.nan, math.inf, -math.inf, 10**400]
+)
+def test_a_number_failure(path: str, value: object) -> None:
+    """Every number in the job refuses what is none, at its own field and nowhere else."""
+    ((field, text),) = faults_of(put(FULL, path, value))
+    assert field == path
+    assert "is wanted, got " in text
+
+
+@pytest.mark.parametrize("path", TEXTS)
+@pytest.mark.parametrize("value", [5, None, ["a"]])
+def test_a_text_failure(path: str, value: object) -> None:
+    ((field, text),) = faults_of(put(FULL, path, value))
+    assert field == path
+    assert ("one of" if path in CHOICES else "text is wanted") in text
+
+
+SECTIONS = [
+    "about", "limits", "indicator", "crank", "housing", "stock", "rounds.0", "rounds.0.bore",
+    "rounds.0.face", "rounds.0.dowels.1", "housing.bolts.0", "housing.dowel_holes.0",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("path", SECTIONS)
+def test_a_key_that_is_not_known_failure(path: str) -> None:
+    """A mistyped limit must not be passed over in silence."""
+    ((field, text),) = faults_of(put(FULL, f"{path}.ofset", 1))
+    assert field == f"{path}.ofset"
+    assert text == "'ofset' is not a field of a job"
+
+
+@pytest.mark.parametrize("path", SECTIONS)
+def test_a_section_failure(path: str) -> None:
+    assert path in [field for field, _ in faults_of(put(FULL, path, "text"))]
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "field", "phrase"),
+    [
+        ("format", "other", "format", "the format 'sweepsheet-job' is wanted, got 'other'"),
+        ("format", ..., "format", "got nothing"),
+        ("version", 2, "version", "written by a newer release (version 2)"),
+        ("version", 0, "version", "version 1 is wanted, got 0"),
+        ("version", True, "version", "version 1 is wanted, got true"),
+        ("version", "1", "version", "version 1 is wanted, got '1'"),
+        ("version", ..., "version", "got nothing"),
+        ("version", math.nan, "version", "version 1 is wanted"),
+        ("units", "cm", "units", "one of inch and metric is wanted, got 'cm'"),
+        ("rounds", ..., "rounds", "a list is wanted, got nothing"),
+        ("rounds", [], "rounds", "1 to 20 of them are wanted, got 0"),
+        ("rounds", FULL["rounds"] * 21, "rounds", "1 to 20 of them are wanted, got 21"),
+        ("limits.bore_offset", 0, "limits.bore_offset", "bore limit: from 0.1 to 500"),
+        ("limits.bore_offset", -5, "limits.bore_offset", "got -5"),
+        ("limits.bore_offset", 501, "limits.bore_offset", "got 501"),
+        ("limits.confidence", 1, "limits.confidence", "confidence: from 0.5 to 0.9999"),
+        ("limits.confidence", 0.4, "limits.confidence", "got 0.4"),
+        ("indicator.step", -0.1, "indicator.step", "smallest step of the dial: from 0"),
+        ("indicator.contact_angle_deg", 90, "indicator.contact_angle_deg", "contact angle"),
+        ("indicator.sag", -1, "indicator.sag", "measured droop: from 0"),
+        ("indicator.angle_setting_deg", 46, "indicator.angle_setting_deg", "to 45"),
+        ("crank.axis", "sideways", "crank.axis", "one of horizontal and vertical"),
+        ("housing.depth", 0, "housing.depth", "depth of the housing"),
+        ("housing.dowel_holes", [{"at_deg": 0, "radius": 7}], "housing.dowel_holes", "2 to 2"),
+        ("housing.dowel_holes.0.radius", -7, "housing.dowel_holes.0.radius", "hole 1, distance"),
+        ("housing.bolts", None, "housing.bolts", "bolts: a list is wanted, got nothing"),
+        ("stock.dowel_offsets.1", -7, "stock.dowel_offsets.1", "dowel size 2 in stock"),
+        ("stock.dowel_offsets", 7, "stock.dowel_offsets", "dowels in stock: a list is wanted"),
+        ("about.notes", "x" * 2001, "about.notes", "at most 2000 characters"),
+        ("about.vehicle", "\x1b[2J", "about.vehicle", "characters that can't be shown"),
+        ("rounds.0.name", 5, "rounds.0.name", "name of the round: text is wanted, got 5"),
+        ("rounds.0.dowels", [], "rounds.0.dowels", "2 to 2 of them are wanted, got 0"),
+        ("rounds.0.dowels.0.offset", -1, "rounds.0.dowels.0.offset", "fitted dowel 1, offset"),
+        ("rounds.0.dowels.1.aim_deg", 361, "rounds.0.dowels.1.aim_deg", "fitted dowel 2, aim"),
+        ("rounds.0.bore", ..., "rounds.0.bore", "a group of fields is wanted, got nothing"),
+        ("rounds.0.bore.sweeps", ..., "rounds.0.bore.sweeps", "a list is wanted, got nothing"),
+        ("rounds.0.bore.sweeps", [], "rounds.0.bore.sweeps", "1 to 10 of them"),
+        ("rounds.0.bore.sweeps.0", [0, 1, 2], "rounds.0.bore.sweeps.0",
+         "sweep 1: 4 readings are wanted, one a position, got 3"),
+        ("rounds.0.bore.sweeps.0.1", "o", "rounds.0.bore.sweeps.0.1",
+         "4 o'clock reading of sweep 1: a number is wanted, got 'o'"),
+        ("rounds.0.bore.sweeps.0.1", 501, "rounds.0.bore.sweeps.0.1", "to 500 is wanted, got 501"),
+        ("rounds.0.bore.closing", [0, 0, 0], "rounds.0.bore.closing", "2 readings are wanted"),
+        ("rounds.0.bore.closing.1", "x", "rounds.0.bore.closing.1", "return to zero of sweep 2"),
+        ("rounds.0.bore.positions_deg", [0, 120], "rounds.0.bore.positions_deg", "3 to 36 of them"),
+        ("rounds.0.bore.positions_deg", list(range(0, 370, 10)), "rounds.0.bore.positions_deg",
+         "3 to 36 of them are wanted, got 37"),
+        ("rounds.0.bore.positions_deg.1", 361, "rounds.0.bore.positions_deg.1", "position 2: from"),
+        ("rounds.0.bore.positions_deg.1", 360, "rounds.0.bore.positions_deg.1",
+         "12 o'clock is there twice"),
+        ("rounds.0.bore.positions_deg", [0, 60, 120, 150], "rounds.0.bore.sweeps.0",
+         "sweep 1: all its readings lie within half a turn"),
+        ("rounds.0.bore.sweeps.1", [None, None, 1, 2], "rounds.0.bore.sweeps.1",
+         "sweep 2: at least three readings are wanted, got 2"),
+        ("rounds.0.face.radius", ..., "rounds.0.face.radius", "radius of the face sweep"),
+        ("rounds.0.face.sweeps.0.2", "x", "rounds.0.face.sweeps.0.2",
+         "6 o'clock reading: a number is wanted"),
+        ("rounds.0.face.positions_deg", [0, 30, 60, 90], "rounds.0.face.sweeps.0", "half a turn"),
+    ],
+)  # fmt: skip
+def test_read_job_failure(path: str, value: object, field: str, phrase: str) -> None:
+    found = faults_of(put(FULL, path, value))
+    assert field in [where for where, _ in found]
+    text = next(text for where, text in found if where == field)
+    assert phrase.replace("-", "−") in text.replace("-", "−")
+
+
+@pytest.mark.parametrize("data", [None, [], "job", 5, True, math.nan])
+def test_what_is_no_group_of_fields_failure(data: object) -> None:
+    assert faults_of(data)[0][0] == ""
+
+
+def test_an_empty_job_failure() -> None:
+    assert [field for field, _ in faults_of({})] == ["format", "version", "rounds"]
+
+
+def test_every_fault_at_once() -> None:
+    """Faults of a part do not hide those of another."""
+    bad = put(
+        put(put(FULL, "indicator.step", "x"), "rounds.0.bore.sweeps.0.0", "o"), "units", "ell"
+    )
+    bad = put(put(bad, "rounds.0.bore.sweeps.1.3", []), "stock.dowel_offsets.0", None)
+    assert [field for field, _ in faults_of(bad)] == [
+        "units", "indicator.step", "stock.dowel_offsets.0", "rounds.0.bore.sweeps.0.0",
+        "rounds.0.bore.sweeps.1.3",
+    ]  # fmt: skip
+
+
+def test_a_mistyped_reading_is_not_also_called_bad_geometry() -> None:
+    bad = make_job((0, "o", 2), positions=(0, 120, 240))  # type: ignore[arg-type]
+    assert [field for field, _ in faults_of(bad)] == ["rounds.0.bore.sweeps.0.1"]
+
+
+def test_limits_of_readings_are_the_same_length_in_both_units() -> None:
+    """500 thou are 12.7 mm."""
+    assert faults_of(make_job((0, 501, 2, 1)))[0][0] == "rounds.0.bore.sweeps.0.1"
+    assert faults_of(make_job((0, 12.8, 2, 1), units="metric"))[0][0] == "rounds.0.bore.sweeps.0.1"
+    assert solve(make_job((0, 12.7, 2, 1), units="metric"))["units"] == "metric"

@@ -1,0 +1,104 @@
+"""The sheet in words: the number, what it means, what to do."""
+
+from __future__ import annotations
+
+import pytest
+
+from sweepsheet import sheet
+from tests.core.jobs import EIGHTHS, Data, make_job, readings_of
+
+
+def lines(job: Data) -> list[str]:
+    return sheet(job).splitlines()
+
+
+def test_the_worked_example_reads_as_it_should() -> None:
+    text = sheet(make_job((0.0, -5.5, -11.0, -5.5)))
+    assert "Offset 5.5 thou (TIR 11.0 thou) toward 6 o'clock." in text
+    assert "Limit: offset 5.0 thou, which is TIR 10.0 thou" in text
+    assert "Fit 7 thou offset dowels, both aimed at 12 o'clock." in text
+    assert "Expected offset after: 1.5 thou (TIR 3.0 thou)." in text
+
+
+def test_outside_says_where_to_move() -> None:
+    text = sheet(make_job(readings_of(-7.0, 0.0)))
+    assert "Outside the limit. Offset 7.0 thou (TIR 14.0 thou) toward 9 o'clock." in text
+    assert "Move the housing right, toward 3 o'clock, by 7.0 thou." in text
+    assert "Then sweep again" in text
+
+
+def test_within_says_to_leave_it() -> None:
+    text = sheet(make_job(readings_of(0.0, -2.0)))
+    assert "Within the limit." in text
+    assert "Leave the housing where it is." in text
+    assert "Move the housing" not in text
+
+
+def test_undecided_says_what_would_settle_it_before_what_could_be_fitted() -> None:
+    text = sheet(make_job(readings_of(0.0, -4.9)))
+    assert "Too close to call." in text
+    assert text.index("Measure again before you decide.") < text.index("Or move it now.")
+
+
+def test_no_offset_has_no_direction() -> None:
+    text = sheet(make_job((0.0, 0.0, 0.0, 0.0)))
+    assert "Offset 0.0 thou (TIR 0.0 thou), direction not known." in text
+    assert "clockwise from 12, seen from behind" not in text
+
+
+def test_a_stop_comes_before_everything_to_do() -> None:
+    found = lines(make_job(readings_of(0.0, -7.0), closing=[5.0]))
+    stop = found.index("Clear up what is marked STOP below before you act on these figures.")
+    fit = next(i for i, line in enumerate(found) if line.startswith("Fit 7 thou"))
+    assert stop < fit
+    assert any(line.startswith("STOP: After the full turn") for line in found)
+
+
+def test_beyond_the_stock_nothing_is_fitted() -> None:
+    text = sheet(make_job(readings_of(0.0, -40.0)))
+    assert "No pair of dowels in stock puts this right." in text
+    assert "\nFit " not in text
+
+
+def test_the_chosen_option_is_marked() -> None:
+    marked = [line for line in lines(make_job(readings_of(0.0, -7.0))) if line.startswith(">")]
+    (line,) = marked
+    assert line.startswith("> 7 thou dowels, aimed at 12 o'clock: 0.0 thou (TIR 0.0 thou)")
+    assert line.endswith("over 99%")
+
+
+def test_without_a_limit_no_chance_is_said() -> None:
+    """... and no line ends in the middle of a sentence."""
+    text = sheet(make_job(readings_of(0.0, -7.0), limits={"bore_offset": None}))
+    assert "No limit" in text
+    assert "Chance" not in text
+    assert not [
+        line for line in text.splitlines() if line.rstrip().endswith(":") and "inside" in line
+    ]
+
+
+def test_readings_are_shown_as_typed() -> None:
+    text = sheet(make_job((0.0, -5.25, None, 3.0, 1.0), positions=(0.0, 72.0, 144.0, 216.0, 285.0)))
+    assert "Readings: 12 o'clock +0, 2:25 −5.25, 4:50 —, 7:10 +3, 9:30 +1" in text
+
+
+def test_every_sweep_and_round_is_shown() -> None:
+    job = make_job(*[readings_of(0.0, -7.0, EIGHTHS)] * 2, positions=EIGHTHS)
+    job["rounds"].append(
+        {**make_job(readings_of(0.0, -1.0))["rounds"][0], "name": "{after} <dowels>"}
+    )
+    found = lines(job)
+    assert sum(line.startswith("Readings:") for line in found) == 3
+    assert "Round 2: {after} <dowels>" in found
+
+
+@pytest.mark.parametrize(
+    ("units", "offset"),
+    [("inch", "7.0 thou (TIR 14.0 thou)"), ("metric", "7.000 mm (TIR 14.000 mm)")],
+)
+def test_units_stand_beside_every_figure(units: str, offset: str) -> None:
+    assert f"Offset {offset}" in sheet(make_job(readings_of(0.0, -7.0), units=units))
+
+
+def test_the_sheet_says_from_where_one_looks() -> None:
+    assert "Seen from behind the engine" in sheet(make_job((0.0, 0.0, 0.0, 0.0)))
