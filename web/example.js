@@ -1,18 +1,17 @@
 // An invented job, for a first look at what the page does.
 
-/** Readings in thou by position, `closing` for the one back at the start. */
+/** @type {Record<string, string>} texts by field, readings in thou */
 export const EXAMPLE = {
-  positions: '12 1:30 3 4:30 6 7:30 9 10:30',
+  units: 'inch',
+  positions_choice: '12 1:30 3 4:30 6 7:30 9 10:30',
   turn: 'anticlockwise',
-  readings: {
-    12: '0',
-    '10:30': '2',
-    9: '-1',
-    '7:30': '-7',
-    6: '-12.5',
-    '4:30': '-14.5',
-    3: '-11.5',
-    '1:30': '-6',
-    closing: '0',
-  },
+  'rounds.0.bore.sweeps.0.0': '0',
+  'rounds.0.bore.sweeps.0.1': '2',
+  'rounds.0.bore.sweeps.0.2': '-1',
+  'rounds.0.bore.sweeps.0.3': '-7',
+  'rounds.0.bore.sweeps.0.4': '-12.5',
+  'rounds.0.bore.sweeps.0.5': '-14.5',
+  'rounds.0.bore.sweeps.0.6': '-11.5',
+  'rounds.0.bore.sweeps.0.7': '-6',
+  'rounds.0.bore.closing.0': '0',
 };

@@ -2,8 +2,11 @@
 // It knows names and texts only; Python makes numbers of them.
 
 import { EXAMPLE } from './example.js';
-import { addSweep, putReadings, showReadings, takeReadings } from './readings.js';
+import { Readings } from './readings.js';
+import { Rounds } from './rounds.js';
 import { WORDS } from './words.js';
+
+/** @typedef {Record<string, string>} Fields every named field with its text */
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 function get(id) {
@@ -11,17 +14,54 @@ function get(id) {
 }
 
 const form = /** @type {HTMLFormElement} */ (get('form'));
-const place = get('sweeps');
 const choice = /** @type {HTMLSelectElement} */ (get('positions-choice'));
 const turn = /** @type {HTMLSelectElement} */ (get('turn'));
 const positions = /** @type {HTMLInputElement} */ (get('positions'));
 const bringBack = get('bring-back');
+const rounds = new Rounds(get('rounds'), get('round-template'));
+const companions = [...document.querySelectorAll('[data-companion]')].map((place) => {
+  const part = /** @type {HTMLElement} */ (place);
+  const { companion = '', spoken = '' } = part.dataset;
+  return new Readings(part, `companions.${companion}`, spoken);
+});
 
-/** Every named field with its text. @returns {Record<string, string>} */
+/** @returns {Fields} */
 export function readForm() {
-  const texts = /** @type {Record<string, string>} */ ({});
+  const texts = /** @type {Fields} */ ({});
   for (const [name, value] of new FormData(form)) texts[name] = String(value);
   return texts;
+}
+
+/** Put texts into the form; fields without a text are left as they are. @param {Fields} fields */
+function fillForm(fields) {
+  const names = Object.keys(fields);
+  const howMany = (/** @type {string} */ before) =>
+    1 +
+    names.reduce((most, name) => {
+      const found = name.startsWith(before) ? /^\d+/.exec(name.slice(before.length)) : null;
+      return found ? Math.max(most, Number(found[0])) : most;
+    }, 0);
+  setFields(fields); // the choices first, since other fields come and go with them
+  showChoices();
+  rounds.setCount(howMany('rounds.'));
+  const sweepsOf = (/** @type {string} */ prefix) => howMany(`${prefix}.sweeps.`);
+  rounds.resize(sweepsOf);
+  for (const readings of companions) readings.setCount(sweepsOf(readings.prefix));
+  setFields(fields);
+  rounds.adopt();
+  for (const readings of companions) readings.adopt();
+  showChoices();
+}
+
+/** @param {Fields} fields */
+function setFields(fields) {
+  for (const [name, text] of Object.entries(fields)) {
+    const field = form.elements.namedItem(name);
+    if (field instanceof RadioNodeList) field.value = text;
+    else if (field instanceof HTMLInputElement || field instanceof HTMLSelectElement) {
+      field.value = text;
+    }
+  }
 }
 
 /** Positions of the list, in the order in which the crank comes to them. */
@@ -31,12 +71,15 @@ function orderedPositions() {
   return [first, ...(turn.value === 'clockwise' ? rest : rest.reverse())].join(' ');
 }
 
-function showPositions() {
+/** Show the fields that the choices ask for. */
+function showChoices() {
   const own = choice.value === 'own';
   get('own-field').hidden = !own;
   get('turn-field').hidden = own;
   positions.value = orderedPositions();
-  showReadings(place, [...new Set(positions.value.split(/[\s,;]+/).filter(Boolean))]);
+  const list = [...new Set(positions.value.split(/[\s,;]+/).filter(Boolean))];
+  rounds.show(list, readForm()['face.end_float'] === 'second');
+  for (const readings of companions) readings.show(list);
 }
 
 /** Fields that still hold the usual value of the other unit take that of this one. */
@@ -44,64 +87,66 @@ function showUnits() {
   const units = readForm().units === 'metric' ? 'metric' : 'inch';
   const other = units === 'metric' ? 'inch' : 'metric';
   for (const name of document.querySelectorAll('[data-unit]')) name.textContent = WORDS.unit[units];
+  for (const name of document.querySelectorAll('[data-long-unit]')) {
+    name.textContent = WORDS.longUnit[units];
+  }
   for (const field of form.querySelectorAll('input')) {
     const usual = field.dataset[units];
     if (usual !== undefined && field.value === field.dataset[other]) field.value = usual;
   }
 }
 
-/** @type {(() => void) | null} puts back what the last button took away */
-let undo = null;
+/** @type {Fields | null} what stood in the form before the last button took it away */
+let before = null;
 
 /** Do something that takes readings away, so that it can be undone. @param {() => void} change */
 function undoable(change) {
-  const readings = takeReadings();
-  const [chosen, turned] = [choice.value, turn.value];
+  before = readForm();
   change();
-  undo = () => {
-    choice.value = chosen;
-    turn.value = turned;
-    showPositions();
-    putReadings(place, readings);
-  };
   bringBack.hidden = false;
 }
 
-function loadExample() {
-  choice.value = EXAMPLE.positions;
-  turn.value = EXAMPLE.turn;
-  showPositions();
-  const sweep = new Map(Object.entries(EXAMPLE.readings));
-  putReadings(place, [sweep]);
+function clear() {
+  rounds.clear();
+  for (const readings of companions) readings.clear();
 }
 
 /** @param {() => void} onChange called when anything in the form was changed */
 export function startForm(onChange) {
-  showPositions();
+  showChoices();
   showUnits();
   form.addEventListener('submit', (event) => event.preventDefault());
-  form.addEventListener('input', (event) => {
-    if (event.target === positions || event.target === choice || event.target === turn) {
-      showPositions();
+  form.addEventListener('input', ({ target }) => {
+    const name = target instanceof HTMLElement ? target.getAttribute('name') : null;
+    if (target === positions || target === choice || target === turn || name === 'face.end_float') {
+      showChoices();
     }
-    if (event.target instanceof HTMLInputElement && event.target.name === 'units') showUnits();
+    if (name === 'units') showUnits();
     onChange();
   });
-  get('add-sweep').addEventListener('click', () => {
-    get('add-sweep').hidden = !addSweep(place);
+  get('add-round').addEventListener('click', () => {
+    rounds.setCount(rounds.count + 1);
     onChange();
   });
   get('clear').addEventListener('click', () => {
-    undoable(() => putReadings(place, [new Map()]));
+    undoable(clear);
     onChange();
   });
   get('example').addEventListener('click', () => {
-    undoable(loadExample);
+    undoable(() => {
+      clear();
+      fillForm(EXAMPLE);
+      showUnits();
+    });
     onChange();
   });
   bringBack.addEventListener('click', () => {
-    undo?.();
-    undo = null;
+    if (before) {
+      clear();
+      fillForm(before);
+      showUnits();
+    }
+    before = null;
     bringBack.hidden = true;
     onChange();
   });

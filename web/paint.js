@@ -4,7 +4,22 @@
 import { WORDS } from './words.js';
 
 /**
- * @typedef {{ what: string, expected: string, chance: string, chosen: boolean }} Choice
+ * @typedef {object} Choice
+ * @property {string} what
+ * @property {string} expected
+ * @property {string} chance
+ * @property {string} pilot empty where it is not known
+ * @property {boolean} chosen
+ *
+ * @typedef {object} Section
+ * @property {string} name
+ * @property {string} title
+ * @property {string} verdict
+ * @property {string} verdict_text
+ * @property {string[]} lines
+ * @property {string[]} head
+ * @property {string[][]} rows
+ *
  * @typedef {{ level: string, label: string, text: string }} Remark
  * @typedef {object} Sheet
  * @property {string} verdict
@@ -13,13 +28,14 @@ import { WORDS } from './words.js';
  * @property {string[]} figures
  * @property {string[]} steps
  * @property {Choice[]} choices
+ * @property {Section[]} sections
  * @property {Remark[]} remarks
  *
  * @typedef {{ field: string, text: string }} Fault
  * @typedef {{ limit: string } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, drawing: string })} Answer
+ *   { state: 'answer', sheet: Sheet, drawing: string, side_view: string })} Answer
  */
 
 /** @param {string} id */
@@ -27,7 +43,7 @@ function get(id) {
   return /** @type {HTMLElement} */ (document.getElementById(id));
 }
 
-/** @param {string} name @param {string} text */
+/** @template {keyof HTMLElementTagNameMap} K @param {K} name @param {string} text */
 function textElement(name, text) {
   const made = document.createElement(name);
   made.textContent = text;
@@ -39,20 +55,61 @@ function setText(/** @type {string} */ id, /** @type {string} */ text) {
   if (get(id).textContent !== text) get(id).textContent = text;
 }
 
-/** @param {string} id @param {string} name @param {string[]} texts */
+/** @param {string} id @param {'li'} name @param {string[]} texts */
 function setList(id, name, texts) {
   get(id).replaceChildren(...texts.map((text) => textElement(name, text)));
 }
 
 /** @param {Choice[]} choices */
 function paintChoices(choices) {
-  const rows = choices.map(({ what, expected, chance, chosen }) => {
-    const row = document.createElement('tr');
+  const withPilot = choices.some(({ pilot }) => pilot);
+  get('choices').classList.toggle('with-pilot', withPilot);
+  get('choices').classList.toggle('stack', withPilot);
+  const heads = [...get('choices').querySelectorAll('th')].map((head) => head.textContent ?? '');
+  const rows = choices.map(({ what, expected, chance, pilot, chosen }) => {
+    const row = tableRow('td', [what, expected, chance, ...(withPilot ? [pilot] : [])], heads);
     row.className = chosen ? 'chosen' : '';
-    row.append(...[what, expected, chance].map((text) => textElement('td', text)));
     return row;
   });
   get('choices').querySelector('tbody')?.replaceChildren(...rows);
+}
+
+/** A row; its cells carry their heads, which stand before them where a table is stacked.
+ * @param {'td' | 'th'} name @param {string[]} texts @param {string[]} [heads] */
+function tableRow(name, texts, heads = []) {
+  const row = document.createElement('tr');
+  const cells = texts.map((text, i) => {
+    const cell = textElement(name, text);
+    cell.dataset.head = heads[i] ?? '';
+    return cell;
+  });
+  row.append(...cells);
+  return row;
+}
+
+/** A part of the sheet beside the bore. @param {Section} section */
+function sectionPart({ name, title, verdict, verdict_text: word, lines, head, rows }) {
+  const part = document.createElement('section');
+  part.id = `section-${name}`;
+  part.append(textElement('h3', title));
+  if (word) {
+    const box = document.createElement('div');
+    box.className = 'verdict';
+    box.dataset.verdict = verdict;
+    box.append(textElement('p', word));
+    part.append(box);
+  }
+  const list = document.createElement('ul');
+  list.className = 'figures';
+  list.append(...lines.map((line) => textElement('li', line)));
+  part.append(list);
+  if (rows.length) {
+    const table = document.createElement('table');
+    if (head.length > 3) table.className = 'stack';
+    table.append(tableRow('th', head), ...rows.map((row) => tableRow('td', row, head)));
+    part.append(table);
+  }
+  return part;
 }
 
 /** @param {Remark[]} remarks */
@@ -67,10 +124,12 @@ function paintRemarks(remarks) {
   get('remarks').replaceChildren(...items);
 }
 
-/** @param {string} svg */
-function paintDrawing(svg) {
+/** @param {string} id @param {string} svg empty for none */
+function paintDrawing(id, svg) {
+  get(id).hidden = !svg;
+  if (!svg) return;
   const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
-  get('drawing').replaceChildren(document.importNode(parsed, true));
+  get(id).replaceChildren(document.importNode(parsed, true));
 }
 
 /** @param {Sheet} sheet */
@@ -81,6 +140,7 @@ function paintSheet(sheet) {
   setList('figures', 'li', sheet.figures);
   setList('steps', 'li', sheet.steps);
   paintChoices(sheet.choices);
+  get('sections').replaceChildren(...sheet.sections.map(sectionPart));
   paintRemarks(sheet.remarks);
 }
 
@@ -143,7 +203,8 @@ export function paint(answer) {
   document.documentElement.dataset.answer = answer.state;
   if (answered) {
     paintSheet(answer.sheet);
-    paintDrawing(answer.drawing);
+    paintDrawing('drawing', answer.drawing);
+    paintDrawing('side-view', answer.side_view);
     setText('strip-verdict', `${answer.sheet.verdict_text}.`);
     setText('strip-headline', answer.sheet.headline);
     return;

@@ -1,19 +1,9 @@
-// The readings widget: a row for each position of each sweep, with a plus/minus key beside each,
-// since the number pad of a phone has no minus.
+// The readings of one thing that is swept: a row for each position of each sweep, with a plus/minus key
+// beside each, since the number pad of a phone has no minus.
 
 import { WORDS } from './words.js';
 
-const AT = 'rounds.0.bore';
 export const MOST_SWEEPS = 5;
-
-/**
- * What was typed, by sweep and position (as written), so that a change of positions loses nothing.
- * @type {Map<string, string>[]}
- */
-const typed = [new Map()];
-
-/** @type {string[]} */
-let positions = [];
 
 /** @param {string} position a clock hour, a clock time or degrees */
 function where(position) {
@@ -32,11 +22,16 @@ function make(name, properties, ...children) {
   return made;
 }
 
+/** Tell the form of a change. @param {HTMLElement} element */
+function changed(element) {
+  element.dispatchEvent(new Event('input', { bubbles: true }));
+}
+
 /** Turn the sign of what stands in a field: text only. @param {HTMLInputElement} input */
 function turnSign(input) {
   const text = input.value.trim();
   input.value = /^[-−–]/.test(text) ? text.slice(1) : `-${text.replace(/^\+/, '')}`;
-  input.dispatchEvent(new Event('input', { bubbles: true }));
+  changed(input);
 }
 
 /** @param {string} name @param {string} label @param {string} spoken @param {string} value */
@@ -63,78 +58,118 @@ function row(name, label, spoken, value) {
   );
 }
 
-/** @param {HTMLElement} place @param {number} j */
-function sweepPart(place, j) {
-  const title = make('h3', {}, WORDS.sweep(j + 1));
-  if (typed.length > 1) {
-    const remove = make('button', { type: 'button' }, WORDS.remove);
-    remove.setAttribute('aria-label', WORDS.removeSweep(j + 1));
-    remove.addEventListener('click', () => {
-      typed.splice(j, 1);
-      draw(place);
-      place.dispatchEvent(new Event('input', { bubbles: true }));
+/** The readings of one thing, in a place of the page, named `prefix.sweeps.J.I`. */
+export class Readings {
+  /**
+   * What was typed, by sweep; each by list (`sweeps`, `opposite`) and position as written, so that a
+   * change of positions loses nothing. The return to zero stands under `closing`.
+   * @type {Map<string, string>[]}
+   */
+  #typed = [new Map()];
+
+  /** @type {string[]} */
+  #positions = [];
+
+  #second = false;
+
+  /** @param {HTMLElement} place @param {string} prefix @param {string} what spoken name */
+  constructor(place, prefix, what) {
+    this.place = place;
+    this.prefix = prefix;
+    this.what = what;
+    place.addEventListener('input', ({ target }) => {
+      if (target instanceof HTMLInputElement) this.#keep(target);
     });
-    title.append(remove);
+    place.addEventListener('keydown', (event) => this.#walk(event));
   }
-  const rows = positions.map((position, i) => {
-    const label = where(position);
-    const value = typed[j]?.get(position) ?? '';
-    return row(`${AT}.sweeps.${j}.${i}`, label, WORDS.reading(label, j + 1), value);
-  });
-  const spoken = WORDS.reading(WORDS.closing, j + 1);
-  const closing = row(`${AT}.closing.${j}`, WORDS.closing, spoken, typed[j]?.get('closing') ?? '');
-  closing.classList.add('closing');
-  const help = make('p', { className: 'help' }, WORDS.closingHelp);
-  return make('section', { className: 'sweep' }, title, ...rows, closing, help);
-}
 
-/** @param {HTMLElement} place */
-function draw(place) {
-  place.replaceChildren(...typed.map((_, j) => sweepPart(place, j)));
-}
-
-/** Keep what was typed into a field of the widget. @param {HTMLInputElement} input */
-function keep(input) {
-  const [, kind, j, i] = /(sweeps|closing)\.(\d+)(?:\.(\d+))?$/.exec(input.name) ?? [];
-  const key = kind === 'closing' ? 'closing' : positions[Number(i)];
-  if (key !== undefined) typed[Number(j)]?.set(key, input.value);
-}
-
-/** Enter goes to the next reading. @param {HTMLElement} place @param {KeyboardEvent} event */
-function walk(place, event) {
-  if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
-  event.preventDefault();
-  const fields = [...place.querySelectorAll('input')];
-  const next = fields[fields.indexOf(event.target) + 1];
-  if (next) next.focus();
-  else event.target.blur();
-}
-
-/** @param {HTMLElement} place @param {string[]} wanted positions as written, in order */
-export function showReadings(place, wanted) {
-  if (wanted.join(' ') === positions.join(' ') && place.firstChild) return;
-  positions = wanted;
-  if (!place.firstChild) {
-    place.addEventListener('input', (e) => e.target instanceof HTMLInputElement && keep(e.target));
-    place.addEventListener('keydown', (event) => walk(place, event));
+  /** How many sweeps there are. */
+  get count() {
+    return this.#typed.length;
   }
-  draw(place);
-}
 
-/** @param {HTMLElement} place @returns {boolean} whether there may be yet another */
-export function addSweep(place) {
-  if (typed.length < MOST_SWEEPS) typed.push(new Map());
-  draw(place);
-  return typed.length < MOST_SWEEPS;
-}
+  /** @param {string[]} positions as written, in order @param {boolean} [second] a second dial */
+  show(positions, second = false) {
+    const same = positions.join(' ') === this.#positions.join(' ') && second === this.#second;
+    if (same && this.place.firstChild) return;
+    this.#positions = positions;
+    this.#second = second;
+    this.#draw();
+  }
 
-/** What was typed so far, to be put back later. @returns {Map<string, string>[]} */
-export function takeReadings() {
-  return typed.map((sweep) => new Map(sweep));
-}
+  /** @param {number} count */
+  setCount(count) {
+    while (this.#typed.length < Math.min(count, MOST_SWEEPS)) this.#typed.push(new Map());
+    this.#typed.length = Math.max(1, Math.min(count, MOST_SWEEPS));
+    this.#draw();
+  }
 
-/** @param {HTMLElement} place @param {Map<string, string>[]} sweeps */
-export function putReadings(place, sweeps) {
-  typed.splice(0, typed.length, ...sweeps.map((sweep) => new Map(sweep)));
-  draw(place);
+  /** Forget everything typed. */
+  clear() {
+    this.#typed = [new Map()];
+    this.#draw();
+  }
+
+  /** Take over what stands in the fields. */
+  adopt() {
+    for (const input of this.place.querySelectorAll('input')) this.#keep(input);
+  }
+
+  #draw() {
+    this.place.replaceChildren(...this.#typed.map((_, j) => this.#sweep(j)));
+  }
+
+  /** @param {string} list @param {number} j @param {string} spokenList */
+  #rows(list, j, spokenList) {
+    return this.#positions.map((position, i) => {
+      const label = where(position);
+      const value = this.#typed[j]?.get(`${list} ${position}`) ?? '';
+      const spoken = WORDS.reading(label, j + 1, spokenList);
+      return row(`${this.prefix}.${list}.${j}.${i}`, label, spoken, value);
+    });
+  }
+
+  /** @param {number} j */
+  #sweep(j) {
+    const title = make('h4', {}, WORDS.sweep(j + 1, this.what));
+    if (this.#typed.length > 1) {
+      const remove = make('button', { type: 'button' }, WORDS.remove);
+      remove.setAttribute('aria-label', WORDS.removeSweep(j + 1, this.what));
+      remove.addEventListener('click', () => {
+        this.#typed.splice(j, 1);
+        this.#draw();
+        changed(this.place);
+      });
+      title.append(remove);
+    }
+    const rows = this.#rows('sweeps', j, this.what);
+    if (this.#second) {
+      rows.push(make('div', { className: 'second' }, make('h4', {}, WORDS.secondDial)));
+      rows.push(...this.#rows('opposite', j, WORDS.secondDial));
+    }
+    const spoken = WORDS.reading(WORDS.closing, j + 1, this.what);
+    const value = this.#typed[j]?.get('closing') ?? '';
+    const closing = row(`${this.prefix}.closing.${j}`, WORDS.closing, spoken, value);
+    closing.classList.add('closing');
+    const help = make('p', { className: 'help' }, WORDS.closingHelp);
+    return make('section', { className: 'sweep' }, title, ...rows, closing, help);
+  }
+
+  /** @param {HTMLInputElement} input */
+  #keep(input) {
+    const pattern = /(sweeps|opposite|closing)\.(\d+)(?:\.(\d+))?$/;
+    const [, list, j, i] = pattern.exec(input.name) ?? [];
+    const key = list === 'closing' ? 'closing' : `${list} ${this.#positions[Number(i)]}`;
+    if (list) this.#typed[Number(j)]?.set(key, input.value);
+  }
+
+  /** Enter goes to the next reading. @param {KeyboardEvent} event */
+  #walk(event) {
+    if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    const fields = [...this.place.querySelectorAll('input')];
+    const next = fields[fields.indexOf(event.target) + 1];
+    if (next) next.focus();
+    else event.target.blur();
+  }
 }

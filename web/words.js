@@ -11,15 +11,23 @@ export const WORDS = {
     'update-waiting': () =>
       'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened.',
   },
-  sweep: (/** @type {number} */ n) => `Sweep ${n}`,
-  removeSweep: (/** @type {number} */ n) => `Remove sweep ${n}`,
+  asFound: 'As found',
+  recheck: (/** @type {number} */ n) => `Recheck ${n}`,
+  bore: 'bore',
+  face: 'face',
+  secondDial: 'Second dial, opposite',
+  sweep: (/** @type {number} */ n, /** @type {string} */ what) => `Sweep ${n} of the ${what}`,
+  removeSweep: (/** @type {number} */ n, /** @type {string} */ what) =>
+    `Remove sweep ${n} of the ${what}`,
   remove: 'Remove',
   hour: (/** @type {string} */ hour) => `${hour} o'clock`,
-  reading: (/** @type {string} */ where, /** @type {number} */ n) => `${where}, sweep ${n}`,
+  reading: (/** @type {string} */ where, /** @type {number} */ n, /** @type {string} */ what) =>
+    `${where}, ${what}, sweep ${n}`,
   sign: (/** @type {string} */ where) => `Plus or minus: ${where}`,
   closing: 'Back at the start',
   closingHelp: 'How far off the dial is when the crank is back where the sweep began: 0 if it came back.',
   outOfOrder: 'One thing above is not right yet.',
   severalOutOfOrder: (/** @type {number} */ n) => `${n} things above are not right yet.`,
   unit: { inch: 'thou', metric: 'mm' },
+  longUnit: { inch: 'inch', metric: 'mm' },
 };

@@ -7,12 +7,26 @@ Colours come from the page's style sheet by class; without one it is black with 
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from sweepsheet.bore import Bore
 from sweepsheet.clock import unit_vector
 from sweepsheet.job import Dowel, Housing, Round
+from sweepsheet.marks import (
+    PENCIL,
+    after_mark,
+    arrow,
+    bore_mark,
+    circle,
+    crank_mark,
+    dimension,
+    label,
+    limit_sample,
+    line,
+    move_sample,
+    nice_length,
+    region_sample,
+)
 from sweepsheet.solution import Solution
 from sweepsheet.svg import Attribute, element, text
 from sweepsheet.units import UnitSystem
@@ -31,7 +45,6 @@ _REACH = 80.0
 # Below the dowels that are drawn at 9 and 3.
 _BESIDE_DOWEL = Vec2(0.0, 24.0)
 _PIXELS_PER_MM = 96.0 / 25.4
-_PENCIL = "#a3201a"
 # More readings than this do not fit round the clock at a size that can be read.
 _MOST_READINGS_SHOWN = 16
 
@@ -88,17 +101,6 @@ def drawing_of(solution: Solution, language: Language) -> str:
     )
 
 
-def nice_length(most: float) -> float:
-    """The largest of 1, 2, 5, 10, 20 ... that is not above ``most``.
-
-    >>> nice_length(7.3), nice_length(0.25), nice_length(1.0)
-    (5.0, 0.2, 1.0)
-    """
-    power = 10.0 ** math.floor(math.log10(most))
-    lead = max(n for n in (1.0, 2.0, 5.0) if n * power <= most * (1 + 1e-12))
-    return lead * power
-
-
 def _extent(solution: Solution) -> float:
     """The distance from the crank axis that must be seen, in small units; never nothing."""
     bore = solution.latest.bore
@@ -112,12 +114,6 @@ def _polar(angle_deg: float, radius: float) -> Vec2:
     """A point of the drawing by clock angle and distance from the middle."""
     u = unit_vector(angle_deg)
     return Vec2(_MIDDLE.x + radius * u.x, _MIDDLE.y - radius * u.y)
-
-
-def _label(at: Vec2, content: str, **attributes: Attribute) -> str:
-    return element(
-        "text", text(content), x=at.x, y=at.y, fill="currentColor", stroke="none", **attributes
-    )
 
 
 def _definitions() -> str:
@@ -134,19 +130,19 @@ def _definitions() -> str:
 def _housing() -> str:
     """Rim and bore of the housing, with the hours of the clock outside."""
     hours = "".join(
-        _label(
+        label(
             _polar(hour * 30.0, _HOURS) + (_BESIDE_DOWEL if hour in (3, 9) else Vec2(0.0, 5.0)),
             str(hour), text_anchor="middle", font_size=14, font_weight="bold",
         )
         for hour in (12, 3, 6, 9)
     )  # fmt: skip
     ticks = "".join(
-        _line(_polar(hour * 30.0, _RIM), _polar(hour * 30.0, _RIM - 5.0)) for hour in range(12)
+        line(_polar(hour * 30.0, _RIM), _polar(hour * 30.0, _RIM - 5.0)) for hour in range(12)
     )
     return element(
         "g",
-        _circle(_MIDDLE, _RIM, stroke_width=1.75),
-        _circle(_MIDDLE, _BORE, stroke_width=2.5),
+        circle(_MIDDLE, _RIM, stroke_width=1.75),
+        circle(_MIDDLE, _BORE, stroke_width=2.5),
         ticks,
         hours,
     )
@@ -162,12 +158,12 @@ def _readings(last: Round, bore: Bore, language: Language) -> str:
     for angle, value in zip(sweeps.positions_deg, sweeps.readings[0], strict=True):
         at = _polar(angle, _READINGS)
         shown = "–" if value is None else language.number(f"{value:+g}" if value else "0")
-        labels.append(_label(at + Vec2(0.0, 5.0), shown, text_anchor="middle"))
+        labels.append(label(at + Vec2(0.0, 5.0), shown, text_anchor="middle"))
         if angle == foreign:
             labels.append(
                 element(
                     "rect", x=at.x - 22, y=at.y - 11, width=44, height=22, class_="pencil",
-                    stroke=_PENCIL, stroke_width=2,
+                    stroke=PENCIL, stroke_width=2,
                 )
             )  # fmt: skip
     return element("g", *labels, class_="readings")
@@ -182,7 +178,7 @@ def _limit(limit: float | None, scale: _Scale) -> str:
     return element(
         "g",
         element("path", d=ring, fill="url(#sweepsheet-hatch)", fill_rule="evenodd", stroke="none"),
-        _circle(_MIDDLE, r, stroke_dasharray="7 4", stroke_width=1.5),
+        circle(_MIDDLE, r, stroke_dasharray="7 4", stroke_width=1.5),
     )
 
 
@@ -200,7 +196,7 @@ def _center_lines() -> str:
         "g",
         element("path", d=f"M{_MIDDLE.x} {_MIDDLE.y - reach}V{_MIDDLE.y + reach}", **chain),
         element("path", d=f"M{_MIDDLE.x - reach} {_MIDDLE.y}H{_MIDDLE.x + reach}", **chain),
-        _crank_mark(_MIDDLE),
+        crank_mark(_MIDDLE),
     )
 
 
@@ -213,7 +209,7 @@ def _region(bore: Bore, scale: _Scale) -> str:
         transform=f"translate({at.x:.2f} {at.y:.2f}) rotate({bore.ellipse.at_deg - 90.0:.2f})",
         class_="region", fill="currentColor", fill_opacity=0.12,
     )  # fmt: skip
-    return element("g", ellipse, _bore_mark(at))
+    return element("g", ellipse, bore_mark(at))
 
 
 def _move(solution: Solution, scale: _Scale) -> str:
@@ -223,8 +219,8 @@ def _move(solution: Solution, scale: _Scale) -> str:
         return ""
     marks = []
     if choice is not None and not choice.leave:
-        marks.append(_after_mark(scale.place(choice.center)))
-    marks.append(_arrow(scale.place(bore.center), _MIDDLE))
+        marks.append(after_mark(scale.place(choice.center)))
+    marks.append(arrow(scale.place(bore.center), _MIDDLE))
     return element("g", *marks)
 
 
@@ -255,34 +251,34 @@ def _dowel(at: Vec2, dowel: Dowel) -> str:
     """A dowel: its hole, the eccentric peg, and the aim as an arrow."""
     hole = element("circle", cx=at.x, cy=at.y, r=9, class_="paper", fill="#fff")
     if dowel.offset == 0:
-        return element("g", hole, _circle(at, 5.0))
+        return element("g", hole, circle(at, 5.0))
     u = unit_vector(dowel.aim_deg)
     way = Vec2(u.x, -u.y)
-    return element("g", hole, _circle(at + way.scaled(3.0), 5.0), _arrow(at, at + way.scaled(26.0)))
+    return element("g", hole, circle(at + way.scaled(3.0), 5.0), arrow(at, at + way.scaled(26.0)))
 
 
 def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
     """What the marks mean, the view, the magnification and a scale bar."""
     say, units = language.say, solution.job.units
     entries = [
-        (_crank_mark, say("drawing.crank")),
-        (_bore_mark, say("drawing.bore")),
-        (_region_sample, say("drawing.region")),
+        (crank_mark, say("drawing.crank")),
+        (bore_mark, say("drawing.bore")),
+        (region_sample, say("drawing.region")),
     ]
     limit = solution.job.limits.bore_offset
     if limit is not None:
-        entries.append((_limit_sample, say("drawing.limit", limit=Small(limit, units))))
+        entries.append((limit_sample, say("drawing.limit", limit=Small(limit, units))))
     if (
         solution.latest.bore.verdict != "within"
         and solution.latest.bore.direction_pm_deg is not None
     ):
-        entries.append((_move_sample, say("drawing.move")))
+        entries.append((move_sample, say("drawing.move")))
         if solution.choice is not None and not solution.choice.leave:
-            entries.append((_after_mark, say("drawing.after")))
+            entries.append((after_mark, say("drawing.after")))
     rows = []
     for i, (mark, words) in enumerate(entries):
         at = Vec2(24.0 + 170.0 * (i % 2), 362.0 + 20.0 * (i // 2))
-        rows.append(mark(at) + _label(at + Vec2(18.0, 4.5), words))
+        rows.append(mark(at) + label(at + Vec2(18.0, 4.5), words))
     bar = nice_length(_REACH / scale.pixels)
     left = Vec2(14.0, 436.0)
     right = left + Vec2(bar * scale.pixels, 0.0)
@@ -290,87 +286,11 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
     return element(
         "g",
         *rows,
-        _dimension(left, right),
-        _label(right + Vec2(8.0, 4.5), language.word(Small(bar, units))),
-        _label(Vec2(14.0, 464.0), say("drawing.view")),
-        _label(
+        dimension(left, right),
+        label(right + Vec2(8.0, 4.5), language.word(Small(bar, units))),
+        label(Vec2(14.0, 464.0), say("drawing.view")),
+        label(
             Vec2(346.0, 440.5), say("drawing.scale", times=f"{float(times):.0f}"), text_anchor="end"
         ),
         class_="legend",
-    )
-
-
-# Marks -------------------------------------------------------------------------------------
-
-
-def _line(a: Vec2, b: Vec2, **attributes: Attribute) -> str:
-    return element("line", x1=a.x, y1=a.y, x2=b.x, y2=b.y, **attributes)
-
-
-def _circle(at: Vec2, r: float, **attributes: Attribute) -> str:
-    return element("circle", cx=at.x, cy=at.y, r=r, **attributes)
-
-
-def _crank_mark(at: Vec2) -> str:
-    """A cross in a circle: an axis seen from its end."""
-    x, y = at.x, at.y
-    return element("g", _circle(at, 5.0), element("path", d=f"M{x - 8} {y}h16M{x} {y - 8}v16"))
-
-
-def _bore_mark(at: Vec2) -> str:
-    return _circle(at, 2.5, fill="currentColor")
-
-
-def _after_mark(at: Vec2) -> str:
-    """Where the bore is expected: an open square on its corner."""
-    path = f"M{at.x:.2f} {at.y - 6:.2f}l6 6l-6 6l-6 -6z"
-    return element("path", d=path, class_="pencil", stroke=_PENCIL, stroke_width=2)
-
-
-def _region_sample(at: Vec2) -> str:
-    return element("ellipse", cx=at.x, cy=at.y, rx=9, ry=6, fill="currentColor", fill_opacity=0.12)
-
-
-def _limit_sample(at: Vec2) -> str:
-    a, b = at - Vec2(10.0, 0.0), at + Vec2(10.0, 0.0)
-    return _line(a, b, stroke_dasharray="7 4", stroke_width=1.5)
-
-
-def _move_sample(at: Vec2) -> str:
-    return _arrow(at - Vec2(10.0, 0.0), at + Vec2(10.0, 0.0))
-
-
-def _arrow(tail: Vec2, head: Vec2) -> str:
-    """A red arrow; one too short to be seen is only its head."""
-    way = head - tail
-    if way.length < 1e-9:
-        return ""
-    u = way.scaled(1.0 / way.length)
-    side = Vec2(-u.y, u.x)
-    neck = head - u.scaled(9.0)
-    left, right = neck + side.scaled(5.0), neck - side.scaled(5.0)
-    tip = f"M{head.x:.2f} {head.y:.2f}L{left.x:.2f} {left.y:.2f}L{right.x:.2f} {right.y:.2f}z"
-    shaft = _line(tail, neck, stroke_width=2.5) if way.length > 9.0 else ""
-    return element(
-        "g",
-        shaft,
-        element("path", d=tip, class_="pencil-fill", fill=_PENCIL, stroke="none"),
-        class_="pencil",
-        stroke=_PENCIL,
-    )
-
-
-def _dimension(left: Vec2, right: Vec2) -> str:
-    """A dimension line with an arrow head at each end and its witness lines."""
-    heads = (
-        f"M{left.x:.2f} {left.y}l7 -3v6zM{right.x:.2f} {right.y}l-7 -3v6z"
-        if right.x - left.x > 16
-        else ""
-    )
-    ends = f"M{left.x:.2f} {left.y - 6}v12M{right.x:.2f} {right.y - 6}v12"
-    return element(
-        "g",
-        _line(left, right),
-        element("path", d=ends),
-        element("path", d=heads, fill="currentColor", stroke="none") if heads else "",
     )

@@ -149,8 +149,10 @@ def _pilot_findings(solution: Solution) -> Iterator[Finding]:
         beyond = pilot.angle > generous
         yield finding(
             "angle-beyond" if beyond else "angle-near", "caution", "housing.pilot_bearing",
-            angle=Angle(pilot.angle), sure=Angle(sure), careful=Angle(careful),
-            generous=Angle(generous), bearing=Message(f"bearing.{bearing}"),
+            angle=Angle(pilot.angle, job.units), sure=Angle(sure, job.units),
+            careful=Angle(careful, job.units),
+            generous=Angle(generous, job.units),
+            bearing=Message(f"bearing.{bearing}"),
         )  # fmt: skip
 
 

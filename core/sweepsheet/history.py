@@ -10,6 +10,8 @@ from sweepsheet.region import probability_inside
 from sweepsheet.rigid import DowelLine, nominal_move
 from sweepsheet.rounds import Measured
 from sweepsheet.trim import (
+    LOOSE_SPREAD,
+    PRIOR_SPREAD,
     Deed,
     Response,
     Seen,
@@ -21,6 +23,9 @@ from sweepsheet.trim import (
     trim_for,
 )
 from sweepsheet.vector import Sym2, Vec2
+
+# The least variance one way, over that the other way: a spread thinner than this is a line.
+_THIN = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +56,8 @@ def history_of(
         # Rounds that contradict what was told of their dowels say nothing more.
         standard = [each for each in seen if each.standard]
         return History(response_of(standard), deed, None, None)
-    response = response_of(seen)
+    believed = deed is None or deed.agrees
+    response = response_of(seen, PRIOR_SPREAD if believed else LOOSE_SPREAD)
     first, second = job.rounds[-1].dowels
     if first.offset == 0 or first != second:
         return History(response, deed, None, None)
@@ -90,6 +96,9 @@ def _seen(job: Job, measured: tuple[Measured, ...], line: DowelLine | None) -> l
 
 
 def at_least(covariance: Sym2) -> Sym2:
-    """A covariance that can be inverted, however good the dial is said to be."""
-    floor = ROUNDING**2
+    """A covariance that can be inverted, however good the dial is said to be.
+
+    Neither nothing at all, nor nothing beside what it is the other way.
+    """
+    floor = ROUNDING**2 + _THIN * (covariance.xx + covariance.yy)
     return covariance + Sym2(floor, 0.0, floor)

@@ -20,6 +20,7 @@ from sweepsheet.form import Typed, job_of
 from sweepsheet.load import load_json
 from sweepsheet.read_job import read_job
 from sweepsheet.sheet import limit_line, sheet_of
+from sweepsheet.side_view import side_view_of
 from sweepsheet.solution import work_out
 from sweepsheet.units import SYSTEMS
 from sweepsheet.wording import At, Language, Message
@@ -53,19 +54,26 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     try:
         job = read_job(typed.job)
     except InputError as error:
-        if all(fault.message.key in _NOT_YET for fault in error.faults) and _blanks(typed):
-            return shown | {"state": "waiting", "text": _waiting(typed, language)}
+        blanks = _blanks(typed)
+        if all(fault.message.key in _NOT_YET for fault in error.faults) and blanks:
+            text = language.say("page.waiting", positions=tuple(At(a) for a in blanks))
+            return shown | {"state": "waiting", "text": text}
         faults = [
-            {"field": _form_field(fault.field, typed), "text": _fault_text(fault, language)}
+            {"field": typed.form_name(fault.field), "text": _fault_text(fault, language)}
             for fault in error.faults
         ]
         return shown | {"state": "faults", "faults": faults}
     solution = work_out(job)
     sheet = asdict(sheet_of(solution, findings_for(solution), language))
     for remark in sheet["remarks"]:
-        remark["field"] = _form_field(remark["field"], typed)
+        remark["field"] = typed.form_name(remark["field"])
     sheet["remarks"] = [*_unfinished(typed, language), *sheet["remarks"]]
-    return shown | {"state": "answer", "sheet": sheet, "drawing": drawing_of(solution, language)}
+    return shown | {
+        "state": "answer",
+        "sheet": sheet,
+        "drawing": drawing_of(solution, language),
+        "side_view": side_view_of(solution, language),
+    }
 
 
 def _limit(typed: Typed, language: Language) -> str:
@@ -78,7 +86,7 @@ def _limit(typed: Typed, language: Language) -> str:
 
 
 def _blanks(typed: Typed) -> list[float]:
-    """The positions at which the first unfinished sweep has no reading yet."""
+    """The positions at which the first round's first unfinished bore sweep has no reading."""
     bore = typed.job["rounds"][0]["bore"]
     for row in bore["sweeps"]:
         blank = [a for a, m in zip(bore["positions_deg"], row, strict=True) if m is None]
@@ -93,34 +101,18 @@ def _unfinished(typed: Typed, language: Language) -> list[dict[str, str]]:
         {
             "code": "sweep-unfinished",
             "level": "caution",
-            "field": f"rounds.0.bore.sweeps.{number}",
+            "field": "",
             "label": language.say("level.caution"),
-            "text": language.say("page.unfinished", n=number + 1),
+            "text": language.text(message),
         }
-        for number in typed.unfinished
+        for message in typed.unfinished
     ]
-
-
-def _waiting(typed: Typed, language: Language) -> str:
-    """What is still to be typed."""
-    return language.say("page.waiting", positions=tuple(At(a) for a in _blanks(typed)))
 
 
 def _fault_text(fault: Fault, language: Language) -> str:
     """A fault in words; a position is typed as a clock position, not as a number of degrees."""
-    if ".positions_deg." in fault.field and fault.message.key == "fault.number":
-        got = fault.message.values["got"]
-        return language.say("fault.position", name=Message("name.positions"), got=got)
+    if fault.message.key == "fault.number" and (
+        ".positions_deg." in fault.field or fault.field.endswith(("at_deg", "aim_deg"))
+    ):
+        return language.text(Message("fault.position", fault.message.values))
     return fault.text(language)
-
-
-def _form_field(field: str, typed: Typed) -> str:
-    """The form's name for a field of the job: its sweeps are numbered as on the page."""
-    parts = field.split(".")
-    if len(parts) >= 5 and parts[:3] == ["rounds", "0", "bore"] and parts[3] != "positions_deg":
-        parts[4] = str(typed.sweeps[int(parts[4])])
-    elif parts[:4] == ["rounds", "0", "bore", "positions_deg"]:
-        parts = ["rounds", "0", "bore", "positions"]
-    elif parts[:2] == ["stock", "dowel_offsets"]:
-        parts = parts[:2]
-    return ".".join(parts)

@@ -56,7 +56,7 @@ def _face(solution: Solution, language: Language) -> Iterator[Section]:
             "face.runout",
             runout=Small(face.runout, units), pm=Small(face.runout_pm, units),
         ),
-        say("face.slope", angle=Angle(face.slope.length)),
+        say("face.slope", angle=Angle(face.slope.length, units)),
     ]  # fmt: skip
     if face.direction_pm_deg is not None:
         lines.insert(1, say("face.rearmost", direction=Toward(face.rearmost_deg)))
@@ -137,7 +137,7 @@ def _pilot(solution: Solution, language: Language) -> Iterator[Section]:
         say("pilot.offset", offset=offset, pm=pm, direction=Toward(pilot.direction_deg))
         if known
         else say("pilot.offset_nowhere", offset=offset, pm=pm),
-        say("pilot.angle", angle=Angle(pilot.angle), pm=Angle(pilot.angle_pm)),
+        say("pilot.angle", angle=Angle(pilot.angle, units), pm=Angle(pilot.angle_pm, units)),
     ]
     limit = solution.job.limits.pilot_offset
     if limit is not None:
@@ -250,7 +250,7 @@ def _chip(solution: Solution, language: Language) -> Iterator[Section]:
         say(
             "chip.what",
             height=Small(job.chip.height, job.units), at=At(job.chip.at_deg),
-            joint=Message(f"joint.{job.chip.joint}"), angle=Angle(chip.slope.length),
+            joint=Message(f"joint.{job.chip.joint}"), angle=Angle(chip.slope.length, job.units),
         )
     ]  # fmt: skip
     moves = {"bore": chip.bore, "nose": chip.nose, "tail": chip.tail}

@@ -12,7 +12,7 @@ from sweepsheet.job import Sweeps
 from sweepsheet.sections import Section, sections_of, trim_line
 from sweepsheet.solution import Solution
 from sweepsheet.units import UnitSystem
-from sweepsheet.wording import At, Chance, Degrees, Language, Size, Small, Toward
+from sweepsheet.wording import At, Chance, Degrees, Language, Plain, Size, Small, Toward
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +80,7 @@ def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Lang
         if measured is not solution.latest:
             lines.append(offset_line(measured.bore, job.units, language))
     lines += ["", f"{sheet.verdict_text}. {sheet.headline}.", *sheet.figures, ""]
-    lines += [*sheet.steps, "", say("sheet.options")]
+    lines += [*sheet.steps, "", say("sheet.options", unit=language.unit(job.units))]
     for choice in sheet.choices:
         lines.append(f"{'>' if choice.chosen else ' '} {_choice_line(choice, language)}")
     for section in sheet.sections:
@@ -207,7 +207,7 @@ def _choice(solution: Solution, option: Option, language: Language) -> Choice:
 def _left(offset: float, units: UnitSystem, language: Language) -> str:
     """What an option leaves, as offset and as TIR."""
     return language.say(
-        "option.expected", offset=Small(offset, units), tir=Small(2 * offset, units)
+        "option.expected", offset=Plain(offset, units), tir=Plain(2 * offset, units)
     )
 
 

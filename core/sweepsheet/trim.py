@@ -17,7 +17,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sweepsheet.clock import direction_of, normalise, turn_between, unit_vector
-from sweepsheet.linear import solve_linear
 from sweepsheet.noise import rectangular
 from sweepsheet.region import K_95_LINE, K_95_PLANE
 from sweepsheet.vector import NO_SPREAD, Sym2, Vec2, outer
@@ -25,6 +24,8 @@ from sweepsheet.vector import NO_SPREAD, Sym2, Vec2, outer
 # What is believed of gain and lag before anything was seen: within about 15 % and 9 degrees,
 # one standard deviation each. Common practice, no source.
 PRIOR_SPREAD = 0.15
+# Where the dowels were seen to do something else, what was believed hardly counts any more.
+LOOSE_SPREAD = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,42 +123,75 @@ def aim_doubt(move: Vec2, setting_deg: float) -> Sym2:
     return outer(Vec2(-move.y, move.x)).scaled(rectangular(math.radians(setting_deg)) ** 2)
 
 
-def response_of(rounds: Sequence[Seen]) -> Response:
+def response_of(rounds: Sequence[Seen], prior_spread: float = PRIOR_SPREAD) -> Response:
     """Where the bore is on standard dowels, and what the latest pair does, from all rounds.
 
-    A round with a pair of another size says nothing of the gain of this one: it counts with its
-    nominal move and a doubt of ``PRIOR_SPREAD`` of it.
+    ``prior_spread`` is how far, as a standard deviation, gain and lag (in radians) may be expected
+    to lie from what is written on the dowels. A round with a pair of another size says nothing of
+    the gain of this one: it counts with its nominal move and a doubt of ``PRIOR_SPREAD`` of it.
+    The first round, with what is believed of gain and lag, tells where ``c0`` is; each round after
+    improves the estimate (least squares one round at a time, so that nothing is lost where a sweep
+    is next to perfect).
     """
-    sizes = rounds[-1].sizes
-    normal = [[0.0] * 4 for _ in range(4)]
-    moments = [0.0] * 4
-    prior = 1.0 / PRIOR_SPREAD**2
-    normal[2][2] = normal[3][3] = prior
-    moments[2] = prior
-    for seen in rounds:
-        center, covariance, move = seen.center, seen.covariance, seen.move
-        if not seen.standard and seen.sizes != sizes:
-            unknown = (PRIOR_SPREAD * seen.move.length) ** 2
-            center = center - move
-            covariance = covariance + Sym2(unknown, 0.0, unknown)
-            move = Vec2(0.0, 0.0)
-        weight = covariance.inverse()
-        x, y = _design(move)
-        for i in range(4):
-            for j in range(4):
-                normal[i][j] += (
-                    weight.xx * x[i] * x[j]
-                    + weight.xy * (x[i] * y[j] + y[i] * x[j])
-                    + weight.yy * y[i] * y[j]
-                )
-            moments[i] += x[i] * (weight.xx * center.x + weight.xy * center.y)
-            moments[i] += y[i] * (weight.xy * center.x + weight.yy * center.y)
-    solution = solve_linear(normal, moments)
-    columns = [solve_linear(normal, [float(i == j) for i in range(4)]) for j in range(4)]
-    known = [column for column in columns if column is not None]
-    if solution is None or len(known) < len(columns):
-        raise ValueError("every round has a covariance that is not singular")
-    return Response(Vec2(solution[0], solution[1]), solution[2], solution[3], tuple(known))
+    first, *others = (_told(seen, rounds[-1].sizes) for seen in rounds)
+    prior = prior_spread**2
+    x, y = _design(first.move)
+    place = first.covariance + Sym2(1.0, 0.0, 1.0).scaled(prior * first.move.dot(first.move))
+    bare = first.center - first.move
+    state = [bare.x, bare.y, 1.0, 0.0]
+    spread = [
+        [place.xx, place.xy, -prior * x[2], -prior * x[3]],
+        [place.xy, place.yy, -prior * y[2], -prior * y[3]],
+        [-prior * x[2], -prior * y[2], prior, 0.0],
+        [-prior * x[3], -prior * y[3], 0.0, prior],
+    ]
+    for seen in others:
+        state, spread = _improved(state, spread, seen)
+    return Response(
+        Vec2(state[0], state[1]), state[2], state[3], tuple(tuple(row) for row in spread)
+    )
+
+
+def _told(seen: Seen, sizes: tuple[float, float]) -> Seen:
+    """A round as it counts for a pair of these sizes."""
+    if seen.standard or seen.sizes == sizes:
+        return seen
+    unknown = (PRIOR_SPREAD * seen.move.length) ** 2
+    covariance = seen.covariance + Sym2(unknown, 0.0, unknown)
+    return Seen(seen.center - seen.move, covariance, seen.sizes, Vec2(0.0, 0.0))
+
+
+def _improved(
+    state: Sequence[float], spread: Sequence[Sequence[float]], seen: Seen
+) -> tuple[list[float], list[list[float]]]:
+    """The four unknowns and their covariance, improved by one more round.
+
+    Recursive least squares; the covariance in the form that stays symmetric and positive:
+    ``(1 - K H) P (1 - K H)' + K R K'``.
+    """
+    rows = _design(seen.move)
+    miss = seen.center - Vec2(_dot(rows[0], state), _dot(rows[1], state))
+    expected = Sym2(
+        _form(rows[0], spread, rows[0]),
+        _form(rows[0], spread, rows[1]),
+        _form(rows[1], spread, rows[1]),
+    )
+    weight = (expected + seen.covariance).inverse()
+    gains = [weight.times(Vec2(_dot(line, rows[0]), _dot(line, rows[1]))) for line in spread]
+    kept = [
+        [float(i == j) - gain.x * rows[0][j] - gain.y * rows[1][j] for j in range(4)]
+        for i, gain in enumerate(gains)
+    ]
+    return (
+        [value + gain.dot(miss) for value, gain in zip(state, gains, strict=True)],
+        [
+            [
+                _form(kept[i], spread, kept[j]) + gains[i].dot(seen.covariance.times(gains[j]))
+                for j in range(4)
+            ]
+            for i in range(4)
+        ],
+    )
 
 
 def deed_of(rounds: Sequence[Seen]) -> Deed | None:
@@ -228,6 +262,10 @@ def trim_for(response: Response, offset: float, aim_deg: float) -> Trim:
 def _design(move: Vec2) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """The rows by which (c0x, c0y, gain_x, gain_y) make the x and y of the bore."""
     return (1.0, 0.0, move.x, -move.y), (0.0, 1.0, move.y, move.x)
+
+
+def _dot(a: Sequence[float], b: Sequence[float]) -> float:
+    return math.fsum(x * y for x, y in zip(a, b, strict=True))
 
 
 def _form(a: Sequence[float], matrix: Sequence[Sequence[float]], b: Sequence[float]) -> float:

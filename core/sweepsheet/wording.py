@@ -86,13 +86,15 @@ class Degrees:
 
 @dataclass(frozen=True, slots=True)
 class Angle:
-    """A small angle in radians, shown in milliradians: a tilt or a misalignment."""
+    """A tilt or misalignment in radians, shown as thou an inch or mm a metre, which is mrad."""
 
     value: float
+    units: UnitSystem
 
     def in_words(self, language: Language) -> str:
         """The quantity in a language."""
-        return f"{language.number(f'{self.value * 1000:.2f}')} {language.table['unit.mrad']}"
+        unit = language.table[f"unit.slope.{self.units.name}"]
+        return f"{language.number(f'{self.value * 1000:.2f}')} {unit}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -97,16 +97,17 @@ def first_visit(chromium: BrowserType, address: str) -> float:
         return start(context.new_page(), address)
 
 
-def revisits(chromium: BrowserType, server: Server, prepare: Callable[[Page], None]) -> list[float]:
-    """Time starts where the browser has the files."""
+def revisits(chromium: BrowserType, server: Server, settle: Callable[[Page], None]) -> list[float]:
+    """Time starts where the browser has the files; each page is let settle before the next."""
     with fresh_browser(chromium) as context:
         page = context.new_page()
         start(page, server.address)
-        prepare(page)
+        settle(page)
         times = []
         for _ in range(STARTS + 1):
             page.goto("about:blank")
             times.append(start(page, server.address))
+            settle(page)
         return times[1:]  # the first one compiles what the later ones find compiled
 
 
@@ -161,7 +162,7 @@ def main() -> None:
             def lose_signal(page: Page) -> None:
                 wait_for_offline(page)
                 page.context.set_offline(True)
-                ours.stop()
+                ours.stop()  # the first time; then it is gone already
 
             print_row(
                 "Later visit, no signal, server stopped", revisits(chromium, ours, lose_signal)

@@ -50,6 +50,93 @@ def make_job(
     return {"format": "sweepsheet-job", "version": 1, **sections, "rounds": [round_]}
 
 
+def face_readings(
+    x: float, y: float, positions: Sequence[float] = QUARTERS, radius: float = 3.0
+) -> list[float]:
+    """What a dial pointing forward shows on a face of slope (x, y), in thou an inch."""
+    at = [math.radians(a) for a in positions]
+    return [radius * (x * math.sin(a) + y * math.cos(a)) for a in at]
+
+
+def with_face(
+    job: Data, *sweeps: Sequence[Reading], positions: Sequence[float] = QUARTERS, **keys: object
+) -> Data:
+    """The job with this face swept in its latest round, the crank held to one side.
+
+    Without sweeps, a face that is square.
+    """
+    rows = [list(sweep) for sweep in sweeps] or [[0.0] * len(positions)]
+    job["rounds"][-1]["face"] = {
+        "radius": 3.0, "end_float": "held", "positions_deg": list(positions), "sweeps": rows,
+        "closing": [0.0] * len(rows), **keys,
+    }  # fmt: skip
+    return job
+
+
+def with_dowels(job: Data, *dowels: tuple[float, float]) -> Data:
+    """The job with these dowels fitted in its latest round: offset and aim, one for both or two."""
+    both = dowels * 2 if len(dowels) == 1 else dowels
+    job["rounds"][-1]["dowels"] = [{"offset": o, "aim_deg": a} for o, a in both]
+    return job
+
+
+def then(job: Data, *later: Data) -> Data:
+    """The job with the rounds of other jobs after its own."""
+    return {**job, "rounds": [*job["rounds"], *(r for each in later for r in each["rounds"])]}
+
+
+SEVEN_BOLTS = [{"at_deg": 15.0 + 51.0 * i, "radius": 8.0 + 0.1 * i} for i in range(7)]
+TWO_HOLES = [{"at_deg": 270.0, "radius": 7.0}, {"at_deg": 90.0, "radius": 7.0}]
+
+
+def whole_job() -> Data:
+    """Every part of a job measured: as found, on dowels of 14, and turned by 10 degrees.
+
+    As found the bore lies 12 off toward 4 o'clock and the face leans by a third of a thou an inch;
+    the dowels do nine tenths of what is written on them, a few degrees off their aim.
+    """
+    job = with_face(
+        make_job(
+            readings_of(10.4, -6.0, EIGHTHS),
+            [m + 0.25 for m in readings_of(10.2, -6.2, EIGHTHS)],
+            positions=EIGHTHS,
+            limits={
+                "bore_offset": 5.0, "face_runout": 1.0, "face_radius": 1.0, "pilot_offset": 8.0,
+                "source": "the maker's manual",
+            },
+            indicator={"sag": 1.0},
+            housing={
+                "depth": 6.5, "pilot_distance": 7.0, "tail_distance": 20.0,
+                "pilot_bearing": "ball", "bore_diameter": 4.685, "register_diameter": 4.6835,
+                "dowel_holes": TWO_HOLES, "bolts": SEVEN_BOLTS, "bolt_clearance": 60.0,
+                "dowel_clearance": 1.0,
+            },
+            stock={"shim_thicknesses": [1.0, 2.0, 5.0]},
+            chip={"joint": "front", "height": 4.0, "at_deg": 120.0, "radius": 8.0},
+            companions=[
+                {
+                    "kind": "pilot_bore", "limit": 5.0, "positions_deg": list(QUARTERS),
+                    "sweeps": [readings_of(0.5, 0.5)], "closing": [0.0],
+                },
+                {"kind": "flywheel_face", "sweeps": [[0.0, 1.0, 2.0, 1.0]]},
+            ],
+        ),
+        face_readings(0.2, 0.25, EIGHTHS, 3.0),
+        positions=EIGHTHS,
+    )  # fmt: skip
+    rounds = []
+    for name, aim, (x, y) in (("dowels", 290.0, (-1.9, -2.6)), ("trim", 300.0, (-0.9, -0.9))):
+        each = with_face(
+            make_job(readings_of(x, y, EIGHTHS), positions=EIGHTHS),
+            face_readings(0.2, 0.2, EIGHTHS, 3.0),
+            positions=EIGHTHS,
+        )
+        each = with_dowels(each, (14.0, aim))
+        each["rounds"][0]["name"] = name
+        rounds.append(each)
+    return then(job, *rounds)
+
+
 def bore_of(job: Data) -> Data:
     """What the latest round of a job says about the bore."""
     bore: Data = solve(job)["rounds"][-1]["bore"]

@@ -66,11 +66,11 @@ def strings(tree: ast.AST) -> set[str]:
 
 
 def prefixes(tree: ast.AST) -> set[str]:
-    """How keys begin that are put together: ``f"side.{n}"`` or ``"unit." + name``."""
+    """How keys begin that are put together: ``f"side.{n}"``, ``f"pilot-{v}"``, ``"unit." + x``."""
     found: set[str] = set()
     for node in ast.walk(tree):
         if isinstance(node, ast.JoinedStr) and node.values:
-            found.update(text for text in literals(node.values[0]) if text.endswith("."))
+            found.update(text for text in literals(node.values[0]) if text.endswith((".", "-")))
         if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add):
             found.update(text for text in literals(node.left) if text.endswith("."))
     return found

@@ -119,7 +119,7 @@ def test_any_positions_and_readings(positions: list[float], data: st.DataObject)
 
 @pytest.mark.parametrize(
     "positions",
-    [(0.0, 1.0, 180.5), (0.0, 1.0, 180.999), (0.0, 179.0, 180.5, 359.0), (10.0, 11.0, 190.9)],
+    [(0.0, 2.5, 181.0), (0.0, 2.6, 182.5), (0.0, 178.0, 181.0, 357.5), (10.0, 12.5, 192.0)],
 )
 def test_nearly_all_in_one_line_is_much_doubt_and_no_breakdown(
     positions: tuple[float, ...],

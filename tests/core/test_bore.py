@@ -11,8 +11,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from sweepsheet.bore import direction_half_width, offset_half_width
-from sweepsheet.region import K_95_LINE
+from sweepsheet.region import K_95_LINE, direction_half_width, offset_half_width
 from sweepsheet.vector import NO_SPREAD, ZERO, Sym2, Vec2
 from tests.core.jobs import (
     EIGHTHS,

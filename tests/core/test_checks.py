@@ -170,7 +170,8 @@ def test_the_place_where_sweeps_differ_is_named() -> None:
     found = disagreement(fit(fitted_rows(first, second)), scatter=0.3)
     assert found is not None
     assert found.position_deg == 270.0
-    assert found.excess > 0.0
+    # An eighth of it went into the zero of the second sweep.
+    assert found.span == pytest.approx(4.0 - 4.0 / 8.0, abs=1e-12)
     assert found.sweep == 1
 
 

@@ -9,12 +9,18 @@ from sweepsheet.english import TABLE
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,
+    SEVEN_BOLTS,
+    TWO_HOLES,
     Data,
     Reading,
     codes_of,
+    face_readings,
     finding_of,
     make_job,
     readings_of,
+    then,
+    with_dowels,
+    with_face,
 )
 
 GOOD = readings_of(0.0, -1.0)
@@ -26,14 +32,36 @@ def changed(place: int, by: float, positions: tuple[float, ...] = EIGHTHS) -> li
     return [m + by * (i == place) for i, m in enumerate(readings_of(0.0, -1.0, positions))]
 
 
-def with_dowels(job: Data, *dowels: tuple[float, float]) -> Data:
-    job["rounds"][-1]["dowels"] = [{"offset": o, "aim_deg": a} for o, a in dowels]
-    return job
+def joint(readings: list[float], **sections: object) -> Data:
+    """A job with its face square and every dimension measured, but for what is changed.
+
+    A section given takes the place of the whole of it.
+    """
+    parts: Data = {
+        "limits": {"source": "the maker's manual", "pilot_offset": 20.0},
+        "indicator": {"sag": 0.0},
+        "housing": {
+            "depth": 6.0, "pilot_distance": 7.0, "dowel_holes": TWO_HOLES, "bolts": SEVEN_BOLTS,
+        },
+    }  # fmt: skip
+    parts |= sections
+    return with_face({**make_job(readings), **parts})
 
 
-def with_face(job: Data) -> Data:
-    job["rounds"][-1]["face"] = {"radius": 3.0, "sweeps": [[0, 0, 0, 0]], "closing": [0]}
-    return job
+def leaning(slope: float, job: Data, **keys: object) -> Data:
+    """The job with its face rearward at 12 by so many thou an inch, swept at eight positions."""
+    return with_face(job, face_readings(0.0, slope, EIGHTHS), positions=EIGHTHS, **keys)
+
+
+def part(kind: str, offset: float) -> Data:
+    """A companion sweep of a part that is off by so much, with a limit of 3 TIR."""
+    return {"kind": kind, "limit": 3.0, "sweeps": [readings_of(0.0, offset)], "closing": [0.0]}
+
+
+def after(x: float, y: float, offset: float, aim_deg: float, **sections: object) -> Data:
+    """A bore 10 low as found, and where it lay with this pair of dowels."""
+    first = {**make_job(readings_of(0.0, -10.0)), **sections}
+    return then(first, with_dowels(make_job(readings_of(x, y)), (offset, aim_deg)))
 
 
 OVAL = [m + 2.0 * (-1) ** (i // 2) * (i % 2 == 0) for i, m in enumerate([0.0] * 8)]
@@ -47,11 +75,12 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "closing-spread", "note", "rounds.0.bore.closing.1",
-        "full turn of sweep 2 the dial was 0.5",
+        "full turn of bore sweep 2 the dial was 0.5",
         make_job(GOOD, GOOD, closing=[0.0, -0.5]), make_job(GOOD, closing=[0.0]),
     ),
     (
-        "closing-missing", "note", "rounds.0.bore.closing.0", "after the full turn of the sweep",
+        "closing-missing", "note", "rounds.0.bore.closing.0",
+        "after the full turn of the bore sweep",
         make_job(GOOD, closing=[None]), make_job(GOOD, closing=[0.0]),
     ),
     (
@@ -76,16 +105,16 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "not-reached", "note", "rounds.0.bore.sweeps",
-        "No reading at 12 o'clock: this is worked out from the other 7",
+        "No bore reading at 12 o'clock: it is worked out from the other 7",
         make_job(BLOCKED, positions=EIGHTHS), make_job(changed(0, 0.0), positions=EIGHTHS),
     ),
     (
-        "no-check", "caution", "rounds.0.bore.positions_deg", "Three readings always fit",
+        "no-check", "caution", "rounds.0.bore.positions_deg", "Three bore readings always fit",
         make_job((0.0, 1.0, 0.5), positions=(0.0, 120.0, 240.0)), make_job(GOOD),
     ),
     (
         "looks-like-inches", "stop", "rounds.0.bore.sweeps",
-        "The largest reading is 0.007: that looks like inches",
+        "The largest bore reading is 0.007: that looks like inches",
         make_job((0.0, -0.003, -0.007, -0.004)), make_job((0.0, -3.0, -7.0, -4.0)),
     ),
     (
@@ -137,8 +166,136 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         make_job(GOOD), with_face(make_job(GOOD)),
     ),
     (
-        "face-not-judged", "caution", "rounds.0.face", "Judge the face yourself",
-        with_face(make_job(GOOD)), make_job(GOOD),
+        "face-not-trusted", "caution", "rounds.0.face.end_float", "use a second dial opposite",
+        with_face(make_job(GOOD), end_float="free"), with_face(make_job(GOOD)),
+    ),
+    (
+        "no-face-limit", "caution", "limits.face_runout", "no limit to hold the face to",
+        with_face(make_job(GOOD, limits={"face_runout": None})), with_face(make_job(GOOD)),
+    ),
+    (
+        "face-first", "stop", "rounds.0.face", "Face first: its runout is 9.0 ± 0.8 against 5.0",
+        leaning(1.5, make_job(GOOD)), leaning(0.6, make_job(GOOD)),
+    ),
+    (
+        "face-undecided", "caution", "rounds.0.face",
+        "The face is too close to call: runout 4.8 ± 0.8 against 5.0 thou",
+        leaning(0.8, make_job(GOOD)), leaning(0.6, make_job(GOOD)),
+    ),
+    (
+        "face-warp", "caution", "rounds.0.face.sweeps",
+        "of 6.0 thou TIR on the dial only 0.0 thou is tilt; 6.0 thou is left over",
+        with_face(make_job(GOOD), [0.0, 6.0] * 4, positions=EIGHTHS),
+        leaning(1.0, make_job(GOOD)),
+    ),
+    (
+        "face-tir-over", "caution", "rounds.0.face.sweeps",
+        "own TIR of 6.0 thou is over the limit of 5.0 thou",
+        with_face(make_job(GOOD), [0.0, 6.0] * 4, positions=EIGHTHS),
+        with_face(make_job(GOOD), [0.0, 5.0] * 4, positions=EIGHTHS),
+    ),
+    (
+        "face-swings-bore", "caution", "rounds.0.face",
+        "swing the bore by 9.0 thou: from 1.0 to 8.0 thou offset",
+        leaning(1.5, joint(GOOD)), joint(GOOD),
+    ),
+    (
+        "depth-wanted", "note", "housing.depth", "Enter the depth of the housing",
+        leaning(1.5, make_job(GOOD)), leaning(1.5, joint(GOOD)),
+    ),
+    (
+        "bolts-wanted", "note", "housing.bolts", "Enter where the bolts are",
+        leaning(1.5, make_job(GOOD)), leaning(1.5, joint(GOOD)),
+    ),
+    (
+        "chip-explains", "note", "rounds.0.face", "A chip or burr of 25.8 thou at the rim",
+        leaning(1.5, joint(GOOD)), leaning(1.5, make_job(GOOD)),
+    ),
+    (
+        "holes-wanted", "note", "housing.dowel_holes", "Enter where the dowel holes are",
+        make_job(OFF), joint(OFF),
+    ),
+    (
+        "pilot-distance-wanted", "note", "housing.pilot_distance",
+        "Enter the distance from the rear face to the pilot bearing",
+        with_face(make_job(GOOD)), joint(GOOD),
+    ),
+    (
+        "aim-for-bore", "caution", "stock.aim_for", "The dowels are aimed for the bore",
+        make_job(GOOD, stock={"aim_for": "pilot"}), joint(GOOD, stock={"aim_for": "pilot"}),
+    ),
+    (
+        "pilot-outside", "caution", "limits.pilot_offset",
+        "the gearbox axis is 8.0 ± 1.1 off against 5.0 thou: outside",
+        leaning(1.0, joint(readings_of(0.0, 1.0), limits={"pilot_offset": 5.0})),
+        leaning(0.4, joint(readings_of(0.0, -1.0), limits={"pilot_offset": 5.0})),
+    ),
+    (
+        "pilot-undecided", "caution", "limits.pilot_offset",
+        "At the pilot bearing it is too close to call: 5.2 ± 1.1 off against 5.0 thou",
+        leaning(0.6, joint(readings_of(0.0, 1.0), limits={"pilot_offset": 5.0})),
+        leaning(0.4, joint(readings_of(0.0, -1.0), limits={"pilot_offset": 5.0})),
+    ),
+    (
+        "angle-near", "caution", "housing.pilot_bearing",
+        "axis is 1.00 thou an inch out of line, surely no more than 1.11 thou",
+        leaning(1.0, joint(GOOD, housing={"pilot_distance": 7.0, "pilot_bearing": "ball"})),
+        leaning(0.8, joint(GOOD, housing={"pilot_distance": 7.0, "pilot_bearing": "ball"})),
+    ),
+    (
+        "angle-beyond", "caution", "housing.pilot_bearing",
+        "more than a tapered roller bearing stands, 0.50 thou an inch to 1.20 thou an inch",
+        leaning(1.3, joint(GOOD, housing={"pilot_distance": 7, "pilot_bearing": "tapered_roller"})),
+        leaning(1.3, joint(GOOD, housing={"pilot_distance": 7, "pilot_bearing": "ball"})),
+    ),
+    (
+        "interference", "stop", "housing.register_diameter", "register is 1.0 thou larger",
+        joint(GOOD, housing={"bore_diameter": 4.0, "register_diameter": 4.001}),
+        joint(GOOD, housing={"bore_diameter": 4.001, "register_diameter": 4.0}),
+    ),
+    (
+        "seat-loose", "caution", "housing.register_diameter",
+        "the gearbox has 8.0 thou clearance in it and may sit 4.0 thou off",
+        joint(readings_of(0.0, -3.0), housing={"bore_diameter": 4.008, "register_diameter": 4.0}),
+        joint(readings_of(0.0, -3.0), housing={"bore_diameter": 4.001, "register_diameter": 4.0}),
+    ),
+    (
+        "moved-wrong-way", "stop", "rounds.1.dowels",
+        "The bore went the wrong way: 7.0 thou toward 6 o'clock, opposite to the aim",
+        after(0.0, -17.0, 7.0, 0.0), after(0.0, -3.0, 7.0, 0.0),
+    ),
+    (
+        "moved-otherwise", "caution", "rounds.1.dowels",
+        "the bore moved 4.0 ± 1.0 toward 12 o'clock, told were 7 thou toward 12 o'clock",
+        after(0.0, -6.0, 7.0, 0.0), after(0.0, -3.5, 7.0, 0.0),
+    ),
+    (
+        "trim-noise", "note", "rounds.1.dowels", "Turning the dowels would gain 0.3 thou",
+        after(0.7, -4.7, 7.0, 0.0, limits={"bore_offset": 4.0}),
+        after(5.0, -2.8, 7.0, 45.0, limits={"bore_offset": 4.0}),
+    ),
+    (
+        "trim-other-size", "caution", "rounds.1.dowels", "Another size is better: 9 thou dowels",
+        after(1.0, -7.0, 4.0, 0.0, stock={"dowel_offsets": [4.0, 9.0, 14.0]}),
+        after(4.0, -5.0, 7.0, 30.0),
+    ),
+    (
+        "bolt-holes", "caution", "housing.bolt_clearance",
+        "7 thou dowels want 14.0 thou clearance on the diameter, and there are 10.0 thou",
+        make_job(OFF, housing={"bolt_clearance": 10.0}),
+        make_job(OFF, housing={"bolt_clearance": 14.0}),
+    ),
+    (
+        "companion-outside", "caution", "companions.0",
+        "The pilot bore runs out: 6.0 ± 1.1 TIR against 3.0 thou",
+        make_job(GOOD, companions=[part("pilot_bore", 3.0)]),
+        make_job(GOOD, companions=[part("pilot_bore", 0.2)]),
+    ),
+    (
+        "companion-undecided", "caution", "companions.1",
+        "The crank flange is too close to call: 3.2 ± 1.1 TIR against 3.0 thou",
+        make_job(GOOD, companions=[part("pilot_bore", 3.0), part("crank_flange", 1.6)]),
+        make_job(GOOD, companions=[part("crank_flange", 0.2)]),
     ),
 ]  # fmt: skip
 
@@ -162,7 +319,7 @@ def test_every_finding_has_its_case() -> None:
 
 
 def test_stop_comes_first_and_notes_last() -> None:
-    job = with_face(make_job(changed(3, 6.0), positions=EIGHTHS, closing=[3.0]))
+    job = with_face(make_job(changed(3, 6.0), positions=EIGHTHS, closing=[3.0]), end_float="free")
     levels = [finding["level"] for finding in solve(job)["findings"]]
     assert levels == sorted(levels, key=["stop", "caution", "note"].index)
     assert {"stop", "caution", "note"} == set(levels)
@@ -225,5 +382,5 @@ def test_findings_of_readings_name_their_round() -> None:
 
 
 def test_a_good_bore_brings_up_nothing() -> None:
-    job = make_job(OFF, indicator={**PERFECT, "step": 0.1}, limits={"source": "the maker's manual"})
-    assert codes_of(job) == ["face-not-swept"]
+    job = joint(GOOD, indicator={**PERFECT, "step": 0.1})
+    assert codes_of(job) == []

@@ -62,7 +62,8 @@ def test_the_sheet_is_printed(job_file: Path, capsys: pytest.CaptureFixture[str]
 def test_a_dash_is_standard_input(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(sys, "stdin", io.StringIO(json.dumps(JOB)))
+    typed = io.TextIOWrapper(io.BytesIO(json.dumps(JOB).encode()), encoding="ascii")
+    monkeypatch.setattr(sys, "stdin", typed)
     assert main(["-"]) == 0
     assert json.loads(capsys.readouterr().out) == solve(JOB)
 

@@ -33,7 +33,7 @@ def test_largest_gap_does_not_ask_for_order(positions: list[float]) -> None:
 
 @pytest.mark.parametrize(
     "positions",
-    [[0.0, 90.0, 180.0, 270.0], [0.0, 100.0, 200.0], [0.0, 1.0, 90.0, 181.0], [240.0, 0.0, 120.0]],
+    [[0.0, 90.0, 180.0, 270.0], [0.0, 100.0, 200.0], [0.0, 2.5, 90.0, 181.0], [240.0, 0.0, 120.0]],
 )
 def test_positions_that_will_do(positions: list[float]) -> None:
     assert faults_of(positions) == []
@@ -52,6 +52,7 @@ def test_a_blocked_position_will_do() -> None:
         ([0.0, 90.0, 90.0, 270.0], "positions_deg.2"),
         ([0.0, 120.0, 240.0, 359.5], "positions_deg.3"),
         ([90.0, 180.9, 180.0, 300.0], "positions_deg.2"),
+        ([0.0, 2.4, 120.0, 240.0], "positions_deg.1"),
     ],
 )
 def test_position_faults_failure_the_same_place_twice(positions: list[float], where: str) -> None:

@@ -9,22 +9,24 @@ import pytest
 
 from tests.core.source import calls, modules
 
-# The flow, one step a line: form, job, corrections, fits, uncertainty, alignment, dowels, findings,
-# result, drawing and sheet, page. A module may import its own step and those before it.
+# The flow, one step a line: words, job, form, corrections, fits, uncertainty, what the sweeps tell,
+# dowels and shims, the whole solution, findings, result, drawings and sheet, page. A module may
+# import its own step and those before it.
 FLOW = (
     ("vector", "linear", "clock", "units", "wording", "english", "errors", "fields", "svg"),
-    ("job", "positions", "read_job", "load"),
-    ("form",),
+    ("job", "positions", "read_values", "read_sweeps", "read_job", "load"),
+    ("typed", "form"),
     ("corrections",),
     ("harmonic", "checks"),
     ("noise", "region", "verdict"),
     ("sweep",),
-    ("bore", "face", "companion", "pilot", "rigid", "chip"),
-    ("dowels", "pairs", "trim", "shims"),
-    ("findings",),
+    ("bore", "face", "companion", "chip"),
+    ("seat", "pilot", "rigid", "rounds"),
+    ("trim", "history", "dowels", "pairs", "shims", "squaring"),
     ("solution",),
+    ("finding", "reading_findings", "findings"),
     ("result",),
-    ("drawing", "sheet"),
+    ("marks", "drawing", "side_view", "sections", "sheet"),
     ("api", "page"),
     ("__init__", "__main__"),
 )

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from sweepsheet import InputError, solve
-from sweepsheet.job import Dowel, Hole
+from sweepsheet.job import Chip, Dowel, Hole
 from sweepsheet.read_job import read_job
 from sweepsheet.units import INCH, METRIC
 from tests.core.jobs import Data, make_job
@@ -24,8 +24,8 @@ FULL: Data = {
         "customer": "f", "date": "2000-01-01", "notes": "two\nlines",
     },
     "limits": {
-        "bore_offset": 4.0, "face_runout": 3.0, "pilot_offset": 2.0, "confidence": 0.9,
-        "source": "g",
+        "bore_offset": 4.0, "face_runout": 3.0, "face_radius": 2.5, "pilot_offset": 2.0,
+        "confidence": 0.9, "source": "g",
     },
     "indicator": {
         "step": 0.1, "accuracy": 0.2, "repeatability": 0.3, "plus_when": "plunger_out",
@@ -33,11 +33,22 @@ FULL: Data = {
     },
     "crank": {"axis": "vertical", "lift": 0.5},
     "housing": {
-        "depth": 6.0, "pilot_distance": 7.0,
+        "depth": 6.0, "pilot_distance": 7.0, "tail_distance": 20.0,
+        "pilot_bearing": "tapered_roller", "bore_diameter": 4.68, "register_diameter": 4.67,
         "dowel_holes": [{"at_deg": 270, "radius": 7.0}, {"at_deg": -270, "radius": 7.5}],
         "bolts": [{"at_deg": 45, "radius": 8.0}], "bolt_clearance": 30.0, "dowel_clearance": 2.0,
     },
-    "stock": {"dowel_offsets": [14, 7, 7, 0], "aim_setting_deg": 4},
+    "stock": {
+        "dowel_offsets": [14, 7, 7, 0], "aim_setting_deg": 4, "aim_for": "pilot",
+        "shim_thicknesses": [5, 1, 2, 2],
+    },
+    "chip": {"joint": "rear", "height": 3.0, "at_deg": -45, "radius": 8.0},
+    "companions": [
+        {
+            "kind": "crank_flange", "contact": "outside", "plunger": "rearward", "limit": 2.0,
+            "positions_deg": [0, 120, 240], "sweeps": [[0, 1, 2]], "closing": [0.5],
+        },
+    ],
     "rounds": [
         {
             "name": "first",
@@ -47,8 +58,9 @@ FULL: Data = {
                 "sweeps": [[0, 1, 2, None], [1, 2, 3, 4]], "closing": [None, 0.5],
             },
             "face": {
-                "radius": 3.0, "plunger": "rearward", "positions_deg": [0, 90, 180, 270],
-                "sweeps": [[0, 1, 2, 1]], "closing": [0],
+                "radius": 3.0, "plunger": "rearward", "end_float": "held",
+                "positions_deg": [0, 90, 180, 270], "sweeps": [[0, 1, 2, 1], [0, 1, 3, None]],
+                "closing": [0, None], "opposite": [[0, -1, -2, None], [0, -1, -3, -1]],
             },
         }
     ],
@@ -98,17 +110,24 @@ def test_every_field_is_read() -> None:
     assert job.units is INCH
     assert job.about["notes"] == "two\nlines"
     assert (job.limits.bore_offset, job.limits.face_runout, job.limits.pilot_offset) == (4, 3, 2)
-    assert (job.limits.confidence, job.limits.source) == (0.9, "g")
+    assert (job.limits.confidence, job.limits.source, job.limits.face_radius) == (0.9, "g", 2.5)
     dial = job.indicator
     assert (dial.step, dial.accuracy, dial.repeatability) == (0.1, 0.2, 0.3)
     assert (dial.plus_when, dial.contact_angle_deg) == ("plunger_out", 10.0)
     assert (dial.sag, dial.sag_allowance, dial.angle_setting_deg) == (1.5, 2.0, 3.0)
     assert (job.crank.axis, job.crank.lift) == ("vertical", 0.5)
     assert (job.housing.depth, job.housing.pilot_distance) == (6.0, 7.0)
+    assert (job.housing.tail_distance, job.housing.pilot_bearing) == (20.0, "tapered_roller")
+    assert (job.housing.bore_diameter, job.housing.register_diameter) == (4.68, 4.67)
     assert job.housing.dowel_holes == (Hole(270.0, 7.0), Hole(90.0, 7.5))
     assert job.housing.bolts == (Hole(45.0, 8.0),)
     assert (job.housing.bolt_clearance, job.housing.dowel_clearance) == (30.0, 2.0)
     assert (job.stock.dowel_offsets, job.stock.aim_setting_deg) == ((7.0, 14.0), 4.0)
+    assert (job.stock.aim_for, job.stock.shim_thicknesses) == ("pilot", (1.0, 2.0, 5.0))
+    assert job.chip == Chip("rear", 3.0, 315.0, 8.0)
+    (part,) = job.companions
+    assert (part.kind, part.contact, part.plunger) == ("crank_flange", "outside", "rearward")
+    assert (part.limit, part.sweeps.closing, part.is_face) == (2.0, (0.5,), False)
     (each,) = job.rounds
     assert each.name == "first"
     assert each.dowels == (Dowel(7.0, 10.0), Dowel(14.0, 270.0))
@@ -118,6 +137,8 @@ def test_every_field_is_read() -> None:
     assert each.bore.sweeps.closing == (None, 0.5)
     assert each.face is not None
     assert (each.face.radius, each.face.plunger) == (3.0, "rearward")
+    assert each.face.end_float == "held"
+    assert each.face.opposite == ((0.0, -1.0, -2.0, None), (0.0, -1.0, -3.0, -1.0))
 
 
 @pytest.mark.parametrize(("name", "units"), [("inch", INCH), ("metric", METRIC)])
@@ -145,6 +166,43 @@ def test_every_field_but_the_readings_has_its_default(name: str, units: object) 
     assert first.bore.sweeps.positions_deg == (0.0, 90.0, 180.0, 270.0)
     assert first.bore.sweeps.closing == (None,)
     assert first.face is None
+    assert (job.limits.face_runout, job.limits.face_radius) == (job.units.face_runout_limit, None)
+    assert (job.housing.tail_distance, job.housing.pilot_bearing) == (None, None)
+    assert (job.housing.bore_diameter, job.housing.register_diameter) == (None, None)
+    assert (job.stock.aim_for, job.stock.shim_thicknesses) == ("bore", ())
+    assert (job.chip, job.companions) == (None, ())
+
+
+def test_a_face_and_a_companion_have_their_defaults() -> None:
+    """A crank is free to move endwise until someone says otherwise."""
+    sweep = {"sweeps": [[0, 1, 2, 1]]}
+    job = read_job(
+        {
+            **make_job((0, 1, 2, 1)),
+            "rounds": [{"bore": sweep, "face": {"radius": 3, **sweep}}],
+            "companions": [{"kind": "flywheel_face", **sweep}],
+            "chip": {"height": 1, "at_deg": 0, "radius": 8},
+        }
+    )
+    face = job.rounds[0].face
+    assert face is not None
+    assert (face.plunger, face.end_float, face.opposite) == ("forward", "free", None)
+    (part,) = job.companions
+    assert (part.contact, part.plunger, part.limit, part.is_face) == (
+        "inside",
+        "forward",
+        None,
+        True,
+    )
+    assert job.chip == Chip("front", 1.0, 0.0, 8.0)
+
+
+@pytest.mark.parametrize("section", [
+    "about", "limits", "indicator", "crank", "housing", "stock", "chip", "companions",
+])  # fmt: skip
+def test_a_section_that_is_null_has_its_defaults(section: str) -> None:
+    job = make_job((0, 1, 2, 1))
+    assert read_job({**job, section: None}) == read_job(job)
 
 
 def test_inch_is_the_default() -> None:
@@ -156,7 +214,10 @@ def test_inch_is_the_default() -> None:
     [
         "limits.bore_offset", "limits.face_runout", "limits.pilot_offset", "indicator.sag",
         "housing.depth", "housing.pilot_distance", "housing.dowel_holes", "housing.bolt_clearance",
-        "rounds.0.face", "rounds.0.bore.closing", "rounds.0.bore.closing.1",
+        "housing.tail_distance", "housing.pilot_bearing", "housing.bore_diameter",
+        "housing.register_diameter", "limits.face_radius", "chip", "companions",
+        "companions.0.limit", "companions.0.closing", "rounds.0.face.opposite",
+        "rounds.0.face.opposite.1.3", "rounds.0.face", "rounds.0.bore.closing", "rounds.0.bore.closing.1",
         "rounds.0.bore.sweeps.1.3",
     ],
 )  # fmt: skip
@@ -178,6 +239,13 @@ CHOICES = {
     "crank.axis",
     "rounds.0.bore.contact",
     "rounds.0.face.plunger",
+    "rounds.0.face.end_float",
+    "housing.pilot_bearing",
+    "stock.aim_for",
+    "chip.joint",
+    "companions.0.kind",
+    "companions.0.contact",
+    "companions.0.plunger",
 }
 
 
@@ -193,16 +261,32 @@ def test_a_number_failure(path: str, value: object) -> None:
 
 
 @pytest.mark.parametrize("path", TEXTS)
-@pytest.mark.parametrize("value", [5, None, ["a"]])
+@pytest.mark.parametrize("value", [5, False, ["a"]])
 def test_a_text_failure(path: str, value: object) -> None:
     ((field, text),) = faults_of(put(FULL, path, value))
     assert field == path
     assert ("one of" if path in CHOICES else "text is wanted") in text
 
 
+@pytest.mark.parametrize("path", [path for path in TEXTS if path != "housing.pilot_bearing"])
+def test_a_text_is_not_null_failure(path: str) -> None:
+    """But for the pilot bearing, which may well not be known."""
+    ((field, text),) = faults_of(put(FULL, path, None))
+    assert (field, text.rpartition(" ")[2]) == (path, "nothing")
+
+
+@pytest.mark.parametrize("path", sorted(CHOICES))
+def test_a_choice_failure(path: str) -> None:
+    """What can be chosen is said in full."""
+    ((field, text),) = faults_of(put(FULL, path, "neither"))
+    assert field == path
+    assert text.endswith("is wanted, got 'neither'")
+
+
 SECTIONS = [
     "about", "limits", "indicator", "crank", "housing", "stock", "rounds.0", "rounds.0.bore",
-    "rounds.0.face", "rounds.0.dowels.1", "housing.bolts.0", "housing.dowel_holes.0",
+    "rounds.0.face", "rounds.0.dowels.1", "housing.bolts.0", "housing.dowel_holes.0", "chip",
+    "companions.0",
 ]  # fmt: skip
 
 
@@ -280,6 +364,49 @@ def test_a_section_failure(path: str) -> None:
         ("rounds.0.face.sweeps.0.2", "x", "rounds.0.face.sweeps.0.2",
          "6 o'clock reading: a number is wanted"),
         ("rounds.0.face.positions_deg", [0, 30, 60, 90], "rounds.0.face.sweeps.0", "half a turn"),
+        ("limits.face_radius", 0, "limits.face_radius", "radius of the face limit: from 0.00197"),
+        ("limits.face_runout", 0, "limits.face_runout", "face limit: from 0.1 to 500"),
+        ("limits.pilot_offset", 0.01, "limits.pilot_offset", "pilot limit: from 0.1 to 500"),
+        ("housing.tail_distance", 200, "housing.tail_distance", "distance to the gearbox tail"),
+        ("housing.pilot_bearing", "needle", "housing.pilot_bearing",
+         "one of ball, cylindrical_roller and tapered_roller is wanted, got 'needle'"),
+        ("housing.bore_diameter", -4, "housing.bore_diameter", "diameter of the bore: from"),
+        ("housing.register_diameter", 0, "housing.register_diameter", "gearbox register: from"),
+        ("housing.dowel_holes.1", {"at_deg": 270, "radius": 7.0}, "housing.dowel_holes",
+         "dowel holes: two different places are wanted"),
+        ("housing.dowel_holes.1", {"at_deg": -85, "radius": 7.0}, "housing.dowel_holes",
+         "two different places"),
+        ("housing.bolts", [{"at_deg": 0, "radius": 7}] * 25, "housing.bolts", "0 to 24 of them"),
+        ("stock.aim_for", "both", "stock.aim_for", "one of bore and pilot is wanted"),
+        ("stock.shim_thicknesses.2", -2, "stock.shim_thicknesses.2", "shim 3 in stock: from 0"),
+        ("stock.shim_thicknesses", [1] * 9, "stock.shim_thicknesses", "0 to 8 of them"),
+        ("stock.dowel_offsets", [1] * 9, "stock.dowel_offsets", "0 to 8 of them"),
+        ("chip.joint", "middle", "chip.joint", "joint of the chip: one of front and rear"),
+        ("chip.height", ..., "chip.height", "height of the chip: a number is wanted, got nothing"),
+        ("chip.height", -1, "chip.height", "from 0 to 500 is wanted"),
+        ("chip.at_deg", 400, "chip.at_deg", "clock angle of the chip: from -360 to 360"),
+        ("chip.radius", ..., "chip.radius", "radius of the chip: a number is wanted"),
+        ("companions", {}, "companions", "companion sweeps: a list is wanted, got a group"),
+        ("companions", FULL["companions"] * 7, "companions", "0 to 6 of them are wanted, got 7"),
+        ("companions.0.kind", ..., "companions.0.kind",
+         "one of pilot_bore, crank_flange and flywheel_face is wanted, got nothing"),
+        ("companions.0.limit", 0, "companions.0.limit", "limit of the part, TIR: from 0.1"),
+        ("companions.0.sweeps", ..., "companions.0.sweeps", "sweeps: a list is wanted"),
+        ("companions.0.sweeps.0.1", "o", "companions.0.sweeps.0.1",
+         "4 o'clock reading: a number is wanted, got 'o'"),
+        ("companions.0.positions_deg.1", 1, "companions.0.positions_deg.1", "is there twice"),
+        ("rounds.0.face.end_float", "loose", "rounds.0.face.end_float",
+         "end float of the crank: one of free and held is wanted, got 'loose'"),
+        ("rounds.0.face.opposite", [[0, 1, 2, 3]], "rounds.0.face.opposite",
+         "second dial: 2 to 2 of them are wanted, got 1"),
+        ("rounds.0.face.opposite.0", [0, 1, 2], "rounds.0.face.opposite.0",
+         "sweep 1: 4 readings are wanted"),
+        ("rounds.0.face.opposite.1.0", "x", "rounds.0.face.opposite.1.0",
+         "12 o'clock reading of sweep 2: a number is wanted"),
+        ("rounds.0.face.opposite.0", [0, None, 2, None], "rounds.0.face.opposite.0",
+         "sweep 1: at least three readings are wanted, got 2"),
+        ("rounds.0.face.opposite.1", [None, -1, -3, -1], "rounds.0.face.opposite.1",
+         "at least three readings are wanted, got 2"),
     ],
 )  # fmt: skip
 def test_read_job_failure(path: str, value: object, field: str, phrase: str) -> None:

@@ -63,8 +63,14 @@ def test_beyond_the_stock_nothing_is_fitted() -> None:
 def test_the_chosen_option_is_marked() -> None:
     marked = [line for line in lines(make_job(readings_of(0.0, -7.0))) if line.startswith(">")]
     (line,) = marked
-    assert line.startswith("> 7 thou dowels, aimed at 12 o'clock: 0.0 thou (TIR 0.0 thou)")
+    assert line.startswith("> 7 thou dowels, aimed at 12 o'clock: 0.0 (TIR 0.0)")
     assert line.endswith("over 99%")
+
+
+@pytest.mark.parametrize(("units", "unit"), [("inch", "thou"), ("metric", "mm")])
+def test_the_options_have_their_unit_in_their_head(units: str, unit: str) -> None:
+    head = f"What each choice would leave (offset in {unit}, TIR beside it):"
+    assert head in lines(make_job(readings_of(0.0, -7.0), units=units))
 
 
 def test_without_a_limit_no_chance_is_said() -> None:
@@ -79,7 +85,7 @@ def test_without_a_limit_no_chance_is_said() -> None:
 
 def test_readings_are_shown_as_typed() -> None:
     text = sheet(make_job((0.0, -5.25, None, 3.0, 1.0), positions=(0.0, 72.0, 144.0, 216.0, 285.0)))
-    assert "Readings: 12 o'clock +0, 2:25 −5.25, 4:50 —, 7:10 +3, 9:30 +1" in text
+    assert "Bore: 12 o'clock +0, 2:25 −5.25, 4:50 —, 7:10 +3, 9:30 +1" in text
 
 
 def test_every_sweep_and_round_is_shown() -> None:
@@ -88,7 +94,7 @@ def test_every_sweep_and_round_is_shown() -> None:
         {**make_job(readings_of(0.0, -1.0))["rounds"][0], "name": "{after} <dowels>"}
     )
     found = lines(job)
-    assert sum(line.startswith("Readings:") for line in found) == 3
+    assert sum(line.startswith("Bore:") for line in found) == 3
     assert "Round 2: {after} <dowels>" in found
 
 

@@ -7,6 +7,7 @@ import pytest
 from sweepsheet.english import ENGLISH
 from sweepsheet.units import INCH, METRIC
 from sweepsheet.wording import (
+    Angle,
     At,
     Chance,
     Degrees,
@@ -14,6 +15,7 @@ from sweepsheet.wording import (
     Message,
     Plain,
     Quantity,
+    Size,
     Small,
     Toward,
 )
@@ -45,7 +47,11 @@ from sweepsheet.wording import (
         ((At(0.0),), "12 o'clock"),
         ((At(0.0), At(90.0), At(180.0)), "12 o'clock, 3 o'clock and 6 o'clock"),
         (Message("sense.high"), "high"),
-        (Message("sweep.numbered", {"n": 2}), "sweep 2"),
+        (Message("sweep.numbered", {"n": 2, "what": Message("what.face")}), "face sweep 2"),
+        (Size(0.178, METRIC), "0.178 mm"),
+        (Size(7.0, INCH), "7 thou"),
+        (Angle(0.00125, INCH), "1.25 thou an inch"),
+        (Angle(0.00125, METRIC), "1.25 mm a metre"),
     ],
 )
 def test_word(quantity: Quantity, text: str) -> None:

@@ -219,10 +219,10 @@ def spread(positions: Sequence[float]) -> bool:
 
 
 def random_case(rng: random.Random, *, blocked: bool, sweeps: int) -> Case:
-    """Unequal positions at least two degrees apart, and readings of a bore that is a bit rough."""
+    """Unequal positions three degrees apart or more, and readings of a bore that is a bit rough."""
     while True:
         count = rng.randint(3, 12)
-        positions = [float(a) for a in rng.sample(range(0, 360, 2), count)]
+        positions = [float(a) for a in rng.sample(range(0, 360, 3), count)]
         x, y = rng.uniform(-15.0, 15.0), rng.uniform(-15.0, 15.0)
         rows: list[list[Reading]] = []
         for _ in range(sweeps):

@@ -44,6 +44,7 @@ INCH_JOB: Data = make_job(
         "sag": None, "sag_allowance": 1.0, "angle_setting_deg": 5,
     },
     crank={"axis": "horizontal", "lift": 1.0},
+    housing={"dowel_clearance": 1.0},
     stock={"dowel_offsets": [7.0, 14.0, 21.0], "aim_setting_deg": 5},
 )  # fmt: skip
 
@@ -66,6 +67,7 @@ def in_millimetres(job: Data) -> Data:
         "limits": {**job["limits"], "bore_offset": job["limits"]["bore_offset"] * k},
         "indicator": {**job["indicator"], **{key: job["indicator"][key] * k for key in small}},
         "crank": {**job["crank"], "lift": job["crank"]["lift"] * k},
+        "housing": {"dowel_clearance": job["housing"]["dowel_clearance"] * k},
         "stock": {
             **job["stock"], "dowel_offsets": [d * k for d in job["stock"]["dowel_offsets"]]
         },

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable
-from http.server import ThreadingHTTPServer
 from pathlib import Path
 from typing import Self
 from urllib.parse import urlsplit
 
-from web.build.serve import Handler
+from web.build.serve import FolderServer, Handler
 
 Alter = Callable[[bytes], bytes]
 
@@ -56,14 +55,16 @@ class Server:
                 server.handle(self)
 
         self._released.clear()
-        self._http = ThreadingHTTPServer(("127.0.0.1", self._port), TestHandler)
+        self._http = FolderServer(("127.0.0.1", self._port), TestHandler)
         self._http.daemon_threads = True
         self._port = self._http.server_address[1]
         self._thread = threading.Thread(target=self._http.serve_forever, args=(0.05,))
         self._thread.start()
 
     def stop(self) -> None:
-        """Take the server away, as when the phone has no signal."""
+        """Take the server away, as when the phone has no signal; if it is still there."""
+        if not self._thread.is_alive():
+            return
         self._released.set()
         self._http.shutdown()
         self._thread.join()
@@ -105,5 +106,4 @@ class Server:
 
     def __exit__(self, *_: object) -> None:
         """Stop."""
-        if self._thread.is_alive():
-            self.stop()
+        self.stop()

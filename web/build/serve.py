@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import http.server
 import socket
+import sys
 from functools import partial
 from pathlib import Path
 
@@ -37,6 +38,15 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         """Keep the terminal for what matters."""
 
 
+class FolderServer(http.server.ThreadingHTTPServer):
+    """A server that makes no fuss about browsers that hang up in the middle, as they do."""
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """Show every other error."""
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)  # type: ignore[arg-type]
+
+
 def address_on_network() -> str | None:
     """Find the address at which others on the same network reach this machine; sends nothing."""
     with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
@@ -50,7 +60,7 @@ def address_on_network() -> str | None:
 def serve_folder(folder: Path, host: str, port: int) -> None:
     """Serve until Ctrl-C; raises ``OSError`` where the port can't be had."""
     handler = partial(Handler, directory=str(folder))
-    with http.server.ThreadingHTTPServer((host, port), handler) as server:
+    with FolderServer((host, port), handler) as server:
         port = server.server_address[1]
         phone = f"http://{address_on_network() or host}:{port}/ (on the same network)"
         if host in THIS_MACHINE:

@@ -1,0 +1,132 @@
+// The rounds of a job: as found, and a recheck after each change of dowels. Each has its bore sweep and
+// may have a face sweep; a recheck also tells which dowels were in.
+
+import { Readings } from './readings.js';
+import { WORDS } from './words.js';
+
+/**
+ * @typedef {object} Round
+ * @property {HTMLElement} part
+ * @property {Readings} bore
+ * @property {Readings} face
+ */
+
+export class Rounds {
+  /** @type {Round[]} */
+  #rounds = [];
+
+  /** @type {string[]} */
+  #positions = [];
+
+  #second = false;
+
+  /** @param {HTMLElement} place @param {HTMLTemplateElement} template */
+  constructor(place, template) {
+    this.place = place;
+    this.template = template;
+    this.setCount(1);
+  }
+
+  /** How many rounds there are. */
+  get count() {
+    return this.#rounds.length;
+  }
+
+  /** @param {string[]} positions @param {boolean} second whether a second dial sweeps the face */
+  show(positions, second) {
+    this.#positions = positions;
+    this.#second = second;
+    for (const { bore, face } of this.#rounds) {
+      bore.show(positions);
+      face.show(positions, second);
+    }
+  }
+
+  /** @param {number} count */
+  setCount(count) {
+    while (this.#rounds.length > Math.max(1, count)) this.#rounds.pop()?.part.remove();
+    while (this.#rounds.length < count) this.#add();
+    this.#showEnds();
+  }
+
+  /** Forget every reading and every recheck. */
+  clear() {
+    this.setCount(1);
+    for (const { bore, face } of this.#rounds) {
+      bore.clear();
+      face.clear();
+    }
+  }
+
+  /** Make room for these fields, and take over what then stands in them.
+   * @param {(prefix: string) => number} sweepsOf how many sweeps there are below a name */
+  resize(sweepsOf) {
+    for (const { bore, face } of this.#rounds) {
+      bore.setCount(sweepsOf(bore.prefix));
+      face.setCount(sweepsOf(face.prefix));
+    }
+  }
+
+  adopt() {
+    for (const { part, bore, face } of this.#rounds) {
+      bore.adopt();
+      face.adopt();
+      showSecondDowel(part);
+    }
+  }
+
+  #add() {
+    const n = this.#rounds.length;
+    const made = /** @type {DocumentFragment} */ (this.template.content.cloneNode(true));
+    const part = /** @type {HTMLElement} */ (made.firstElementChild);
+    for (const field of part.querySelectorAll('[data-name]')) {
+      if (!(field instanceof HTMLElement)) continue;
+      const name = `rounds.${n}.${field.dataset.name}`;
+      field.setAttribute('name', name);
+      field.id = name;
+      field.closest('.field')?.querySelector('.name')?.setAttribute('for', name);
+    }
+    const get = (/** @type {string} */ selector) =>
+      /** @type {HTMLElement} */ (part.querySelector(selector));
+    get('h3').textContent = n === 0 ? WORDS.asFound : WORDS.recheck(n);
+    get('.dowels').hidden = n === 0;
+    get('.face-setup').hidden = n !== 0;
+    if (n !== 0) get('.face-setup').remove();
+    const bore = new Readings(get('.bore-readings'), `rounds.${n}.bore`, WORDS.bore);
+    const face = new Readings(get('.face-readings'), `rounds.${n}.face`, WORDS.face);
+    for (const [button, readings] of [[get('.more-bore'), bore], [get('.more-face'), face]]) {
+      /** @type {HTMLElement} */ (button).addEventListener('click', () => {
+        const list = /** @type {Readings} */ (readings);
+        list.setCount(list.count + 1);
+        part.dispatchEvent(new Event('input', { bubbles: true }));
+      });
+    }
+    part.addEventListener('input', () => showSecondDowel(part));
+    get('.remove-round').addEventListener('click', () => {
+      this.setCount(this.count - 1);
+      this.place.dispatchEvent(new Event('input', { bubbles: true }));
+    });
+    bore.show(this.#positions);
+    face.show(this.#positions, this.#second);
+    this.#rounds.push({ part, bore, face });
+    this.place.append(part);
+    showSecondDowel(part);
+  }
+
+  /** Only the last recheck can be removed. */
+  #showEnds() {
+    this.#rounds.forEach(({ part }, n) => {
+      const remove = /** @type {HTMLElement} */ (part.querySelector('.remove-round'));
+      remove.hidden = n === 0 || n !== this.#rounds.length - 1;
+    });
+  }
+}
+
+/** The second dowel has fields of its own only where it differs. @param {HTMLElement} part */
+function showSecondDowel(part) {
+  const alike = part.querySelector('select[data-name="alike"]');
+  const second = part.querySelector('.second-dowel');
+  if (alike instanceof HTMLSelectElement && second instanceof HTMLElement) {
+    second.hidden = alike.value === 'yes';
+  }
+}
