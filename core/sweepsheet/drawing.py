@@ -37,7 +37,7 @@ WIDTH = 360
 HEIGHT = 472
 _MIDDLE = Vec2(180.0, 172.0)
 _RIM = 148.0
-_READINGS = 113.0
+_READINGS = 111.0
 _BORE = 88.0
 _HOURS = 165.0
 # The magnified part reaches this far out from the middle.

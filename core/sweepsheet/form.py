@@ -7,6 +7,7 @@ named, so that an answer does not go away while more is being typed.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, get_args
@@ -32,6 +33,7 @@ _NUMBERS = (
 )  # fmt: skip
 # Blank means "not known" here, rather than the usual value.
 _BLANK_IS_UNKNOWN = ("limits.bore_offset", "limits.face_runout", "indicator.sag")
+_SWEEP_NAME = re.compile(r"(?P<at>.+)\.(?:sweeps|opposite|closing)\.(?P<sweep>\d{1,3})(?:\.|$)")
 _LISTS = ("stock.dowel_offsets", "stock.shim_thicknesses")
 
 
@@ -160,6 +162,12 @@ class _Sweeping:
         self.typed = typed
         self.form = form
         self.positions = position_list(form.get("positions", "12 3 6 9"), MOST_POSITIONS)
+        # Which sweeps the form has at each place, so that no more is looked for.
+        self.numbers: dict[str, set[int]] = {}
+        for name in form:
+            found = _SWEEP_NAME.match(name)
+            if found and int(found["sweep"]) < MOST_SWEEPS:
+                self.numbers.setdefault(found["at"], set()).add(int(found["sweep"]))
 
     def fill(self) -> None:
         """The first round always, later ones once their bore can be fitted; then companions."""
@@ -255,7 +263,7 @@ class _Sweeping:
                 self.row(f"{at}.opposite.{j}", count) if second else (),
                 number_or_text(self.form.get(f"{at}.closing.{j}", "")),
             )
-            for j in range(MOST_SWEEPS)
+            for j in sorted(self.numbers.get(at, ()))
         ]
 
     def row(self, at: str, count: int) -> tuple[Value, ...]:

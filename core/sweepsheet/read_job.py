@@ -91,7 +91,7 @@ class _JobReader(SweepReader):
             housing=self.housing(_group(top, "housing")),
             stock=self.stock(_group(top, "stock")),
             chip=None if top.get("chip") is None else self.chip(top["chip"]),
-            companions=self.companions(top.get("companions") or []),
+            companions=self.companions(top.get("companions")),
             rounds=self.rounds(top.get("rounds")),
         )
 
@@ -252,7 +252,8 @@ class _JobReader(SweepReader):
         return Chip(cast(Joint, joint), height or 0.0, normalise(angle or 0.0), radius or 1.0)
 
     def companions(self, value: object) -> tuple[Companion, ...]:
-        items = self.reader.listing(value, "companions", name_of("companions"), 0, MOST_COMPANIONS)
+        given = [] if value is None else value
+        items = self.reader.listing(given, "companions", name_of("companions"), 0, MOST_COMPANIONS)
         return tuple(self.companion(item, f"companions.{i}") for i, item in enumerate(items))
 
     # Rounds --------------------------------------------------------------------------------

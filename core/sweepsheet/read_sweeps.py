@@ -47,24 +47,27 @@ class SweepReader(ValueReader):
             part.get("end_float", "free"), f"{path}.end_float", name_of("face.end_float"),
             get_args(EndFloat),
         )  # fmt: skip
+        faults_before = self.reader.count
         sweeps = self.sweeps(part, path)
         return FaceSweeps(
             radius=radius or 1.0,
             plunger=self.plunger(part, path),
             end_float=cast(EndFloat, end_float),
-            opposite=self.opposite(part.get("opposite"), f"{path}.opposite", sweeps),
+            opposite=self.opposite(part.get("opposite"), f"{path}.opposite", sweeps, faults_before),
             sweeps=sweeps,
         )
 
     def opposite(
-        self, value: object, path: str, first: Sweeps
+        self, value: object, path: str, first: Sweeps, faults_before: int
     ) -> tuple[tuple[float | None, ...], ...] | None:
-        """What the second dial showed: as many sweeps as the first, and where the first has any."""
-        if value is None:
-            return None
+        """What the second dial showed: as many sweeps as the first, and where the first has any.
+
+        ``faults_before`` were there before the first dial's sweeps were read.
+        """
         of = len(first.readings)
+        if value is None or not of:
+            return None
         rows = self.reader.listing(value, path, name_of("face.opposite"), of, of)
-        faults_before = self.reader.count
         found = tuple(
             self.sweep(row, f"{path}.{j}", j, of, first.positions_deg) for j, row in enumerate(rows)
         )

@@ -270,7 +270,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         after(0.0, -6.0, 7.0, 0.0), after(0.0, -3.5, 7.0, 0.0),
     ),
     (
-        "trim-noise", "note", "rounds.1.dowels", "Turning the dowels would gain 0.3 thou",
+        "trim-noise", "note", "rounds.1.dowels", "Turning the dowels would gain 0.1 thou",
         after(0.7, -4.7, 7.0, 0.0, limits={"bore_offset": 4.0}),
         after(5.0, -2.8, 7.0, 45.0, limits={"bore_offset": 4.0}),
     ),

@@ -59,8 +59,9 @@ FULL: Data = {
             },
             "face": {
                 "radius": 3.0, "plunger": "rearward", "end_float": "held",
-                "positions_deg": [0, 90, 180, 270], "sweeps": [[0, 1, 2, 1], [0, 1, 3, None]],
-                "closing": [0, None], "opposite": [[0, -1, -2, None], [0, -1, -3, -1]],
+                "positions_deg": [0, 90, 180, 225, 300],
+                "sweeps": [[0, 1, 2, 1, 0], [0, 1, 3, None, 0]], "closing": [0, None],
+                "opposite": [[0, -1, -2, None, 0], [0, -1, -3, -1, 0]],
             },
         }
     ],
@@ -138,7 +139,7 @@ def test_every_field_is_read() -> None:
     assert each.face is not None
     assert (each.face.radius, each.face.plunger) == (3.0, "rearward")
     assert each.face.end_float == "held"
-    assert each.face.opposite == ((0.0, -1.0, -2.0, None), (0.0, -1.0, -3.0, -1.0))
+    assert each.face.opposite == ((0, -1, -2, None, 0), (0, -1, -3, -1, 0))
 
 
 @pytest.mark.parametrize(("name", "units"), [("inch", INCH), ("metric", METRIC)])
@@ -217,8 +218,8 @@ def test_inch_is_the_default() -> None:
         "housing.tail_distance", "housing.pilot_bearing", "housing.bore_diameter",
         "housing.register_diameter", "limits.face_radius", "chip", "companions",
         "companions.0.limit", "companions.0.closing", "rounds.0.face.opposite",
-        "rounds.0.face.opposite.1.3", "rounds.0.face", "rounds.0.bore.closing", "rounds.0.bore.closing.1",
-        "rounds.0.bore.sweeps.1.3",
+        "rounds.0.face.opposite.1.3", "rounds.0.face",
+        "rounds.0.bore.closing", "rounds.0.bore.closing.1", "rounds.0.bore.sweeps.1.3",
     ],
 )  # fmt: skip
 def test_null_means_not_known(path: str) -> None:
@@ -362,9 +363,10 @@ def test_a_section_failure(path: str) -> None:
          "sweep 2: at least three readings are wanted, got 2"),
         ("rounds.0.face.radius", ..., "rounds.0.face.radius", "radius of the face sweep"),
         ("rounds.0.face.sweeps.0.2", "x", "rounds.0.face.sweeps.0.2",
-         "6 o'clock reading: a number is wanted"),
-        ("rounds.0.face.positions_deg", [0, 30, 60, 90], "rounds.0.face.sweeps.0", "half a turn"),
-        ("limits.face_radius", 0, "limits.face_radius", "radius of the face limit: from 0.00197"),
+         "6 o'clock reading of sweep 1: a number is wanted"),
+        ("rounds.0.face.positions_deg", [0, 30, 60, 90, 120], "rounds.0.face.sweeps.0",
+         "half a turn"),
+        ("limits.face_radius", 0, "limits.face_radius", "radius of the face limit: from"),
         ("limits.face_runout", 0, "limits.face_runout", "face limit: from 0.1 to 500"),
         ("limits.pilot_offset", 0.01, "limits.pilot_offset", "pilot limit: from 0.1 to 500"),
         ("housing.tail_distance", 200, "housing.tail_distance", "distance to the gearbox tail"),
@@ -397,15 +399,15 @@ def test_a_section_failure(path: str) -> None:
         ("companions.0.positions_deg.1", 1, "companions.0.positions_deg.1", "is there twice"),
         ("rounds.0.face.end_float", "loose", "rounds.0.face.end_float",
          "end float of the crank: one of free and held is wanted, got 'loose'"),
-        ("rounds.0.face.opposite", [[0, 1, 2, 3]], "rounds.0.face.opposite",
+        ("rounds.0.face.opposite", [[0, 1, 2, 3, 4]], "rounds.0.face.opposite",
          "second dial: 2 to 2 of them are wanted, got 1"),
         ("rounds.0.face.opposite.0", [0, 1, 2], "rounds.0.face.opposite.0",
-         "sweep 1: 4 readings are wanted"),
+         "sweep 1: 5 readings are wanted"),
         ("rounds.0.face.opposite.1.0", "x", "rounds.0.face.opposite.1.0",
          "12 o'clock reading of sweep 2: a number is wanted"),
-        ("rounds.0.face.opposite.0", [0, None, 2, None], "rounds.0.face.opposite.0",
+        ("rounds.0.face.opposite.0", [0, None, 2, None, None], "rounds.0.face.opposite.0",
          "sweep 1: at least three readings are wanted, got 2"),
-        ("rounds.0.face.opposite.1", [None, -1, -3, -1], "rounds.0.face.opposite.1",
+        ("rounds.0.face.opposite.1", [None, None, -3, -1, 0], "rounds.0.face.opposite.1",
          "at least three readings are wanted, got 2"),
     ],
 )  # fmt: skip
@@ -440,6 +442,13 @@ def test_every_fault_at_once() -> None:
 def test_a_mistyped_reading_is_not_also_called_bad_geometry() -> None:
     bad = make_job((0, "o", 2), positions=(0, 120, 240))  # type: ignore[arg-type]
     assert [field for field, _ in faults_of(bad)] == ["rounds.0.bore.sweeps.0.1"]
+
+
+def test_a_fault_of_the_first_dial_is_not_also_one_of_the_second() -> None:
+    """The second dial's readings are held against positions only where those are known."""
+    for path, value in (("sweeps", ...), ("positions_deg", [0, 30, 60, 90, 120])):
+        bad = put(FULL, f"rounds.0.face.{path}", value)
+        assert not [field for field, _ in faults_of(bad) if "opposite" in field]
 
 
 def test_limits_of_readings_are_the_same_length_in_both_units() -> None:

@@ -9,7 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from sweepsheet.region import K_95_LINE, K_95_PLANE, ellipse95, probability_inside
+from sweepsheet.region import (
+    K_95_LINE,
+    K_95_PLANE,
+    axis_in_region,
+    ellipse95,
+    probability_inside,
+)
 from sweepsheet.vector import NO_SPREAD, ZERO, Sym2, Vec2
 
 centres = st.builds(Vec2, st.floats(-20.0, 20.0), st.floats(-20.0, 20.0))
@@ -101,6 +107,26 @@ def test_the_unit_does_not_matter(center: Vec2, cov: Sym2, radius: float, k: flo
 def test_mirroring_does_not_matter(center: Vec2, cov: Sym2, radius: float) -> None:
     mirrored = probability_inside(Vec2(-center.x, center.y), Sym2(cov.xx, -cov.xy, cov.yy), radius)
     assert mirrored == pytest.approx(probability_inside(center, cov, radius), abs=1e-6)
+
+
+@pytest.mark.parametrize("size", [1.0, 1e-20, 1e-60, 1e-80, 1e-130])
+@pytest.mark.parametrize(("x", "held"), [(2.4, True), (2.5, False)])
+def test_the_axis_is_in_the_region_at_any_size(size: float, x: float, held: bool) -> None:  # noqa: FBT001 - a column of the table
+    """2.4477 standard deviations off, in a slanted region; the square of 1e-130 is still a number.
+
+    The product of two such squares is not, and must not be divided by.
+    """
+    cov = Sym2(2.5, 1.5, 2.5).scaled(size**2)  # axes 2 toward 1:30 and 1 toward 4:30
+    toward = Vec2(x * size * math.sqrt(0.5), -x * size * math.sqrt(0.5))
+    assert axis_in_region(toward, cov) is held
+    assert axis_in_region(-toward, cov) is held
+
+
+@pytest.mark.parametrize(
+    ("center", "held"), [(ZERO, True), (Vec2(1e-9, 0.0), False), (Vec2(0.0, 1e-9), False)]
+)
+def test_a_region_that_is_a_point_holds_itself(center: Vec2, held: bool) -> None:  # noqa: FBT001 - a column of the table
+    assert axis_in_region(center, NO_SPREAD) is held
 
 
 @pytest.mark.parametrize("sigma", [1e-6, 1e-3, 1.0, 1e3])
