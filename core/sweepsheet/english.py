@@ -394,7 +394,8 @@ TABLE: dict[str, str] = {
     "deed.moved": "The dowels moved the bore {size} ± {pm} toward {direction}",
     "deed.agrees": "That is what is written on them, as far as the readings can tell.",
     "trim.turn": (
-        "Turn both dowels {turn} {way}, to aim at {aim} ({degrees}). Expected offset after: "
+        "Turn both dowels {turn} {way}, seen from behind, to aim at {aim} ({degrees}). Expected "
+        "offset after: "
         "{expected} (TIR {tir})."
     ),
     "trim.chance": "Chance inside after that turn: {chance}",

@@ -215,4 +215,6 @@ def _judged(
 
 
 def _dowel(shift: Vec2) -> Dowel:
-    return Dowel(shift.length, direction_of(shift)) if shift.length > 1e-9 else Dowel(0.0, 0.0)
+    """The dowel that makes a shift, its size freed of rounding so that it is one in stock."""
+    size = round(shift.length, 9)
+    return Dowel(size, direction_of(shift)) if size else Dowel(0.0, 0.0)

@@ -55,7 +55,7 @@ def test_the_checks_need_positions_enough() -> None:
     assert (four.second, four.foreign) == (None, None)
     assert four.pairs is not None
     three = examined([0.0, 1.0, 2.0], positions=(0.0, 120.0, 240.0))
-    assert three.pairs is three.second is three.foreign is None
+    assert (three.pairs, three.second, three.foreign) == (None, None, None)
     assert three.rest == pytest.approx(0.0, abs=1e-12)
 
 

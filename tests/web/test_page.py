@@ -190,6 +190,7 @@ def test_limit_is_shown_as_offset_and_as_tir_whichever_was_given(
 def test_second_sweep_joins_the_first_and_can_be_removed(page: Page, server: Server) -> None:
     open_page(page, server)
     type_worksheet(page)
+    expect(page.locator("#headline")).to_contain_text("Offset 3.4 thou")
     first = page.locator("#figures").inner_text()
     page.locator(".more-bore").click()
     reading(page, 0, sweep=1).fill("3.5")
