@@ -35,7 +35,7 @@ import { WORDS } from './words.js';
  * @typedef {{ limit: string } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, drawing: string, side_view: string })} Answer
+ *   { state: 'answer', sheet: Sheet, drawing: string, side_view: string, flange_view: string })} Answer
  */
 
 /** @param {string} id */
@@ -205,6 +205,7 @@ export function paint(answer) {
     paintSheet(answer.sheet);
     paintDrawing('drawing', answer.drawing);
     paintDrawing('side-view', answer.side_view);
+    paintDrawing('flange-view', answer.flange_view);
     setText('strip-verdict', `${answer.sheet.verdict_text}.`);
     setText('strip-headline', answer.sheet.headline);
     return;

@@ -168,7 +168,8 @@ def choose(options: tuple[Option, ...], aim_for: Target) -> Option | None:
     ``None`` where nothing helps: where even the best is surely outside.
     """
     for option in options:
-        if option.leave and option.target_verdict(aim_for) == "within":
+        good = option.verdict in ("within", None) and option.target_verdict(aim_for) == "within"
+        if option.leave and good:
             return option
     best = next(option for option in options if option.fits is not False)
     return None if best.target_verdict(aim_for) == "outside" else best

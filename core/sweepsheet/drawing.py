@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from sweepsheet.bore import Bore
 from sweepsheet.clock import unit_vector
+from sweepsheet.face import Face
 from sweepsheet.job import Dowel, Housing, Round
 from sweepsheet.marks import (
     PENCIL,
@@ -26,6 +27,8 @@ from sweepsheet.marks import (
     move_sample,
     nice_length,
     region_sample,
+    wedge_mark,
+    wedge_sample,
 )
 from sweepsheet.solution import Solution
 from sweepsheet.svg import Attribute, element, text
@@ -34,7 +37,7 @@ from sweepsheet.vector import Vec2
 from sweepsheet.wording import Language, Small, Toward
 
 WIDTH = 360
-HEIGHT = 472
+HEIGHT = 492
 _MIDDLE = Vec2(180.0, 172.0)
 _RIM = 148.0
 _READINGS = 111.0
@@ -87,6 +90,7 @@ def drawing_of(solution: Solution, language: Language) -> str:
         _center_lines(),
         _region(bore, scale),
         _move(solution, scale),
+        _rearmost(solution.latest.face),
         _dowels(solution),
         _legend(solution, scale, language),
         xmlns="http://www.w3.org/2000/svg",
@@ -214,29 +218,40 @@ def _region(bore: Bore, scale: _Scale) -> str:
 
 def _move(solution: Solution, scale: _Scale) -> str:
     """The way the bore must go, and where the chosen dowels are expected to bring it."""
-    bore, choice = solution.latest.bore, solution.choice
+    bore, planned = solution.latest.bore, solution.planned
     if bore.direction_pm_deg is None or bore.verdict == "within":
         return ""
     marks = []
-    if choice is not None and not choice.leave:
-        marks.append(after_mark(scale.place(choice.center)))
+    if planned is not None:
+        marks.append(after_mark(scale.place(planned.center)))
     marks.append(arrow(scale.place(bore.center), _MIDDLE))
     return element("g", *marks)
 
 
 def _dowels(solution: Solution) -> str:
     """The dowels to fit, each an offset peg with its aim; else those fitted now."""
-    choice, now = solution.choice, solution.job.rounds[-1].dowels
-    if choice is not None and not choice.leave:
-        dowels = (Dowel(choice.offset, choice.aim_deg),) * 2
-    else:
-        dowels = now
-    angles = _dowel_angles(solution.job.housing)
-    return element(
-        "g",
-        *(_dowel(_polar(a, _RIM), dowel) for a, dowel in zip(angles, dowels, strict=True)),
-        class_="dowels",
-    )
+    planned, now = solution.planned, solution.job.rounds[-1].dowels
+    dowels = now
+    if planned is not None:
+        dowels = (Dowel(planned.offset, planned.aim_deg),) * 2
+    marks = []
+    for angle, dowel, old in zip(_dowel_angles(solution.job.housing), dowels, now, strict=True):
+        at = _polar(angle, _RIM)
+        marks.append(_dowel(at, dowel))
+        if planned is not None and old.offset > 0:
+            # Where the peg points now, so that the turn can be seen.
+            u = unit_vector(old.aim_deg)
+            tip = at + Vec2(u.x, -u.y).scaled(22.0)
+            marks.append(line(at, tip, stroke_dasharray="3 2"))
+    return element("g", *marks, class_="dowels")
+
+
+def _rearmost(face: Face | None) -> str:
+    """A wedge at the rim where the face stands most rearward."""
+    if face is None or face.direction_pm_deg is None:
+        return ""
+    u = unit_vector(face.rearmost_deg)
+    return wedge_mark(_polar(face.rearmost_deg, _RIM + 6.0), Vec2(u.x, -u.y))
 
 
 def _dowel_angles(housing: Housing) -> tuple[float, float]:
@@ -268,19 +283,19 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
     limit = solution.job.limits.bore_offset
     if limit is not None:
         entries.append((limit_sample, say("drawing.limit", limit=Small(limit, units))))
-    if (
-        solution.latest.bore.verdict != "within"
-        and solution.latest.bore.direction_pm_deg is not None
-    ):
+    bore, face = solution.latest.bore, solution.latest.face
+    if bore.verdict != "within" and bore.direction_pm_deg is not None:
         entries.append((move_sample, say("drawing.move")))
-        if solution.choice is not None and not solution.choice.leave:
+        if solution.planned is not None:
             entries.append((after_mark, say("drawing.after")))
+    if face is not None and face.direction_pm_deg is not None:
+        entries.append((wedge_sample, say("drawing.rearmost")))
     rows = []
     for i, (mark, words) in enumerate(entries):
         at = Vec2(24.0 + 170.0 * (i % 2), 362.0 + 20.0 * (i // 2))
         rows.append(mark(at) + label(at + Vec2(18.0, 4.5), words))
     bar = nice_length(_REACH / scale.pixels)
-    left = Vec2(14.0, 436.0)
+    left = Vec2(14.0, 456.0)
     right = left + Vec2(bar * scale.pixels, 0.0)
     times = f"{scale.magnification:.2g}"
     return element(
@@ -288,9 +303,9 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
         *rows,
         dimension(left, right),
         label(right + Vec2(8.0, 4.5), language.word(Small(bar, units))),
-        label(Vec2(14.0, 464.0), say("drawing.view")),
+        label(Vec2(14.0, 484.0), say("drawing.view")),
         label(
-            Vec2(346.0, 440.5), say("drawing.scale", times=f"{float(times):.0f}"), text_anchor="end"
+            Vec2(346.0, 460.5), say("drawing.scale", times=f"{float(times):.0f}"), text_anchor="end"
         ),
         class_="legend",
     )

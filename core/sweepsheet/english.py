@@ -378,7 +378,7 @@ TABLE: dict[str, str] = {
     "face.slope": "Slope {angle}",
     "face.limit": "Limit: runout {limit} at that radius",
     "face.total": "TIR on the dial {total}; beside the tilt {rest}",
-    "squaring.taper": "Off the front flange: {depth} for each {unit} across, deepest toward {at}",
+    "squaring.taper": "Off the front flange: {slope} across, deepest toward {at}",
     "squaring.across": "Across the bolts that is {depth}",
     "squaring.bore": "Bore expected after: offset {offset} toward {direction}. Sweep it again.",
     "squaring.left": "Rounded to the stock, it leaves runout {runout}; the stacks rock by {rock}",
@@ -444,6 +444,11 @@ TABLE: dict[str, str] = {
         "rule; support the engine, disconnect the battery, turn the crank by hand."
     ),
     # The drawing
+    "flange.title": "The front flange from behind, with a shim at each bolt",
+    "flange.desc": "Shims: {shims}.",
+    "flange.shim": "{at}: {shim}",
+    "flange.view": "front flange, seen from behind; shims in {unit}",
+    "flange.deepest": "machine off most here",
     "side.title": "Crank axis and gearbox axis, from the side and from above",
     "side.desc": "The gearbox axis is {bore} off at the bore and {pilot} off at the pilot bearing.",
     "side.from_side": "From the side (9 o'clock)",
@@ -463,6 +468,7 @@ TABLE: dict[str, str] = {
     "drawing.limit": "limit {limit}",
     "drawing.move": "move",
     "drawing.after": "after dowels",
+    "drawing.rearmost": "face most rearward",
     "drawing.region": "95% region",
 }
 

@@ -58,7 +58,7 @@ def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
         return
     runout = Plain(face.runout, job.units)
     pm, limit = Plain(face.runout_pm, job.units), Small(face.limit, job.units)
-    if face.verdict == "outside":
+    if solution.face_first:
         yield finding("face-first", "stop", field, runout=runout, pm=pm, limit=limit)
     else:
         yield finding("face-undecided", "caution", field, runout=runout, pm=pm, limit=limit)
@@ -211,15 +211,10 @@ def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
 def _dowel_findings(solution: Solution, field: str) -> Iterator[Finding]:
     """What the stock of dowels can't do."""
     job, bore = solution.job, solution.latest.bore
-    deed = solution.history.deed
     if solution.history.response is None:
         yield finding("dowels-differ", "caution", field)
         return
-    if (
-        bore.verdict == "within"
-        or job.limits.bore_offset is None
-        or (deed is not None and deed.opposite)
-    ):
+    if bore.verdict == "within" or job.limits.bore_offset is None or solution.wrong_way:
         return
     if not job.stock.dowel_offsets:
         wanted = Small(solution.history.response.bare.length, job.units)

@@ -109,3 +109,16 @@ def dimension(left: Vec2, right: Vec2) -> str:
         element("path", d=ends),
         element("path", d=heads, fill="currentColor", stroke="none") if heads else "",
     )
+
+
+def wedge_mark(at: Vec2, way: Vec2) -> str:
+    """Where the face stands most rearward: a full wedge that points outward, along ``way``."""
+    side = Vec2(-way.y, way.x).scaled(6.0)
+    tip, left, right = at + way.scaled(8.0), at + side, at - side
+    path = f"M{tip.x:.2f} {tip.y:.2f}L{left.x:.2f} {left.y:.2f}L{right.x:.2f} {right.y:.2f}z"
+    return element("path", d=path, fill="currentColor", stroke="none")
+
+
+def wedge_sample(at: Vec2) -> str:
+    """The wedge, for the legend."""
+    return wedge_mark(at + Vec2(0.0, 4.0), Vec2(0.0, -1.0))

@@ -16,6 +16,7 @@ from sweepsheet.drawing import drawing_of
 from sweepsheet.english import ENGLISH
 from sweepsheet.errors import Fault, InputError
 from sweepsheet.findings import findings_for
+from sweepsheet.flange_view import flange_view_of
 from sweepsheet.form import Typed, job_of
 from sweepsheet.load import load_json
 from sweepsheet.read_job import read_job
@@ -73,6 +74,7 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
         "sheet": sheet,
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
+        "flange_view": flange_view_of(solution, language),
     }
 
 

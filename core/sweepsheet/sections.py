@@ -88,7 +88,7 @@ def _squaring(solution: Solution, language: Language) -> Iterator[Section]:
     lines = [
         say(
             "squaring.taper",
-            depth=Small(taper.slope * units.small_per_long, units), unit=units.long,
+            slope=Angle(taper.slope, units),
             at=Toward(taper.deepest_deg),
         )
     ]  # fmt: skip

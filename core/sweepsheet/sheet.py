@@ -125,11 +125,10 @@ def _steps(
 ) -> tuple[str, ...]:
     """What to do, in order."""
     say, bore = language.say, solution.latest.bore
-    codes = {each.code for each in findings}
     steps = [say("do.stop")] if is_stopped(findings) else []
-    if "face-first" in codes:
+    if solution.face_first:
         return (*steps, say("do.face"), say("do.square"), say("do.resweep"))
-    if "moved-wrong-way" in codes or "interference" in codes:
+    if solution.wrong_way or (solution.seat is not None and solution.seat.clearance < 0):
         return tuple(steps)
     choice = solution.choice
     if choice is not None and choice.leave and bore.verdict in ("within", None):

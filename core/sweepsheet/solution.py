@@ -43,6 +43,25 @@ class Solution:
         """What the latest round tells."""
         return self.measured[-1]
 
+    @property
+    def face_first(self) -> bool:
+        """Whether the face must be put right before anything is said of dowels."""
+        face = self.latest.face
+        return face is not None and face.verdict == "outside"
+
+    @property
+    def wrong_way(self) -> bool:
+        """Whether the dowels were seen to move the bore opposite to their aim."""
+        return self.history.deed is not None and self.history.deed.opposite
+
+    @property
+    def planned(self) -> Option | None:
+        """The dowels to fit now; ``None`` to leave it, or where something else comes first."""
+        tight = self.seat is not None and self.seat.clearance < 0
+        if self.face_first or self.wrong_way or tight:
+            return None
+        return None if self.choice is None or self.choice.leave else self.choice
+
 
 def work_out(job: Job) -> Solution:
     """Everything there is to know about a checked job."""

@@ -9,6 +9,7 @@ import pytest
 
 from sweepsheet.drawing import HEIGHT, WIDTH, drawing_of
 from sweepsheet.english import ENGLISH
+from sweepsheet.flange_view import flange_view_of
 from sweepsheet.marks import nice_length
 from sweepsheet.read_job import read_job
 from sweepsheet.side_view import side_view_of
@@ -114,14 +115,18 @@ FACE = {
 }  # fmt: skip
 
 
-def with_face(pilot_distance: float | None) -> Solution:
+BOLTS = [{"at_deg": 90.0 * i, "radius": 7.5} for i in range(4)]
+
+
+def with_face(pilot_distance: float | None, **others: object) -> Solution:
     bore = {"sweeps": [[0.0, -5.0, -17.0, -12.0]], "closing": [0]}
     return work_out(
         read_job(
             {
                 "format": "sweepsheet-job",
                 "version": 1,
-                "housing": {"pilot_distance": pilot_distance, "depth": 6.0},
+                "housing": {"pilot_distance": pilot_distance, "depth": 6.0, "bolts": BOLTS},
+                **others,
                 "rounds": [{"bore": bore, "face": FACE}],
             }
         )
@@ -151,6 +156,34 @@ def test_the_side_view_shows_the_gearbox_axis_and_says_that_it_is_exaggerated() 
 def test_the_side_view_failure_without_the_distance_there_is_none() -> None:
     assert side_view_of(with_face(None), ENGLISH) == ""
     assert side_view_of(solved(0.0, 1.0, 2.0, 1.0), ENGLISH) == ""
+
+
+def test_the_flange_shows_a_shim_at_each_bolt_thickest_where_the_face_lies_forward() -> None:
+    """The face stands rearward at 6 by 1/3 thou an inch: 5 thou at 12, half of it beside."""
+    solution = with_face(7.0, limits={"face_runout": 0.5})
+    root = parsed(flange_view_of(solution, ENGLISH))
+    described = root.find(f"{SVG}desc")
+    assert described is not None
+    assert described.text == (
+        "Shims: 12 o'clock: 5.0 thou, 3 o'clock: 2.5 thou, 6 o'clock: 0.0 thou and "
+        "9 o'clock: 2.5 thou."
+    )
+    top = next(n for n in root.iter(f"{SVG}text") if n.text == "5.0")
+    bottom = next(n for n in root.iter(f"{SVG}text") if n.text == "0.0")
+    assert float(top.get("y", "nan")) < float(bottom.get("y", "nan"))
+    assert all(math.isfinite(n) for n in numbers(root))
+
+
+def test_the_flange_failure_of_a_face_within_needs_no_shims() -> None:
+    assert flange_view_of(with_face(7.0), ENGLISH) == ""
+
+
+def test_a_face_out_of_square_is_marked_and_no_dowels_are_drawn_for_it() -> None:
+    within = words(parsed(drawing_of(with_face(7.0), ENGLISH)))
+    outside = words(parsed(drawing_of(with_face(7.0, limits={"face_runout": 0.5}), ENGLISH)))
+    assert "face most rearward" in outside
+    assert "after dowels" in within
+    assert "after dowels" not in outside
 
 
 def test_markup_in_a_text_stays_text() -> None:

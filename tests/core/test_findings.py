@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
-from sweepsheet import solve
+from sweepsheet import sheet, solve
 from sweepsheet.english import TABLE
 from tests.core.jobs import (
     EIGHTHS,
@@ -316,6 +318,43 @@ def test_finding_failure(code: str, job: Data) -> None:
 def test_every_finding_has_its_case() -> None:
     known = {key.removeprefix("finding.") for key in TABLE if key.startswith("finding.")}
     assert {case[0] for case in CASES} == known
+
+
+# A dimension that was not measured, the finding that asks for it, and what it would give.
+MISSING: list[tuple[str, str, Callable[[Data], object], object]] = [
+    ("depth", "depth-wanted", lambda r: r["squaring"]["bore_after"], None),
+    ("bolts", "bolts-wanted", lambda r: r["shims"], []),
+    ("pilot_distance", "pilot-distance-wanted", lambda r: r["rounds"][0]["pilot"], None),
+    ("dowel_holes", "holes-wanted", lambda r: r["fine_options"], []),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("dimension", "code", "given_by_it", "nothing"), MISSING)
+def test_a_missing_dimension_is_named_and_not_assumed(
+    dimension: str, code: str, given_by_it: Callable[[Data], object], nothing: object
+) -> None:
+    """With face and bore outside all is wanted, and with the dimension it is there."""
+    whole = leaning(1.5, joint(OFF))
+    assert code not in codes_of(whole)
+    assert given_by_it(solve(whole)) != nothing
+    without = {**whole, "housing": {k: v for k, v in whole["housing"].items() if k != dimension}}
+    assert finding_of(without, code)["field"] == f"housing.{dimension}"
+    assert given_by_it(solve(without)) == nothing
+
+
+def test_a_face_outside_takes_the_dowels_from_the_steps() -> None:
+    """... though the table still shows what each would leave."""
+    text = sheet(leaning(1.5, joint(OFF)))
+    steps, _, table = text.partition("What each choice would leave")
+    assert "Then sweep face and bore again before you think of dowels." in steps
+    assert "\nFit " not in steps
+    assert "7 thou dowels, aimed at 12 o'clock" in table
+
+
+def test_a_trim_within_says_stop_and_turns_nothing() -> None:
+    job = after(0.5, -1.5, 7.0, 0.0)
+    assert {"trim-noise", "trim-other-size"} & set(codes_of(job)) == set()
+    assert "The bore is within: stop here." in sheet(job)
 
 
 def test_stop_comes_first_and_notes_last() -> None:

@@ -22,6 +22,22 @@ def test_brackets_in_text_are_not_nesting() -> None:
     assert load_json(json.dumps("[" * 100 + '\\"{')) == "[" * 100 + '\\"{'
 
 
+def test_a_byte_order_mark_is_no_part_of_the_job() -> None:
+    """Some editors put one in front."""
+    assert load_json("\ufeff" + '{"a": 1}') == {"a": 1}
+
+
+@pytest.mark.parametrize("text", ['{"a": 1, "a": 1}', '{"b": [{"a": 1, "a": 2}]}'])
+def test_a_key_that_stands_twice_failure(text: str) -> None:
+    """Nobody could tell which of the two counts, not even where they say the same."""
+    with pytest.raises(InputError, match="a key stands twice in one object"):
+        load_json(text)
+
+
+def test_the_same_key_in_two_objects_is_no_fault() -> None:
+    assert load_json('[{"a": 1}, {"a": 2}]') == [{"a": 1}, {"a": 2}]
+
+
 def test_the_deepest_job_is_loaded() -> None:
     text = "[" * DEEPEST_JOB + "]" * DEEPEST_JOB
     assert load_json(text) == json.loads(text)

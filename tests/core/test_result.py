@@ -6,14 +6,27 @@ import json
 import math
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from sweepsheet import solve
-from tests.core.jobs import Data, make_job, readings_of
+from tests.core.jobs import Data, make_job, readings_of, whole_job
+from tests.core.test_api import answer_or_faults
+from tests.core.test_read_job import leaves, put
 
-ROUND_KEYS = {
+BORE_KEYS = {
     "center", "covariance", "offset", "direction_deg", "move_deg", "tir", "ellipse95", "residuals",
     "out_of_round", "pair_difference", "closing_error", "probability_within", "verdict",
 }  # fmt: skip
+
+
+FACE_KEYS = {
+    "slope", "slope_covariance", "runout", "rearmost_deg", "probability_within", "verdict",
+}  # fmt: skip
+PILOT_KEYS = {
+    "center", "covariance", "offset", "direction_deg", "probability_within", "verdict",
+}  # fmt: skip
+OPTION_KEYS = {"offset", "aim_deg", "expected_offset", "probability_within"}
 
 
 @pytest.fixture
@@ -31,7 +44,7 @@ def test_promised_keys(result: Data) -> None:
     assert {"rounds", "dowel_options", "dowel_choice", "findings"} <= result.keys()
     (each,) = result["rounds"]
     assert each["name"] == "as found"
-    assert each["bore"].keys() >= ROUND_KEYS
+    assert each["bore"].keys() >= BORE_KEYS
     assert each["bore"]["ellipse95"].keys() == {"semi_axes", "at_deg"}
     for option in result["dowel_options"]:
         assert option.keys() >= {"offset", "aim_deg", "expected_offset", "probability_within"}
@@ -74,3 +87,144 @@ def test_every_round_is_there_and_the_dowels_are_for_the_latest() -> None:
     assert [each["name"] for each in result["rounds"]] == ["as found", "after dowels"]
     assert [each["bore"]["verdict"] for each in result["rounds"]] == ["outside", "within"]
     assert result["dowel_choice"]["leave"] is True
+
+
+# A job with every part measured ------------------------------------------------------------
+
+
+@pytest.fixture(scope="module")
+def whole() -> Data:
+    return solve(whole_job())
+
+
+def test_promised_keys_of_a_whole_job(whole: Data) -> None:
+    """Three rounds, bore, face and seven bolts: keys may be added, these keep their names."""
+    assert whole.keys() >= {
+        "format", "version", "units", "rounds", "dowel_options", "dowel_choice", "fine_options",
+        "trim", "shims", "findings",
+    }  # fmt: skip
+    assert [each["name"] for each in whole["rounds"]] == ["as found", "dowels", "trim"]
+    for each in whole["rounds"]:
+        assert each["bore"].keys() >= BORE_KEYS
+        assert each["face"].keys() >= FACE_KEYS
+        assert each["pilot"].keys() >= PILOT_KEYS
+    for option in [*whole["dowel_options"], whole["dowel_choice"]]:
+        assert option.keys() >= OPTION_KEYS
+    assert whole["trim"].keys() >= {"turn_deg", "aim_deg", "expected_offset"}
+    assert len(whole["shims"]) == 7
+    for shim in whole["shims"]:
+        assert shim.keys() >= {"at_deg", "thickness"}
+    assert whole["fine_options"]
+    for pair in whole["fine_options"]:
+        assert pair.keys() >= {"dowels", "expected_offset", "housing_turn_deg", "spacing_misfit"}
+        assert [dowel.keys() for dowel in pair["dowels"]] == [{"offset", "aim_deg"}] * 2
+
+
+def test_what_was_added_to_the_result(whole: Data) -> None:
+    """Joint, chip, companions, squaring and what the dowels did."""
+    assert whole["dowels_did"].keys() == {
+        "offset", "offset_pm", "direction_deg", "direction_pm_deg", "agrees", "opposite", "gain",
+        "lag_deg",
+    }  # fmt: skip
+    assert whole["squaring"].keys() == {
+        "bore_after", "taper", "slope_left", "rock", "chip_that_explains",
+    }  # fmt: skip
+    assert whole["joint"].keys() == {"clearance", "probability_within", "verdict"}
+    assert whole["chip"].keys() == {"slope", "bore", "nose", "tail"}
+    assert [part["kind"] for part in whole["companions"]] == ["pilot_bore", "flywheel_face"]
+
+
+def test_what_is_not_known_is_null_or_empty(result: Data) -> None:
+    """A bore alone: nothing is assumed in place of what was not measured."""
+    for key in ("trim", "dowels_did", "squaring", "joint", "chip"):
+        assert result[key] is None
+    for key in ("fine_options", "shims", "companions"):
+        assert result[key] == []
+    (each,) = result["rounds"]
+    assert each["face"] is each["pilot"] is None
+
+
+def test_a_whole_job_goes_through_json_and_back(whole: Data) -> None:
+    assert json.loads(json.dumps(whole, allow_nan=False)) == whole
+    assert all(math.isfinite(v) for _, v in leaves(whole) if isinstance(v, float))
+
+
+def test_figures_of_face_and_pilot_belong_together(whole: Data) -> None:
+    """Runout is 2 r g; the pilot line is the bore and L times the slope, in thou."""
+    for each in whole["rounds"]:
+        slope = each["face"]["slope"]
+        assert each["face"]["runout"] == pytest.approx(2.0 * 3000.0 * math.hypot(*slope))
+        expected = [c + 7000.0 * g for c, g in zip(each["bore"]["center"], slope, strict=True)]
+        assert each["pilot"]["center"] == pytest.approx(expected, abs=1e-9)
+        assert each["pilot"]["offset"] == pytest.approx(math.hypot(*expected))
+        assert each["face"]["limit"] == pytest.approx(3.0)  # one for each inch, swept at 3
+
+
+def test_the_dowels_of_a_whole_job_are_seen_at_work(whole: Data) -> None:
+    """Told 14; they did nine tenths of it, and the turn that was made helped."""
+    assert whole["dowels_did"]["gain"] == pytest.approx(0.9, abs=0.05)
+    offsets = [each["bore"]["offset"] for each in whole["rounds"]]
+    assert offsets == sorted(offsets, reverse=True)
+
+
+WHOLE = whole_job()
+
+
+def places_of(job: Data) -> set[str]:
+    """Every place in a job: the single values, and all that holds them."""
+    return {path.rsplit(".", up)[0] for path, _ in leaves(job) for up in range(path.count(".") + 1)}
+
+
+PLACES = sorted(places_of(WHOLE))
+values = st.one_of(
+    st.none(), st.booleans(), st.floats(), st.integers(-720, 720), st.text(max_size=6),
+    st.lists(st.floats(-30.0, 30.0), max_size=8), st.just({}),
+    st.sampled_from([0.0, 1e-9, -1e-9, 1e300, "free", "outside", "pilot", "metric", "rear"]),
+)  # fmt: skip
+
+
+@settings(max_examples=600)
+@given(st.lists(st.tuples(st.sampled_from(PLACES), values), min_size=1, max_size=3))
+def test_a_whole_job_changed_anywhere_is_answered_or_refused(
+    changes: list[tuple[str, object]],
+) -> None:
+    """Finite figures, the same for the same job, or ``InputError``; nothing else is raised."""
+    job = WHOLE
+    for path, value in changes:
+        # What an earlier change took away can't be changed any more.
+        if path in places_of(job):
+            job = put(job, path, value)
+    result = answer_or_faults(job)
+    assert result is None or result["format"] == "sweepsheet-result"
+
+
+small = st.sampled_from([0.0, 5e-324, 1e-9, 0.25, 7.0, 500.0])
+reading = st.floats(-500.0, 500.0) | st.sampled_from([0.0, 500.0, -500.0, 5e-324])
+
+
+@settings(max_examples=300)
+@given(st.data())
+def test_wild_but_allowed_figures_are_answered(data: st.DataObject) -> None:
+    """Every figure somewhere in its range, its ends included, over three rounds."""
+    job = whole_job()
+    for each in job["rounds"]:
+        for part in (each["bore"], each["face"]):
+            part["sweeps"] = [
+                data.draw(st.lists(reading, min_size=8, max_size=8)) for _ in part["sweeps"]
+            ]
+        offset, aim = data.draw(small), data.draw(st.floats(0.0, 360.0))
+        pair = {"offset": offset, "aim_deg": aim}
+        each["dowels"] = [pair, pair if data.draw(st.booleans()) else {"offset": 7.0, "aim_deg": 0}]
+    job["indicator"] = {
+        key: data.draw(small)
+        for key in ("step", "accuracy", "repeatability", "sag", "sag_allowance")
+    }
+    job["indicator"]["angle_setting_deg"] = data.draw(st.sampled_from([0.0, 5.0, 45.0]))
+    job["housing"]["dowel_clearance"] = data.draw(small)
+    job["stock"] = {
+        "dowel_offsets": data.draw(st.lists(small, max_size=3)),
+        "aim_setting_deg": data.draw(st.sampled_from([0.0, 5.0])),
+        "aim_for": data.draw(st.sampled_from(["bore", "pilot"])),
+        "shim_thicknesses": data.draw(st.lists(small, max_size=3)),
+    }
+    assert answer_or_faults(job) is not None
