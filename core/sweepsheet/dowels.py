@@ -16,7 +16,7 @@ from sweepsheet.face import Face
 from sweepsheet.history import refit_doubt
 from sweepsheet.job import Dowel, Job, Target
 from sweepsheet.region import probability_inside
-from sweepsheet.trim import Response
+from sweepsheet.trim import Response, unseen_doubt
 from sweepsheet.vector import ZERO, Sym2, Vec2
 from sweepsheet.verdict import Verdict, verdict_of
 
@@ -133,7 +133,9 @@ class Weigher:
         same = fitted[0] == fitted[1] and fitted[0].offset == offset > 0
         move = unit_vector(aim - response.lag_deg if same else aim).scaled(offset)
         center = response.after(move) if same else response.bare + move
-        known = response.doubt_after(move if same else ZERO)
+        known = (
+            response.doubt_after(move) if same else response.doubt_after(ZERO) + unseen_doubt(move)
+        )
         spread = known + self.common + refit_doubt(self.job, move)
         dowel = Dowel(offset, direction_of(move) if offset else 0.0)
         return self.option(leave=False, dowel=dowel, center=center, covariance=spread)

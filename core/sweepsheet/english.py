@@ -275,8 +275,8 @@ TABLE: dict[str, str] = {
         "At the pilot bearing it is too close to call: {offset} ± {pm} off against {limit}."
     ),
     "finding.angle-near": (
-        "The gearbox axis is {angle} out of line, surely no more than {sure}. {bearing} stands "
-        "{careful} to {generous}; the maker's figure rules."
+        "The gearbox axis is {angle} out of line, surely no more than {sure}. That much matters: "
+        "{bearing} stands {careful} to {generous}. The maker's figure rules."
     ),
     "finding.angle-beyond": (
         "The gearbox axis is {angle} out of line (it may be {sure}): more than {bearing} stands, "

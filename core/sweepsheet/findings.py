@@ -229,7 +229,6 @@ def _reach_findings(solution: Solution) -> Iterator[Finding]:
     """Whether the stock reaches, and whether the bolt holes allow it."""
     job, choice = solution.job, solution.choice
     best = solution.options[0]
-    expected = Small(best.expected_offset, job.units)
     if best.fits is False:
         yield finding(
             "bolt-holes", "caution", "housing.bolt_clearance",
@@ -237,9 +236,11 @@ def _reach_findings(solution: Solution) -> Iterator[Finding]:
             clearance=Small(job.housing.bolt_clearance or 0.0, job.units),
         )  # fmt: skip
     if choice is None:
+        fitting = next(option for option in solution.options if option.fits is not False)
         yield finding(
             "beyond-stock", "stop", "stock.dowel_offsets",
-            largest=Size(job.stock.dowel_offsets[-1], job.units), expected=expected,
+            largest=Size(job.stock.dowel_offsets[-1], job.units),
+            expected=Small(fitting.expected_offset, job.units),
         )  # fmt: skip
     elif choice.target_verdict(job.stock.aim_for) not in ("within", None):
         left = Small(choice.expected_offset, job.units)

@@ -17,6 +17,7 @@ from sweepsheet.job import Dowel, Limits, Stock
 from sweepsheet.noise import rectangular
 from sweepsheet.region import probability_inside
 from sweepsheet.rigid import DowelLine, Moved
+from sweepsheet.trim import unseen_doubt
 from sweepsheet.vector import ZERO, Sym2, Vec2, outer
 from sweepsheet.verdict import Verdict, verdict_of
 
@@ -193,7 +194,7 @@ def _judged(
     )
     moved = line.moved(first, second)
     center = bare + moved.move
-    # Each dowel is aimed by itself, and may miss its mark by itself.
+    # Each dowel is aimed by itself and may miss its mark by itself, and none was seen at work.
     variance = rectangular(math.radians(stock.aim_setting_deg)) ** 2
     misses = (
         line.moved(Vec2(-first.y, first.x), ZERO).move,
@@ -201,7 +202,7 @@ def _judged(
     )
     spread = covariance
     for miss in misses:
-        spread = spread + outer(miss).scaled(variance)
+        spread = spread + outer(miss).scaled(variance) + unseen_doubt(miss)
     probability = None
     if limits.bore_offset is not None:
         probability = probability_inside(center, spread, limits.bore_offset)

@@ -18,7 +18,8 @@ K_95_LINE = 1.959963984540054
 K_95_ONE_SIDE = 1.6448536269514722
 
 _SIGMAS = 9.0
-_INTERVALS = 120
+# Intervals of Simpson's rule: enough down to a spread of a thirtieth of the radius, and more below.
+_INTERVALS, _MOST_INTERVALS = 120, 4000
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,14 +74,18 @@ def probability_inside(center: Vec2, covariance: Sym2, radius: float) -> float:
     if low >= high:
         return 0.0
     start, stop = math.asin(low / radius), math.asin(high / radius)
-    width = (stop - start) / _INTERVALS
+    # Where the centre lies at an end of the axis, the chord grows from nothing past its own spread
+    # within ``across / radius`` of an interval of about ``6 sqrt(along / radius)``.
+    wanted = 2 * math.ceil(11.0 * math.sqrt(radius / across))
+    intervals = min(_MOST_INTERVALS, max(_INTERVALS, wanted))
+    width = (stop - start) / intervals
     terms = []
-    for i in range(_INTERVALS + 1):
+    for i in range(intervals + 1):
         t = start + i * width
         half_chord = radius * math.cos(t)
         z = (radius * math.sin(t) - mu_along) / along
         density = math.exp(-z * z / 2.0) / (along * math.sqrt(2.0 * math.pi))
-        simpson = 1.0 if i in (0, _INTERVALS) else 4.0 if i % 2 else 2.0
+        simpson = 1.0 if i in (0, intervals) else 4.0 if i % 2 else 2.0
         terms.append(simpson * density * half_chord * _chord(mu_across, across, half_chord))
     return min(1.0, max(0.0, math.fsum(terms) * width / 3.0))
 

@@ -21,9 +21,9 @@ from sweepsheet.noise import rectangular
 from sweepsheet.region import K_95_LINE, K_95_PLANE
 from sweepsheet.vector import NO_SPREAD, Sym2, Vec2, outer
 
-# What is believed of gain and lag before anything was seen: within about 15 % and 9 degrees,
+# What is believed of gain and lag before anything was seen: within about 8 % and 5 degrees,
 # one standard deviation each. Common practice, no source.
-PRIOR_SPREAD = 0.15
+PRIOR_SPREAD = 0.08
 # Where the dowels were seen to do something else, what was believed hardly counts any more.
 LOOSE_SPREAD = 1.0
 
@@ -123,6 +123,18 @@ def aim_doubt(move: Vec2, setting_deg: float) -> Sym2:
     return outer(Vec2(-move.y, move.x)).scaled(rectangular(math.radians(setting_deg)) ** 2)
 
 
+def unseen_doubt(move: Vec2) -> Sym2:
+    """What a pair that was not seen at work may do beside its move: ``PRIOR_SPREAD`` of it.
+
+    Its gain acts along the move, its lag across, and both are believed alike.
+
+    >>> round(unseen_doubt(Vec2(0.0, 10.0)).xx, 6)
+    0.64
+    """
+    variance = PRIOR_SPREAD**2 * move.dot(move)
+    return Sym2(variance, 0.0, variance)
+
+
 def response_of(rounds: Sequence[Seen], prior_spread: float = PRIOR_SPREAD) -> Response:
     """Where the bore is on standard dowels, and what the latest pair does, from all rounds.
 
@@ -156,8 +168,7 @@ def _told(seen: Seen, sizes: tuple[float, float]) -> Seen:
     """A round as it counts for a pair of these sizes."""
     if seen.standard or seen.sizes == sizes:
         return seen
-    unknown = (PRIOR_SPREAD * seen.move.length) ** 2
-    covariance = seen.covariance + Sym2(unknown, 0.0, unknown)
+    covariance = seen.covariance + unseen_doubt(seen.move)
     return Seen(seen.center - seen.move, covariance, seen.sizes, Vec2(0.0, 0.0))
 
 

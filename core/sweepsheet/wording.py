@@ -74,14 +74,15 @@ class At:
 
 @dataclass(frozen=True, slots=True)
 class Degrees:
-    """An angle, shown in whole degrees."""
+    """An angle, shown in whole degrees; a direction that rounds to a full turn is 0."""
 
     value: float
 
     def in_words(self, language: Language) -> str:
         """The quantity in a language."""
         # Adding nothing turns minus zero into zero.
-        return language.number(f"{round(self.value) + 0.0:.0f}") + "°"
+        whole = round(self.value) + 0.0
+        return language.number(f"{0.0 if whole == 360 else whole:.0f}") + "°"
 
 
 @dataclass(frozen=True, slots=True)

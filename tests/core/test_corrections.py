@@ -12,11 +12,23 @@ from hypothesis import strategies as st
 from sweepsheet.corrections import (
     contact_factor,
     corrected_bore,
+    corrected_companion,
+    corrected_face,
     droop_at,
     vertical_shift,
     without_drift,
 )
-from sweepsheet.job import BoreSweeps, Crank, Indicator, Sweeps
+from sweepsheet.job import (
+    BoreSweeps,
+    Companion,
+    CompanionKind,
+    Contact,
+    Crank,
+    FaceSweeps,
+    Indicator,
+    Plunger,
+    Sweeps,
+)
 from tests.core.jobs import QUARTERS, apart, bore_of, make_job
 
 PLAIN = Indicator(
@@ -140,3 +152,55 @@ def test_every_known_effect_is_taken_out_again(
     if offset > 1e-3:
         assert apart(bore["direction_deg"], toward) < 1e-3
         assert apart(bore["move_deg"], toward + 180.0) < 1e-3
+
+
+# Faces and companions ----------------------------------------------------------------------
+
+ROW = (0.0, 2.0, 6.0, None)
+FACE = FaceSweeps(3.0, "forward", "free", None, Sweeps(QUARTERS, (ROW,), (None,)))
+
+
+@pytest.mark.parametrize(
+    ("plunger", "plus_when", "sense"),
+    [
+        ("forward", "plunger_in", 1.0), ("rearward", "plunger_in", -1.0),
+        ("forward", "plunger_out", -1.0), ("rearward", "plunger_out", 1.0),
+    ],
+)  # fmt: skip
+def test_a_face_is_plus_where_it_stands_rearward(
+    plunger: Plunger, plus_when: str, sense: float
+) -> None:
+    dial = replace(PLAIN, plus_when=plus_when, contact_angle_deg=60.0)  # type: ignore[arg-type]
+    (row,) = corrected_face(replace(FACE, plunger=plunger), dial).readings
+    assert row == pytest.approx((0.0, sense * 1.0, sense * 3.0, None), abs=1e-12)
+
+
+def test_droop_and_lift_do_nothing_to_a_face() -> None:
+    (row,) = corrected_face(FACE, replace(PLAIN, sag=5.0)).readings
+    assert row == ROW
+
+
+def test_two_dials_give_half_their_difference() -> None:
+    """Where both were read; a return to zero belongs to the first dial alone."""
+    both = replace(FACE, opposite=((0.0, -2.0, None, 1.0),))
+    (row,) = corrected_face(both, PLAIN).readings
+    assert row == (0.0, 2.0, None, None)
+    drifting = replace(both, sweeps=Sweeps(QUARTERS, (ROW,), (4.0,)))
+    (row,) = corrected_face(drifting, PLAIN).readings
+    assert row == (0.0, 1.5, None, None)  # a quarter of the drift taken out at the second reading
+
+
+@pytest.mark.parametrize(
+    ("kind", "contact", "plunger", "sense"),
+    [
+        ("pilot_bore", "inside", "rearward", 1.0), ("crank_flange", "outside", "forward", -1.0),
+        ("flywheel_face", "outside", "forward", 1.0), ("flywheel_face", "inside", "rearward", -1.0),
+    ],
+)  # fmt: skip
+def test_a_companion_is_read_by_what_was_swept(
+    kind: CompanionKind, contact: Contact, plunger: Plunger, sense: float
+) -> None:
+    """Inside or outside counts for a bore, forward or rearward for a face; droop for neither."""
+    part = Companion(kind, contact, plunger, None, Sweeps(QUARTERS, (ROW,), (None,)))
+    (row,) = corrected_companion(part, replace(PLAIN, sag=5.0)).readings
+    assert row == pytest.approx((0.0, sense * 2.0, sense * 6.0, None), abs=1e-12)

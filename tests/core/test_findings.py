@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import pytest
@@ -355,6 +356,19 @@ def test_a_trim_within_says_stop_and_turns_nothing() -> None:
     job = after(0.5, -1.5, 7.0, 0.0)
     assert {"trim-noise", "trim-other-size"} & set(codes_of(job)) == set()
     assert "The bore is within: stop here." in sheet(job)
+
+
+@pytest.mark.parametrize(("code", "job"), [(case[0], case[4]) for case in CASES])
+def test_every_sentence_of_a_finding_begins_with_a_capital(code: str, job: Data) -> None:
+    text = finding_of(job, code)["text"]
+    heads = [sentence[0] for sentence in re.split(r"(?<=[.!?]) ", text)]
+    assert not [head for head in heads if head.islower()], text
+
+
+def test_what_does_not_fit_the_bolt_holes_is_not_said_to_be_left() -> None:
+    """Fourteen low, room for 10: the best that fits is 7, and it would leave 7, not nothing."""
+    job = make_job(readings_of(0.0, -14.0), housing={"bolt_clearance": 20.0})
+    assert "would leave 7.0 thou" in finding_of(job, "beyond-stock")["text"]
 
 
 def test_stop_comes_first_and_notes_last() -> None:

@@ -117,7 +117,7 @@ def test_the_95_region_holds_the_truth_and_verdicts_are_seldom_false(
     sweeps: int,
     measured: bool,  # noqa: FBT001 - a column of the table
 ) -> None:
-    """Coverage from 93 to 99.5 in 100, and at most 5 in 100 verdicts false, of either kind.
+    """Coverage from 93 to 99 in 100, and at most 5 in 100 verdicts false, of either kind.
 
     2 000 jobs tell 95 in 100 to half a percent (one standard error), so the bounds are wider than
     chance and narrower than any source forgotten or counted twice. The sources are rectangular and
@@ -128,7 +128,7 @@ def test_the_95_region_holds_the_truth_and_verdicts_are_seldom_false(
     for _ in range(JOBS):
         truth = measure(rng, positions, sweeps, measured)
         tally.count(bore_of(truth.job), truth)
-    assert 0.93 <= tally.held / JOBS <= 0.995, tally
+    assert 0.93 <= tally.held / JOBS <= 0.99, tally
     assert tally.within > 0.1 * JOBS, tally  # a tool that never decides is never wrong
     assert tally.outside > 0.1 * JOBS, tally
     assert tally.falsely_within <= 0.05 * tally.within, tally

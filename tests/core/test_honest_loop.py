@@ -18,6 +18,7 @@ import pytest
 from numpy.typing import NDArray
 
 from sweepsheet import solve
+from sweepsheet.trim import PRIOR_SPREAD
 from tests.core.jobs import EIGHTHS, Data
 
 Array = NDArray[np.float64]
@@ -28,11 +29,30 @@ LIMIT = 5.0
 STEP, ACCURACY, REPEATABILITY = 0.5, 0.5, 0.25
 SAG_ALLOWANCE, ANGLE_SETTING_DEG = 1.0, 5.0
 AIM_SETTING_DEG, PLAY = 5.0, 1.0
-GAIN_SPREAD, LAG_SPREAD_DEG = 0.10, 5.0
 SIZES = (7.0, 14.0, 21.0)
 JOBS = 700
 TRIMS = 2
 CHI2_95 = -2.0 * math.log(0.05)
+
+
+@dataclass(frozen=True)
+class World:
+    """How far real dowels stray from what is written on them, and dials from what is told.
+
+    ``gain`` and ``lag_deg`` are standard deviations; ``boast`` makes every error of the dial so
+    many times as large as the job file says.
+    """
+
+    gain: float = 0.10
+    lag_deg: float = 5.0
+    boast: float = 1.0
+    jobs: int = JOBS
+
+
+USUAL = World()
+GOOD_DOWELS = World(gain=0.05, lag_deg=3.0, jobs=400)
+# As far as is believed before anything was seen: a spread of the gain, and of the lag in radians.
+AS_BELIEVED = World(gain=PRIOR_SPREAD, lag_deg=math.degrees(PRIOR_SPREAD), jobs=400)
 
 
 @dataclass
@@ -55,7 +75,7 @@ class Housing:
     @property
     def bore(self) -> Array:
         """Where the bore is now."""
-        return self.center + self.moved + self.seat
+        return np.asarray(self.center + self.moved + self.seat)
 
     @property
     def offset(self) -> float:
@@ -66,7 +86,7 @@ class Housing:
     def nose(self) -> Array:
         """Where the normal of the face through the bore meets the plane of the pilot bearing."""
         normal = np.array([-self.slope[0], -self.slope[1], 1.0])
-        return self.bore + normal[:2] * (-1000.0 * PILOT / normal[2])
+        return np.asarray(self.bore + normal[:2] * (-1000.0 * PILOT / normal[2]))
 
     def fit(self, offset: float, aim_deg: float) -> None:
         """Fit a pair of this offset, aimed as well as one can."""
@@ -102,7 +122,7 @@ def face_height(slope: Array, angle: float) -> float:
     return float(slope @ at)
 
 
-def new_housing(rng: random.Random) -> Housing:
+def new_housing(rng: random.Random, world: World) -> Housing:
     """A bore up to 20 thou off anywhere, a face that leans by up to a thou an inch."""
     offset, toward = 20.0 * math.sqrt(rng.random()), rng.uniform(0.0, 2.0 * math.pi)
     lean, side = 0.001 * math.sqrt(rng.random()), rng.uniform(0.0, 2.0 * math.pi)
@@ -110,8 +130,8 @@ def new_housing(rng: random.Random) -> Housing:
         rng,
         center=offset * np.array([math.sin(toward), math.cos(toward)]),
         slope=lean * np.array([math.sin(side), math.cos(side)]),
-        gain=rng.gauss(1.0, GAIN_SPREAD),
-        lag=math.radians(rng.gauss(0.0, LAG_SPREAD_DEG)),
+        gain=rng.gauss(1.0, world.gain),
+        lag=math.radians(rng.gauss(0.0, world.lag_deg)),
         sag=rng.uniform(0.0, SAG_ALLOWANCE),
     )
     housing.rest()
@@ -119,7 +139,7 @@ def new_housing(rng: random.Random) -> Housing:
 
 
 def swept(housing: Housing, dowels: Data, boast: float) -> Data:
-    """One round: bore and face swept at eight positions, by a dial ``boast`` times as bad as told."""
+    """One round: bore and face swept at eight positions."""
     rng = housing.rng
     rows: list[list[float]] = []
     for part in ("bore", "face"):
@@ -190,14 +210,14 @@ class Tally:
         self.pilot_held += holds(pilot["center"], pilot["covariance"], housing.nose)
 
 
-def run_loop(rng: random.Random, tally: Tally, boast: float) -> None:
+def run_loop(rng: random.Random, tally: Tally, world: World) -> None:
     """One housing, from as found to the end: stop when it is within, trim at most twice."""
-    housing = new_housing(rng)
+    housing = new_housing(rng, world)
     measured_sag = housing.sag if rng.random() < 0.5 else None
     dowels: Data = {"offset": 0.0, "aim_deg": 0.0}
     rounds: list[Data] = []
     for step in range(TRIMS + 2):
-        rounds.append(swept(housing, dowels, boast))
+        rounds.append(swept(housing, dowels, world.boast))
         result = solve(job_of(rounds, measured_sag))
         latest = result["rounds"][-1]
         tally.count(latest, housing)
@@ -221,11 +241,11 @@ def run_loop(rng: random.Random, tally: Tally, boast: float) -> None:
 
 
 @cache
-def tally_of(boast: float = 1.0, jobs: int = JOBS) -> Tally:
+def tally_of(world: World = USUAL) -> Tally:
     """The tally of seeded loops, run once for all the tests that ask for it."""
     rng, tally = random.Random(2024), Tally()
-    for _ in range(jobs):
-        run_loop(rng, tally, boast)
+    for _ in range(world.jobs):
+        run_loop(rng, tally, world)
     return tally
 
 
@@ -253,11 +273,15 @@ def test_what_is_called_within_at_the_end_is_within() -> None:
     assert tally.falsely_within <= 0.05 * tally.within, tally
 
 
-def test_dowels_that_are_promised_to_bring_it_inside_do() -> None:
-    """A choice whose verdict is "within" says so with 95 in 100: at least 93 in 100 keep it."""
-    tally = tally_of()
-    assert tally.promised > 0.3 * JOBS, tally
-    assert tally.kept >= 0.93 * tally.promised, tally
+@pytest.mark.parametrize("world", [GOOD_DOWELS, AS_BELIEVED], ids=["good dowels", "as believed"])
+def test_dowels_that_are_promised_to_bring_it_inside_do(world: World) -> None:
+    """A choice whose verdict is "within" promises 95 in 100, and at least so many keep it.
+
+    Some 80 promises and more tell that to 2.4 in a hundred, one standard error; one is allowed.
+    """
+    tally = tally_of(world)
+    assert tally.promised >= 80, tally
+    assert tally.kept >= (0.95 - 0.024) * tally.promised, tally
 
 
 def test_every_step_brings_more_housings_within_the_limit() -> None:
@@ -283,7 +307,7 @@ def test_a_trim_is_never_worse_than_leaving_it_by_more_than_the_noise() -> None:
 
 def test_the_simulation_can_fail() -> None:
     """A dial two and a half times as bad as the job says is found out."""
-    tally = tally_of(boast=2.5, jobs=120)
+    tally = tally_of(World(boast=2.5, jobs=120))
     assert tally.bore_held / tally.sweeps < 0.9
     assert tally.face_held / tally.sweeps < 0.9
 

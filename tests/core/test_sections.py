@@ -50,7 +50,7 @@ def test_a_bore_alone_has_none() -> None:
         ),
         (
             with_face(make_job(OFF, housing={"depth": 6.0}), face_readings(0.0, 2.0)), "squaring",
-            ["Off the front flange: 2.0 thou for each in across, deepest toward 12 o'clock",
+            ["Off the front flange: 2.00 thou an inch across, deepest toward 12 o'clock",
              "Bore expected after: offset 5.0 thou toward 12 o'clock. Sweep it again."],
         ),
         (

@@ -151,14 +151,16 @@ def test_before_they_were_seen_dowels_do_what_is_written_on_them() -> None:
 
 
 def test_a_round_with_another_size_says_nothing_of_this_one() -> None:
-    """It counts with its nominal move, and a doubt of 15 in 100 of it."""
+    """It counts with its nominal move, and a doubt of ``PRIOR_SPREAD`` of it."""
     other = Seen(Vec2(0.0, 4.0), SURE, (14.0, 14.0), Vec2(0.0, 14.0))
     latest = Seen(Vec2(0.0, -3.0), SURE, (7.0, 7.0), Vec2(0.0, 7.0))
     found = response_of([other, latest])
     # Both say that the bare bore is at -10; one by its gain of 1, one by its nominal move.
     assert (found.bare.x, found.bare.y) == pytest.approx((0.0, -10.0), abs=1e-9)
     assert found.gain == pytest.approx(1.0, abs=1e-9)
-    assert found.spread[1][1] > 0.5
+    # Two estimates of the bare bore, worth (0.08 x 14)**2 and (0.08 x 7)**2: the dial is perfect.
+    both = 1.0 / (1.0 / (PRIOR_SPREAD * 14.0) ** 2 + 1.0 / (PRIOR_SPREAD * 7.0) ** 2)
+    assert found.spread[1][1] == pytest.approx(both, rel=1e-3)
 
 
 @pytest.mark.parametrize("thin", [1e-12, 1e-9, 1.0])

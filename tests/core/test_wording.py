@@ -35,6 +35,7 @@ from sweepsheet.wording import (
         (Degrees(309.8), "310°"),
         (Degrees(-0.2), "0°"),
         (Degrees(-10.0), "−10°"),
+        (Degrees(359.7), "0°"),
         (Chance(0.954), "95%"),
         (Chance(0.9999), "over 99%"),
         (Chance(1.0), "over 99%"),
