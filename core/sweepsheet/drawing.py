@@ -26,12 +26,13 @@ from sweepsheet.marks import (
     line,
     move_sample,
     nice_length,
+    paper,
     region_sample,
     wedge_mark,
     wedge_sample,
 )
 from sweepsheet.solution import Solution
-from sweepsheet.svg import Attribute, element, text
+from sweepsheet.svg import Attribute, element
 from sweepsheet.units import UnitSystem
 from sweepsheet.vector import Vec2
 from sweepsheet.wording import Language, Small, Toward
@@ -79,10 +80,11 @@ def drawing_of(solution: Solution, language: Language) -> str:
         offset=Small(bore.offset, job.units),
         direction=Toward(bore.direction_deg),
     )
-    return element(
-        "svg",
-        element("title", text(say("drawing.title"))),
-        element("desc", text(described)),
+    return paper(
+        WIDTH,
+        HEIGHT,
+        say("drawing.title"),
+        described,
         _definitions(),
         _housing(),
         _readings(job.rounds[-1], bore, language),
@@ -93,15 +95,6 @@ def drawing_of(solution: Solution, language: Language) -> str:
         _rearmost(solution.latest.face),
         _dowels(solution),
         _legend(solution, scale, language),
-        xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"0 0 {WIDTH} {HEIGHT}",
-        role="img",
-        class_="drawing",
-        fill="none",
-        stroke="currentColor",
-        stroke_width=1.25,
-        font_family="system-ui, sans-serif",
-        font_size=13,
     )
 
 

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from sweepsheet.clock import unit_vector
 from sweepsheet.job import Hole
-from sweepsheet.marks import circle, crank_mark, label, wedge_mark, wedge_sample
+from sweepsheet.marks import circle, crank_mark, label, paper, wedge_mark, wedge_sample
 from sweepsheet.solution import Solution
-from sweepsheet.svg import element, text
+from sweepsheet.svg import element
 from sweepsheet.vector import Vec2
 from sweepsheet.wording import At, Language, Message, Plain, Small
 
@@ -34,10 +34,11 @@ def flange_view_of(solution: Solution, language: Language) -> str:
     )
     u = unit_vector(squaring.taper.deepest_deg)
     outward = Vec2(u.x, -u.y)
-    return element(
-        "svg",
-        element("title", text(say("flange.title"))),
-        element("desc", text(say("flange.desc", shims=listed))),
+    return paper(
+        WIDTH,
+        HEIGHT,
+        say("flange.title"),
+        say("flange.desc", shims=listed),
         circle(_MIDDLE, _RIM, stroke_width=1.75),
         circle(_MIDDLE, _OUTERMOST * 0.62),
         crank_mark(_MIDDLE),
@@ -50,15 +51,6 @@ def flange_view_of(solution: Solution, language: Language) -> str:
         wedge_sample(Vec2(24.0, 338.0)),
         label(Vec2(42.0, 342.5), say("flange.deepest")),
         label(Vec2(14.0, 364.0), say("flange.view", unit=language.unit(units))),
-        xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"0 0 {WIDTH} {HEIGHT}",
-        role="img",
-        class_="drawing",
-        fill="none",
-        stroke="currentColor",
-        stroke_width=1.25,
-        font_family="system-ui, sans-serif",
-        font_size=13,
     )
 
 

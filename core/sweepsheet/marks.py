@@ -25,6 +25,25 @@ def nice_length(most: float) -> float:
     return lead * power
 
 
+def paper(width: int, height: int, title: str, description: str, *children: str) -> str:
+    """A whole drawing, with a title and a description for who can't see it."""
+    return element(
+        "svg",
+        element("title", text(title)),
+        element("desc", text(description)),
+        *children,
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {width} {height}",
+        role="img",
+        class_="drawing",
+        fill="none",
+        stroke="currentColor",
+        stroke_width=1.25,
+        font_family="system-ui, sans-serif",
+        font_size=13,
+    )
+
+
 def label(at: Vec2, content: str, **attributes: Attribute) -> str:
     """A text in ink."""
     return element(

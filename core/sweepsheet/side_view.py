@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sweepsheet.marks import PENCIL, label, line, nice_length
+from sweepsheet.marks import PENCIL, label, line, nice_length, paper
 from sweepsheet.rounds import Measured
 from sweepsheet.solution import Solution
-from sweepsheet.svg import Attribute, element, text
+from sweepsheet.svg import Attribute, element
 from sweepsheet.vector import Vec2
 from sweepsheet.wording import Language, Small
 
@@ -55,18 +55,14 @@ def side_view_of(solution: Solution, language: Language) -> str:
     ]
     bar = nice_length(_REACH / pixels)
     bar_y = HEIGHT - 44.0
-    return element(
-        "svg",
-        element("title", text(say("side.title"))),
-        element(
-            "desc",
-            text(
-                say(
-                    "side.desc",
-                    bore=Small(measured.bore.offset, units),
-                    pilot=Small(pilot.offset, units),
-                )
-            ),
+    return paper(
+        WIDTH,
+        HEIGHT,
+        say("side.title"),
+        say(
+            "side.desc",
+            bore=Small(measured.bore.offset, units),
+            pilot=Small(pilot.offset, units),
         ),
         *(
             _row(title, lines, _FIRST_ROW + i * _ROW, pixels, exaggeration, depth, language)
@@ -77,15 +73,6 @@ def side_view_of(solution: Solution, language: Language) -> str:
         label(Vec2(32.0, bar_y - bar * pixels / 2.0 + 4.5), language.word(Small(bar, units))),
         label(Vec2(14.0, HEIGHT - 24.0), say("side.exaggerated", times=f"{exaggeration:.0f}")),
         label(Vec2(14.0, HEIGHT - 8.0), say("side.forward")),
-        xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"0 0 {WIDTH} {HEIGHT}",
-        role="img",
-        class_="drawing",
-        fill="none",
-        stroke="currentColor",
-        stroke_width=1.25,
-        font_family="system-ui, sans-serif",
-        font_size=13,
     )
 
 
