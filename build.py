@@ -143,6 +143,7 @@ def collect(library: Path, web: Path) -> dict[str, bytes]:
     for name in PYODIDE_FILES:
         files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
     files["python/library.zip"] = library.read_bytes()
+    files["idb.js"] = (NODE / "idb" / "build" / "index.js").read_bytes()
     # Nothing is ever installed in the page, so the lock file keeps its head only.
     lock = json.loads((NODE / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
     files["python/pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()

@@ -32,8 +32,16 @@ export function readForm() {
   return texts;
 }
 
+/** Everything as on a new page. */
+export function resetForm() {
+  form.reset();
+  clear();
+  showChoices();
+  showUnits();
+}
+
 /** Put texts into the form; fields without a text are left as they are. @param {Fields} fields */
-function fillForm(fields) {
+export function fillForm(fields) {
   const names = Object.keys(fields);
   const howMany = (/** @type {string} */ before) =>
     1 +
@@ -51,6 +59,7 @@ function fillForm(fields) {
   rounds.adopt();
   for (const readings of companions) readings.adopt();
   showChoices();
+  showUnits();
 }
 
 /** @param {Fields} fields */
@@ -59,7 +68,8 @@ function setFields(fields) {
     const field = form.elements.namedItem(name);
     if (field instanceof RadioNodeList) field.value = text;
     else if (field instanceof HTMLInputElement || field instanceof HTMLSelectElement) {
-      field.value = text;
+      // Setting what stands there already would move the cursor.
+      if (field.value !== text) field.value = text;
     }
   }
 }
@@ -136,7 +146,6 @@ export function startForm(onChange) {
     undoable(() => {
       clear();
       fillForm(EXAMPLE);
-      showUnits();
     });
     onChange();
   });
@@ -144,7 +153,6 @@ export function startForm(onChange) {
     if (before) {
       clear();
       fillForm(before);
-      showUnits();
     }
     before = null;
     bringBack.hidden = true;

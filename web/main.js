@@ -2,6 +2,7 @@
 // kept for use without a signal.
 
 import { readForm, startForm } from './form.js';
+import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
 import { keepForOffline } from './offline.js';
 import { paint } from './paint.js';
@@ -41,6 +42,7 @@ async function ask() {
     const answer = await python.ask({ form: readForm() });
     if (answer === null) return;
     paint(answer);
+    if (answer.state === 'answer') jobs?.setStage(answer.sheet.verdict_text);
     performance.mark('first-answer');
   } catch (error) {
     // When Python is gone for good, onFailed has said so already.
@@ -52,5 +54,11 @@ async function ask() {
   }
 }
 
-startForm(ask);
+/** @type {Jobs | null} */
+let jobs = null;
+startForm(() => {
+  jobs?.keep();
+  ask();
+});
 ask();
+jobs = await Jobs.start(ask);

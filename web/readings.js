@@ -99,8 +99,11 @@ export class Readings {
 
   /** @param {number} count */
   setCount(count) {
-    while (this.#typed.length < Math.min(count, MOST_SWEEPS)) this.#typed.push(new Map());
-    this.#typed.length = Math.max(1, Math.min(count, MOST_SWEEPS));
+    const wanted = Math.max(1, Math.min(count, MOST_SWEEPS));
+    // Nothing is drawn anew for nothing: a field that is being typed in keeps its place.
+    if (wanted === this.#typed.length) return;
+    while (this.#typed.length < wanted) this.#typed.push(new Map());
+    this.#typed.length = wanted;
     this.#draw();
   }
 

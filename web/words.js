@@ -11,6 +11,13 @@ export const WORDS = {
     'update-waiting': () =>
       'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened.',
   },
+  unnamed: 'Unnamed job',
+  copyOf: (/** @type {string} */ name) => `${name}, copy`,
+  kept: 'Kept on this phone as you type.',
+  keptForNow:
+    'Kept on this phone as you type. The browser may clear it if the page is not used for long: put it on the home screen.',
+  notKept: (/** @type {string} */ why) =>
+    `NOT KEPT: this browser does not store what you type (${why}). Write the readings down.`,
   asFound: 'As found',
   recheck: (/** @type {number} */ n) => `Recheck ${n}`,
   bore: 'bore',

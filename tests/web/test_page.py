@@ -79,7 +79,7 @@ def test_readings_typed_while_python_starts_are_answered_when_it_is_up(
 
 
 def test_same_answer_without_a_signal(page: Page, server: Server) -> None:
-    """Offline, with the server gone, the page opens again and answers as before."""
+    """Offline, with the server gone, the page opens again, on a new job, and answers as before."""
     open_page(page, server)
     wait_for_offline(page)
     page.context.set_offline(True)

@@ -1,0 +1,218 @@
+// The jobs on this phone: the one that is open is kept as it is typed, the others are a list.
+
+import { fillForm, readForm, resetForm } from './form.js';
+import { Store } from './store.js';
+import { WORDS } from './words.js';
+
+/** @typedef {import('./store.js').Fields} Fields */
+/** @typedef {Record<string, string | null>} Changes null: the field is gone */
+
+const OPEN_HERE = 'sweepsheet job';
+const address = new URL('..', import.meta.url).href;
+
+/** @template {HTMLElement} T @param {string} id @returns {T} */
+function get(id) {
+  return /** @type {T} */ (document.getElementById(id));
+}
+
+/** A name for a new job. `randomUUID` is not there on a plain http address. */
+function newId() {
+  return crypto.getRandomValues(new Uint32Array(4)).join('-');
+}
+
+/** What differs between two states of the form. @param {Fields} before @param {Fields} after */
+function differences(before, after) {
+  const changes = /** @type {Changes} */ ({});
+  for (const [name, text] of Object.entries(after)) if (before[name] !== text) changes[name] = text;
+  for (const name of Object.keys(before)) if (!(name in after)) changes[name] = null;
+  return changes;
+}
+
+/** @param {Fields} fields @param {Changes} changes @returns {Fields} */
+function changed(fields, changes) {
+  const merged = /** @type {Fields} */ ({ ...fields });
+  for (const [name, text] of Object.entries(changes)) {
+    if (text === null) delete merged[name];
+    else merged[name] = text;
+  }
+  return merged;
+}
+
+export class Jobs {
+  /** @type {Store} */
+  #store;
+
+  /** The job in the form. */
+  #open = '';
+
+  /** What is kept of it. @type {Fields} */
+  #kept = {};
+
+  #stage = '';
+
+  #askedToPersist = false;
+
+  /** Tells other pages of the same host what was written here. */
+  #others = new BroadcastChannel(`sweepsheet ${address}`);
+
+  /** @param {Store} store @param {() => void} onChange the form was changed from here */
+  constructor(store, onChange) {
+    this.#store = store;
+    this.onChange = onChange;
+  }
+
+  /**
+   * Bring back the job that was open last. Where this browser keeps nothing, say so.
+   * @param {() => void} onChange
+   * @returns {Promise<Jobs | null>}
+   */
+  static async start(onChange) {
+    try {
+      const jobs = new Jobs(await Store.open(address), onChange);
+      await jobs.#begin();
+      return jobs;
+    } catch (error) {
+      get('kept').textContent = WORDS.notKept(String(error));
+      get('jobs').hidden = true;
+      return null;
+    }
+  }
+
+  /** Keep what has changed in the form. Nothing is awaited before it is handed over. */
+  keep() {
+    const now = readForm();
+    const changes = differences(this.#kept, now);
+    if (Object.keys(changes).length === 0) return;
+    this.#kept = now;
+    this.#others.postMessage({ job: this.#open, changes });
+    this.#tell(this.#written(changes));
+    this.#persist();
+  }
+
+  /** Write changes; those that could not be kept are tried again with the next ones.
+   * @param {Changes} changes */
+  async #written(changes) {
+    try {
+      await this.#store.write(this.#open, changes);
+    } catch (error) {
+      for (const [name, text] of Object.entries(changes)) {
+        if (text === null) this.#kept[name] = '';
+        else delete this.#kept[name];
+      }
+      throw error;
+    }
+  }
+
+  /** What was found last, for the list. @param {string} stage */
+  setStage(stage) {
+    if (stage === this.#stage || Object.keys(this.#kept).length === 0) return;
+    this.#stage = stage;
+    this.#tell(this.#store.setStage(this.#open, stage));
+  }
+
+  async #begin() {
+    await this.#store.forgetRemoved();
+    const jobs = await this.#store.list();
+    const here = sessionStorage.getItem(OPEN_HERE);
+    const last = jobs.find(({ id }) => id === here) ?? jobs[0];
+    await this.#show(last?.id ?? newId());
+    this.#others.addEventListener('message', ({ data }) => this.#hear(data));
+    get('job-name').addEventListener('input', () => {
+      const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
+      this.#tell(this.#store.rename(this.#open, value));
+    });
+    get('job-new').addEventListener('click', () => this.#show(newId()));
+    get('job-copy').addEventListener('click', () => this.#copy());
+    get('job-delete').addEventListener('click', () => this.#remove());
+    get('jobs').addEventListener('toggle', () => this.#list());
+  }
+
+  /** Put a job into the form. @param {string} id */
+  async #show(id) {
+    this.#open = id;
+    this.#stage = '';
+    sessionStorage.setItem(OPEN_HERE, id);
+    const fields = await this.#store.read(id);
+    resetForm();
+    fillForm(fields);
+    this.#kept = Object.keys(fields).length ? readForm() : {};
+    await this.#list();
+    this.onChange();
+  }
+
+  async #copy() {
+    const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
+    const copy = newId();
+    await this.#store.copy(this.#open, copy, WORDS.copyOf(value || WORDS.unnamed));
+    await this.#show(copy);
+  }
+
+  async #remove() {
+    const removed = this.#open;
+    await this.#store.remove(removed);
+    const [next] = await this.#store.list();
+    await this.#show(next?.id ?? newId());
+    const undo = get('job-undo');
+    undo.hidden = false;
+    undo.onclick = async () => {
+      undo.hidden = true;
+      await this.#store.bringBack(removed);
+      await this.#show(removed);
+    };
+  }
+
+  async #list() {
+    const jobs = await this.#store.list();
+    const open = jobs.find(({ id }) => id === this.#open);
+    const name = /** @type {HTMLInputElement} */ (get('job-name'));
+    if (document.activeElement !== name) name.value = open?.name ?? '';
+    get('job-title').textContent = open?.name || WORDS.unnamed;
+    const rows = jobs
+      .filter(({ id }) => id !== this.#open)
+      .map((job) => {
+        const button = document.createElement('button');
+        button.type = 'button';
+        const when = new Date(job.changed).toLocaleString();
+        button.textContent = [job.name || WORDS.unnamed, job.stage, when].filter(Boolean).join(' · ');
+        button.addEventListener('click', () => this.#show(job.id));
+        const row = document.createElement('li');
+        row.append(button);
+        return row;
+      });
+    get('job-list').replaceChildren(...rows);
+  }
+
+  /** Another page wrote to this job: take it over, but for the field that is being typed in here.
+   * @param {{ job: string, changes: Changes }} message */
+  #hear({ job, changes }) {
+    if (job !== this.#open) return;
+    const here = document.activeElement?.getAttribute('name') ?? '';
+    const { [here]: _, ...others } = changes;
+    const now = readForm();
+    const merged = changed(now, others);
+    this.#kept = changed(this.#kept, changes);
+    if (Object.keys(differences(now, merged)).length === 0) return;
+    fillForm(merged);
+    this.onChange();
+  }
+
+  /** @param {Promise<unknown>} written */
+  async #tell(written) {
+    try {
+      await written;
+      get('kept').dataset.kept = 'yes';
+      const safe = (await navigator.storage?.persisted?.()) ?? false;
+      get('kept').textContent = safe ? WORDS.kept : WORDS.keptForNow;
+    } catch (error) {
+      get('kept').dataset.kept = 'no';
+      get('kept').textContent = WORDS.notKept(String(error));
+    }
+  }
+
+  /** Ask the browser, once, not to clear the store by itself. */
+  #persist() {
+    if (this.#askedToPersist) return;
+    this.#askedToPersist = true;
+    this.#tell(Promise.resolve(navigator.storage?.persist?.()));
+  }
+}

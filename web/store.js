@@ -1,0 +1,128 @@
+// Keeps the jobs on this phone, each field by itself: what one page writes never takes away what
+// another one wrote. A write is handed over whole before the next line runs, and asks the browser not to
+// say "done" before it is on the disk.
+
+import { openDB } from './idb.js';
+
+/** @typedef {Record<string, string>} Fields every named field with its text */
+
+/**
+ * @typedef {object} Job
+ * @property {string} id
+ * @property {string} name
+ * @property {string} stage what was last found, in words
+ * @property {number} changed milliseconds since 1970
+ */
+
+/** What is kept beside the fields of the form. */
+const NAME = '.name';
+const STAGE = '.stage';
+const CHANGED = '.changed';
+
+const AT_ONCE = /** @type {const} */ ({ durability: 'strict' });
+
+/** The fields of one job, in the order of their keys. @param {string} job */
+function within(job) {
+  return IDBKeyRange.bound([job], [job, []]);
+}
+
+export class Store {
+  /** @type {import('./idb.js').IDBPDatabase} */
+  #db;
+
+  /** @param {import('./idb.js').IDBPDatabase} db */
+  constructor(db) {
+    this.#db = db;
+  }
+
+  /** Open the store of the page at this address; other copies on the host have their own.
+   * @param {string} address */
+  static async open(address) {
+    const db = await openDB(`sweepsheet ${address}`, 1, {
+      upgrade(made) {
+        made.createObjectStore('jobs', { keyPath: 'id' });
+        made.createObjectStore('fields');
+      },
+    });
+    return new Store(db);
+  }
+
+  /** The jobs, the last changed first. @returns {Promise<Job[]>} */
+  async list() {
+    const read = this.#db.transaction(['jobs', 'fields']);
+    const fields = read.objectStore('fields');
+    const records = await read.objectStore('jobs').getAll();
+    const jobs = await Promise.all(
+      records
+        .filter(({ deleted }) => !deleted)
+        .map(async ({ id }) => ({
+          id,
+          name: (await fields.get([id, NAME])) ?? '',
+          stage: (await fields.get([id, STAGE])) ?? '',
+          changed: Number((await fields.get([id, CHANGED])) ?? 0),
+        })),
+    );
+    return jobs.sort((a, b) => b.changed - a.changed);
+  }
+
+  /** What stands in the form of a job. @param {string} job @returns {Promise<Fields>} */
+  async read(job) {
+    const read = this.#db.transaction('fields');
+    const [keys, texts] = await Promise.all([
+      read.store.getAllKeys(within(job)),
+      read.store.getAll(within(job)),
+    ]);
+    const pairs = keys.map((key, i) => [/** @type {string[]} */ (key)[1], texts[i]]);
+    return Object.fromEntries(pairs.filter(([name]) => !String(name).startsWith('.')));
+  }
+
+  /** Write what has changed; null takes a field away. Rejects where the browser won't keep it.
+   * @param {string} job @param {Record<string, string | null>} changes */
+  async write(job, changes) {
+    const all = { ...changes, [CHANGED]: String(Date.now()) };
+    const write = this.#db.transaction(['jobs', 'fields'], 'readwrite', AT_ONCE);
+    const fields = write.objectStore('fields');
+    const asked = [write.objectStore('jobs').put({ id: job })];
+    for (const [name, text] of Object.entries(all)) {
+      asked.push(text === null ? fields.delete([job, name]) : fields.put(text, [job, name]));
+    }
+    write.commit();
+    await Promise.all([...asked, write.done]);
+  }
+
+  /** @param {string} job @param {string} name */
+  rename(job, name) {
+    return this.write(job, { [NAME]: name });
+  }
+
+  /** @param {string} job @param {string} stage */
+  setStage(job, stage) {
+    return this.write(job, { [STAGE]: stage });
+  }
+
+  /** @param {string} from @param {string} to @param {string} name */
+  async copy(from, to, name) {
+    await this.write(to, { ...(await this.read(from)), [NAME]: name });
+  }
+
+  /** Out of the list, to be had back until the page is next opened. @param {string} job */
+  remove(job) {
+    return this.#db.put('jobs', { id: job, deleted: true });
+  }
+
+  /** @param {string} job */
+  bringBack(job) {
+    return this.#db.put('jobs', { id: job });
+  }
+
+  /** Forget for good what was removed before. */
+  async forgetRemoved() {
+    const write = this.#db.transaction(['jobs', 'fields'], 'readwrite');
+    const records = await write.objectStore('jobs').getAll();
+    for (const { id } of records.filter(({ deleted }) => deleted)) {
+      write.objectStore('jobs').delete(id);
+      write.objectStore('fields').delete(within(id));
+    }
+    await write.done;
+  }
+}
