@@ -24,6 +24,7 @@ function started(state, text) {
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
     offline.textContent = WORDS.offline[kept](why);
+    if (kept === 'ready') python.quickenNextStart();
   });
 }
 
@@ -53,4 +54,5 @@ async function ask() {
 }
 
 startForm(ask);
+performance.mark('form-ready');
 ask();

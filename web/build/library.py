@@ -59,7 +59,13 @@ def pack(names_json: str) -> str:
     own = own_sources()
     with zipfile.ZipFile("/library.zip", "w", zipfile.ZIP_DEFLATED, compresslevel=9) as library:
         for path, source in sorted({**standard_sources(json.loads(names_json)), **own}.items()):
-            code = compile(source, path, "exec", dont_inherit=True, optimize=0)
+            code = compile(
+                source,
+                path,
+                "exec",
+                dont_inherit=True,
+                optimize=0 if path.startswith(("sweepsheet", "pyodide", "_pyodide")) else 2,
+            )
             # "Unchecked": at start nobody looks for a source to compare with.
             pyc = _code_to_hash_pyc(code, importlib.util.source_hash(source), False)  # noqa: FBT003 - private, positional only
             library.writestr(zipfile.ZipInfo(f"{path}c", FIXED_TIME), pyc, zipfile.ZIP_DEFLATED, 9)
