@@ -159,7 +159,7 @@ def memory(chromium: BrowserType, address: str) -> float | None:
     try:
         page = browser.new_page()
         start(page, address)
-        time.sleep(1)
+        time.sleep(8)  # until what comes after the first answer is done
         told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
         processes = [each["id"] for each in told["processInfo"] if each["type"] == "renderer"]
         # Beside the page's process there may be a spare one, which is small.
