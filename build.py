@@ -167,6 +167,16 @@ def fill_in(page: bytes, **values: str) -> bytes:
     return text.encode("utf-8")
 
 
+def preloads(files: dict[str, bytes], release: str) -> str:
+    """Name every module that main.js brings with it, or each would wait for the one before."""
+    names = ["main.js"]
+    for name in names:
+        imports = re.findall(r" from '\./(.+?)';", files[name].decode("utf-8"))
+        names += [found for found in dict.fromkeys(imports) if found not in names]
+    links = (f'<link rel="modulepreload" href="{release}/{name}">' for name in names[1:])
+    return "\n".join(links)
+
+
 def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
     """Name the release after its content; put each file in its place and fill in the names."""
     sums = "".join(f"{digest(data)}  {name}\n" for name, data in files.items())
@@ -175,7 +185,8 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
         name if name.startswith(AT_ROOT) else f"{release}/{name}": data
         for name, data in files.items()
     }
-    placed["index.html"] = fill_in(placed["index.html"], release=release)
+    page = fill_in(placed["index.html"], release=release, preloads=preloads(files, release))
+    placed["index.html"] = page
     policy = re.search(r'-Security-Policy" content="([^"]+)"', placed["index.html"].decode("utf-8"))
     if not policy:
         raise TroubleError("index.html has no content security policy.")

@@ -25,6 +25,7 @@ function started(state, text) {
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
     offline.textContent = WORDS.offline[kept](why);
+    if (kept === 'ready') python.quickenNextStart();
   });
 }
 
@@ -60,5 +61,6 @@ startForm(() => {
   jobs?.keep();
   ask();
 });
+performance.mark('form-ready');
 ask();
 jobs = await Jobs.start(ask);

@@ -4,6 +4,8 @@
 // place of any other that waits. A question that was overtaken resolves to null, so an old answer
 // never comes after a newer one.
 
+import { newWorker, takeWorker } from './early.js';
+
 /** @import { FromWorker } from './worker.js' */
 
 /**
@@ -18,6 +20,7 @@
  * @typedef {object} Python
  * @property {(request: unknown) => Promise<any>} ask null when a newer question overtook this one
  * @property {() => number} lastMs time in Python for the last answer, in milliseconds
+ * @property {() => void} quickenNextStart have a snapshot made for it, soon, where none was used
  * @property {() => void} stop let Python go
  */
 
@@ -26,11 +29,34 @@ const NO_WASM = 'This browser cannot run the calculation: WebAssembly is missing
 const NOT_STARTED = 'The calculation could not be started';
 const STALLED = 'The calculation did not start: nothing has come for a while. Load the page again.';
 
+// After the first answer a person looks at it, or goes on typing.
+const QUIET_MS = 2000;
+
 /** What is missing in this browser, in a sentence, or null. */
 export function missing() {
   if (typeof WebAssembly !== 'object') return NO_WASM;
   if (typeof Worker !== 'function') return NO_WORKER;
   return null;
+}
+
+/** In a worker of its own, which has seen nothing that was typed. */
+function makeSnapshot() {
+  const maker = newWorker();
+  /** @param {string} why */
+  const giveUp = (why) => {
+    // A full storage, for one; the next start is then as long as this one was.
+    console.warn(`No snapshot was made: ${why}`);
+    maker.terminate();
+  };
+  maker.addEventListener('error', (event) => {
+    event.preventDefault();
+    giveUp(event.message);
+  });
+  maker.addEventListener('message', ({ data }) => {
+    if (data.kind === 'failed') giveUp(data.why);
+    else if (data.kind === 'kept') maker.terminate();
+  });
+  maker.postMessage({ snapshot: true });
 }
 
 /**
@@ -53,6 +79,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   let failure = null;
   let isUp = false;
   let mayRestart = true;
+  let isRestoring = false;
   let quietSeconds = 0;
   let lastId = 0;
   let lastMs = NaN;
@@ -77,14 +104,15 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     worker?.postMessage({ id: running.id, text: running.text });
   }
 
+  /** Start anew, and not from the snapshot, which may be what is wrong. */
   function restart() {
-    mayRestart = false;
+    mayRestart = isRestoring = false;
     isUp = false;
     waiting ??= running;
     if (running !== waiting) running?.resolve(null);
     running = null;
     worker?.terminate();
-    startWorker();
+    startWorker(true);
   }
 
   /** @param {FromWorker} message */
@@ -94,8 +122,12 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       case 'progress':
         onProgress?.(message.loaded, message.total);
         break;
+      case 'restoring':
+        isRestoring = true;
+        break;
       case 'ready':
         isUp = true;
+        isRestoring = message.restored;
         onReady?.();
         break;
       case 'answer':
@@ -114,9 +146,9 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     sendNext();
   }
 
-  function startWorker() {
+  function startWorker(plain = false) {
     quietSeconds = 0;
-    const started = new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
+    const started = takeWorker();
     worker = started;
     // A worker that was let go may still have had something to say.
     started.addEventListener('message', ({ data }) => started === worker && hear(data));
@@ -127,13 +159,15 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     });
     // Counting the bytes costs the browser its copy of the compiled code, and there is nothing to
     // count where the files come from the cache.
-    started.postMessage({ start: true, count: !navigator.serviceWorker?.controller });
+    started.postMessage({ start: true, count: !navigator.serviceWorker?.controller, plain });
   }
 
   // Seconds are counted one by one: a phone that slept has not waited.
   const watchdog = setInterval(() => {
     if (isUp) quietSeconds = 0;
-    else if (++quietSeconds > patience) fail(STALLED);
+    else if (++quietSeconds <= patience) return;
+    else if (isRestoring) restart();
+    else fail(STALLED);
   }, 1000);
 
   const absent = missing();
@@ -150,6 +184,9 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       });
     },
     lastMs: () => lastMs,
+    quickenNextStart() {
+      if (!isRestoring) setTimeout(makeSnapshot, QUIET_MS);
+    },
     stop() {
       clearInterval(watchdog);
       worker?.terminate();

@@ -1,21 +1,32 @@
 // Runs Python off the page's own thread.
 //
-// In:  {start: true, count: boolean} once, then {id, text} for each question.
+// In:  {start: true, count: boolean, plain: boolean} once, then {id, text} for each question.
+//      plain: not from a snapshot. Or {snapshot: true}, to make one and no more.
 // Out: {kind: 'progress', loaded, total}      bytes of the download
-//      {kind: 'ready'}
+//      {kind: 'restoring'}                    a snapshot is used for the start
+//      {kind: 'ready', restored: boolean}
 //      {kind: 'answer', id, text, ms}         ms: time spent in Python
 //      {kind: 'failed', why, id?, fatal?}     with an id: that question; fatal: Python is broken
+//      {kind: 'kept'}                         the snapshot
 
-import { SIZES } from './release.js';
-
-/** @typedef {{kind: 'progress', loaded: number, total: number} | {kind: 'ready'}
- *   | {kind: 'answer', id: number, text: string, ms: number}
+/** @typedef {{kind: 'progress', loaded: number, total: number} | {kind: 'restoring'}
+ *   | {kind: 'ready', restored: boolean} | {kind: 'kept'} | {kind: 'answer', id: number, text: string, ms: number}
  *   | {kind: 'failed', why: string, id?: number, fatal?: boolean}} FromWorker */
 
 const FOLDER = new URL('./python/', import.meta.url).href;
 const WASM = 'pyodide.asm.wasm';
 const LIBRARY = 'library.zip';
 const BIG_FILES = [WASM, LIBRARY];
+
+// All scripts start to load now, side by side, and not each when the one before it has come.
+const scripts = Promise.all([
+  import('./python/pyodide.mjs'),
+  import('./python/pyodide.asm.mjs'),
+  import('./release.js'),
+]);
+const snapshots = import('./snapshot.js');
+// One that does not come is told where it is waited for, which may be a little later.
+for (const script of [scripts, snapshots]) script.catch(() => undefined);
 
 /** @type {(text: string) => string} */
 let answerText;
@@ -48,9 +59,9 @@ function counted(response, total) {
 
 /**
  * Open one of Python's big files.
- * @param {string} name @param {boolean} count @param {number} total
+ * @param {string} name @param {boolean} count
  */
-async function open(name, count, total) {
+async function open(name, count) {
   const response = await fetch(FOLDER + name);
   if (!response.ok) throw new Error(`The file ${name} did not come (${response.status}).`);
   const isWasm = name === WASM;
@@ -59,39 +70,104 @@ async function open(name, count, total) {
   // A response from the cache is passed on as it is, or the browser could not keep the compiled
   // code with it. One from a host that sends the wrong type gets the right one.
   if (!count && isTyped) return response;
+  const [, , { SIZES }] = await scripts;
+  const total = BIG_FILES.reduce((sum, each) => sum + SIZES[`python/${each}`], 0);
   return new Response(count ? counted(response, total) : response.body, {
     headers: { 'Content-Type': type },
   });
 }
 
 /**
- * Start Python; resolves when it can answer.
+ * Load Python.
  * @param {boolean} count tell the progress of the download
+ * @param {object} [options] for Pyodide
  */
-async function start(count) {
+async function load(count, options = {}) {
   if (typeof WebAssembly !== 'object') throw new Error('This browser has no WebAssembly.');
-  const total = BIG_FILES.reduce((sum, name) => sum + SIZES[`python/${name}`], 0);
-  // All downloads start now, side by side. Pyodide then asks for the same files and gets these.
-  const opened = new Map(BIG_FILES.map((name) => [FOLDER + name, open(name, count, total)]));
-  const plainFetch = self.fetch;
-  self.fetch = (input, options) =>
-    opened.get(input instanceof Request ? input.url : String(input)) ?? plainFetch(input, options);
-
+  // All downloads start now, side by side, and the code is compiled while it comes and while a
+  // snapshot is unpacked. Pyodide then asks for the same files and gets these.
+  const library = open(LIBRARY, count);
+  const compiled = open(WASM, count).then((response) => WebAssembly.compileStreaming(response));
+  const { fetch, WebAssembly: { instantiateStreaming } } = self;
+  self.fetch = async (input, given) => {
+    const address = input instanceof Request ? input.url : String(input);
+    if (address === FOLDER + WASM) return new Response(); // it is at hand, compiled
+    return address === FOLDER + LIBRARY ? library : fetch(input, given);
+  };
   const broken = new Promise((_, reject) => {
-    opened.forEach((file) => file.catch(reject));
-    // Where the code can't be compiled Pyodide only warns on the console and waits for ever.
-    const instantiate = WebAssembly.instantiateStreaming;
-    WebAssembly.instantiateStreaming = (...given) => {
-      const result = instantiate.apply(WebAssembly, given);
-      result.catch(reject);
-      return result;
+    library.catch(reject);
+    compiled.catch(reject);
+    // Where the code can't be started Pyodide only warns on the console and waits for ever.
+    WebAssembly.instantiateStreaming = async (_source, imports) => {
+      const module = await compiled;
+      const starting = WebAssembly.instantiate(module, imports);
+      starting.catch(reject);
+      return { module, instance: await starting };
     };
   });
-  const { loadPyodide } = await import('./python/pyodide.mjs');
-  const loading = loadPyodide({ indexURL: FOLDER, stdLibURL: FOLDER + LIBRARY });
-  const python = await Promise.race([loading, /** @type {Promise<never>} */ (broken)]);
-  self.fetch = plainFetch;
-  answerText = python.pyimport('sweepsheet.page').answer_text;
+  const loading = scripts.then(([{ loadPyodide }]) =>
+    loadPyodide({ indexURL: FOLDER, stdLibURL: FOLDER + LIBRARY, ...options }),
+  );
+  try {
+    return await Promise.race([loading, /** @type {Promise<never>} */ (broken)]);
+  } finally {
+    self.fetch = fetch;
+    WebAssembly.instantiateStreaming = instantiateStreaming;
+  }
+}
+
+/** @param {any} python */
+function answererOf(python) {
+  return python.pyimport('sweepsheet.page').answer_text;
+}
+
+/** Start from the snapshot that is kept here; tells whether that went well. */
+async function restore() {
+  const { findSnapshot, QUESTION } = await snapshots;
+  const snapshot = await findSnapshot();
+  if (!snapshot) return false;
+  say({ kind: 'restoring' });
+  const answerer = answererOf(await load(false, { _loadSnapshot: snapshot.bytes }));
+  if (!(await snapshot.fits(answerer(QUESTION)))) throw new Error('Python answers otherwise.');
+  answerText = answerer;
+  return true;
+}
+
+/**
+ * Start Python; resolves when it can answer, to whether it was from a snapshot.
+ * @param {boolean} count tell the progress of the download @param {boolean} plain no snapshot
+ */
+async function start(count, plain) {
+  if (plain) await forget();
+  else {
+    try {
+      if (await restore()) return true;
+    } catch (error) {
+      console.warn(`Starting without the snapshot, which did not do: ${sentence(error)}`);
+      await forget();
+    }
+  }
+  answerText = answererOf(await load(count));
+  return false;
+}
+
+/** A storage that fails must not keep Python from starting. */
+async function forget() {
+  try {
+    await (await snapshots).dropSnapshot();
+  } catch (error) {
+    console.warn(`The snapshot could not be dropped: ${sentence(error)}`);
+  }
+}
+
+/** Make a snapshot and keep it. */
+async function makeSnapshot() {
+  const { keepSnapshot, QUESTION } = await snapshots;
+  const python = await load(false, { _makeSnapshot: true });
+  // Everything is imported, but nothing of Python is held here: a snapshot could not hold that.
+  python.runPython('import sweepsheet.page');
+  const bytes = python.makeMemorySnapshot();
+  await keepSnapshot(bytes, answererOf(python)(QUESTION));
 }
 
 /** @param {number} id @param {string} text */
@@ -107,9 +183,9 @@ function answer(id, text) {
 }
 
 self.onmessage = ({ data }) => {
-  if (!data.start) return answer(data.id, data.text);
-  start(data.count).then(
-    () => say({ kind: 'ready' }),
-    (error) => say({ kind: 'failed', why: sentence(error) }),
-  );
+  if (!data.start && !data.snapshot) return answer(data.id, data.text);
+  const done = data.start
+    ? start(data.count, data.plain).then((restored) => say({ kind: 'ready', restored }))
+    : makeSnapshot().then(() => say({ kind: 'kept' }));
+  done.catch((error) => say({ kind: 'failed', why: sentence(error) }));
 };

@@ -1,5 +1,7 @@
-"""Times the built page in a real browser, beside the usual way of starting Pyodide.
+"""Times the built page in a real browser, between the usual way of starting Pyodide and the floor.
 
+The usual way is the same core behind Pyodide's stock files, with micropip installing the wheel at
+each start. The floor is a page without Python that computes the first harmonic in a few lines.
 Everything is served from this machine, so the figures are what the browser and Python take, and not
 what a network takes. Run it with `python3 build.py bench`.
 """
@@ -9,25 +11,31 @@ from __future__ import annotations
 import gzip
 import hashlib
 import json
+import os
+import platform
 import shutil
 import sys
 import tempfile
+import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
-from statistics import median
+from statistics import median, quantiles
 
-from playwright.sync_api import BrowserContext, BrowserType, Page, expect, sync_playwright
+import brotli
+from playwright.sync_api import BrowserContext, BrowserType, Page, sync_playwright
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 import build
 from tests.web import browser as browsers
-from tests.web.page import release_of, wait_for_offline, wait_for_python
+from tests.web import forms
+from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
 
 STARTS = 7
-ANSWERS = 200
+EDITS = 200
 STOCK_PAGE = """<!doctype html><html lang="en"><title>Stock</title>
 <script type="module">
 const worker = new Worker('stock.mjs', { type: 'module' });
@@ -36,22 +44,39 @@ worker.onmessage = () => {
     document.documentElement.dataset.python = 'ready';
 };
 </script></html>"""
-FIRST_ANSWER = """() => new Promise((resolve) => {
-    new PerformanceObserver((list) => resolve(list.getEntries()[0].startTime))
-        .observe({ type: 'mark', buffered: true });
-})"""
-ASK_MANY = """async ([main, count]) => {
+MARKS = """async () => {
+    const find = (name) => performance.getEntriesByName(name)[0]?.startTime;
+    while (find('first-answer') === undefined) await new Promise((next) => setTimeout(next, 20));
+    return ['first-contentful-paint', 'form-ready', 'first-answer'].map(find);
+}"""
+# One field changes each time, as when a person types; nothing can be remembered from before.
+EDIT = """async ([main, forms, count]) => {
     const { startPython } = await import(new URL('messenger.js', main).href);
-    const { readForm } = await import(new URL('form.js', main).href);
     const python = startPython({});
-    const times = [];
-    for (let asked = 0; asked < count; asked++) {
-        await python.ask({ form: readForm() });
-        times.push(python.lastMs());
+    await python.ask({ form: {} });
+    const all = [];
+    for (const form of forms) {
+        const times = [];
+        for (let asked = 0; asked < count; asked++) {
+            const began = performance.now();
+            const reading = String(-5 - (asked % 40) / 8);
+            await python.ask({ form: { ...form, 'rounds.0.bore.sweeps.0.1': reading } });
+            times.push([python.lastMs(), performance.now() - began]);
+        }
+        all.push(times);
     }
     python.stop();
-    return times;
+    return all;
 }"""
+
+
+@dataclass
+class Start:
+    """One start of a page: milliseconds from opening; `None` where the page has no such thing."""
+
+    paint: float | None
+    form: float | None
+    answer: float
 
 
 def lay_out_stock(folder: Path) -> None:
@@ -73,6 +98,11 @@ def lay_out_stock(folder: Path) -> None:
     (folder / "index.html").write_text(STOCK_PAGE, "utf-8")
 
 
+def lay_out_bare(folder: Path) -> None:
+    """Put the page without Python."""
+    shutil.copy(Path(__file__).parent / "bare.html", folder / "index.html")
+
+
 @contextmanager
 def fresh_browser(chromium: BrowserType) -> Iterator[BrowserContext]:
     """Give a browser that has never been anywhere, but keeps what it sees, as a phone's does."""
@@ -84,20 +114,20 @@ def fresh_browser(chromium: BrowserType) -> Iterator[BrowserContext]:
         context.close()
 
 
-def start(page: Page, address: str) -> float:
-    """Open the page; give the milliseconds from there to Python's first answer."""
+def start(page: Page, address: str) -> Start:
+    """Open the page and wait for its first answer."""
     page.goto(address)
     wait_for_python(page)
-    return float(page.evaluate(FIRST_ANSWER))
+    return Start(*page.evaluate(MARKS))
 
 
-def first_visit(chromium: BrowserType, address: str) -> float:
+def first_visit(chromium: BrowserType, address: str) -> Start:
     """Time a start where nothing is kept yet."""
     with fresh_browser(chromium) as context:
         return start(context.new_page(), address)
 
 
-def revisits(chromium: BrowserType, server: Server, settle: Callable[[Page], None]) -> list[float]:
+def revisits(chromium: BrowserType, server: Server, settle: Callable[[Page], None]) -> list[Start]:
     """Time starts where the browser has the files; each page is let settle before the next."""
     with fresh_browser(chromium) as context:
         page = context.new_page()
@@ -111,66 +141,124 @@ def revisits(chromium: BrowserType, server: Server, settle: Callable[[Page], Non
         return times[1:]  # the first one compiles what the later ones find compiled
 
 
-def answer_times(chromium: BrowserType, server: Server) -> list[float]:
-    """Time in Python for the example job, in a running page."""
+def edits(chromium: BrowserType, server: Server) -> list[list[list[float]]]:
+    """Time edits of the bore job and of the job with three rounds: in the worker, and in all."""
     with fresh_browser(chromium) as context:
         page = context.new_page()
         start(page, server.address)
-        page.locator("#example").click()
-        expect(page.locator("#answer")).not_to_be_empty()
-        release = release_of(page)
-        times: list[float] = page.evaluate(
-            ASK_MANY, [f"{server.address}{release}/main.js", ANSWERS]
-        )
+        jobs = [forms.BORE, forms.THREE_ROUNDS]
+        times: list[list[list[float]]] = page.evaluate(EDIT, [main_of(page), jobs, EDITS])
         return times
 
 
-def print_sizes(name: str, folder: Path) -> None:
-    """Tell what a host stores, and what it sends when it compresses."""
+def memory(chromium: BrowserType, address: str) -> float | None:
+    """Megabytes of the page's own process after the first answer, where Linux tells them."""
+    if not Path("/proc/self/smaps_rollup").exists():
+        return None
+    browser = browsers.launch(chromium)
+    try:
+        page = browser.new_page()
+        start(page, address)
+        time.sleep(8)  # until what comes after the first answer is done
+        told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
+        processes = [each["id"] for each in told["processInfo"] if each["type"] == "renderer"]
+        # Beside the page's process there may be a spare one, which is small.
+        return max(map(proportional_size, processes))
+    finally:
+        browser.close()
+
+
+def proportional_size(process: int) -> float:
+    """Megabytes of a process, with its share of what it shares with others."""
+    lines = Path(f"/proc/{process}/smaps_rollup").read_text("ascii").splitlines()
+    return next(int(line.split()[1]) / 1e3 for line in lines if line.startswith("Pss:"))
+
+
+def sizes(folder: Path) -> list[float]:
+    """Megabytes of all files: as they are, and as a host sends them with gzip or brotli."""
     files = [path.read_bytes() for path in folder.rglob("*") if path.is_file()]
-    raw = sum(map(len, files)) / 1e6
-    packed = sum(len(gzip.compress(data, 9, mtime=0)) for data in files) / 1e6
-    print(f"{name:<44}{raw:>9.2f} MB{packed:>9.2f} MB gzip")
+    gzipped = sum(len(gzip.compress(data, 9, mtime=0)) for data in files)
+    brotlied = sum(len(brotli.compress(data)) for data in files)
+    return [sum(map(len, files)) / 1e6, gzipped / 1e6, brotlied / 1e6]
 
 
-def print_row(name: str, ours: list[float], stock: list[float] | None = None) -> None:
-    """Print the medians, and how many times faster ours is."""
-    row = f"{name:<44}{median(ours):>9.1f} ms"
-    if stock:
-        row += f"{median(stock):>9.1f} ms{median(stock) / median(ours):>9.2f}"
-    print(row, flush=True)
+def mid(starts: list[Start], name: str) -> float | None:
+    """Give the median of one figure."""
+    figures = [getattr(each, name) for each in starts]
+    return None if None in figures else float(median(figures))
+
+
+def percentile_95(times: list[float]) -> float:
+    """Give what 19 of 20 keep below."""
+    return quantiles(times, n=20)[-1]
+
+
+def print_row(name: str, *figures: float | None, unit: str = "ms") -> None:
+    """Print ours, the stock route's and the bare page's, in the form that README takes."""
+    ours, stock, bare = (*figures, None, None)[:3]
+    digits = 2 if unit == "MB" else 0 if (ours or 0) >= 100 else 1
+    cells = [f"{x:.{digits}f}" if x is not None else "" for x in (ours, stock, bare)]
+    ratios = [f"{ours / x:.2f}" if ours and x else "" for x in (stock, bare)]
+    print(f"| {name}, {unit} | {' | '.join([*cells, *ratios])} |", flush=True)
+
+
+def print_starts(chromium: BrowserType, ours: Server, stock: Server, bare: Server) -> None:
+    """Time and print every kind of start."""
+    servers = (ours, stock, bare)
+    rounds = [[first_visit(chromium, each.address) for each in servers] for _ in range(STARTS)]
+    firsts = [list(column) for column in zip(*rounds, strict=True)]
+    print_row("First paint", mid(firsts[0], "paint"), None, mid(firsts[2], "paint"))
+    print_row("Form ready for typing", mid(firsts[0], "form"), None, mid(firsts[2], "form"))
+    print_row("First answer, first visit", *(mid(column, "answer") for column in firsts))
+
+    def settle(page: Page) -> None:
+        wait_for_offline(page)
+        wait_for_snapshot(page)
+
+    stock_later = mid(revisits(chromium, stock, lambda _: None), "answer")
+    bare_later = mid(revisits(chromium, bare, lambda _: None), "answer")
+    online = mid(revisits(chromium, ours, settle), "answer")
+    print_row("First answer, later visit", online, stock_later, bare_later)
+
+    def lose_signal(page: Page) -> None:
+        settle(page)
+        page.context.set_offline(True)
+        ours.stop()  # the first time; then it is gone already
+
+    offline = revisits(chromium, ours, lose_signal)
+    ours.start()
+    name = "First answer, later visit without a signal"
+    print_row(name, mid(offline, "answer"), stock_later, bare_later)
+    print_row("Form ready, later visit without a signal", mid(offline, "form"), None, bare_later)
 
 
 def main() -> None:
     """Measure and print."""
-    with sync_playwright() as playwright, tempfile.TemporaryDirectory() as folder:
+    with (
+        sync_playwright() as playwright,
+        tempfile.TemporaryDirectory() as stock_folder,
+        tempfile.TemporaryDirectory() as bare_folder,
+    ):
         chromium = playwright.chromium
-        lay_out_stock(Path(folder))
-        with Server(build.DIST) as ours, Server(Path(folder)) as stock:
+        folders = (build.DIST, Path(stock_folder), Path(bare_folder))
+        lay_out_stock(folders[1])
+        lay_out_bare(folders[2])
+        with Server(folders[0]) as ours, Server(folders[1]) as stock, Server(folders[2]) as bare:
             stock.cache_control = "max-age=86400"  # the stock route's best case on a later visit
-            print(f"Median of {STARTS} starts each, from this machine itself\n")
-            print(f"{'From opening to the first answer':<44}{'ours':>12}{'stock':>12}{'ratio':>9}")
-            firsts = [
-                (first_visit(chromium, ours.address), first_visit(chromium, stock.address))
-                for _ in range(STARTS)
-            ]
-            print_row("First visit", [a for a, _ in firsts], [b for _, b in firsts])
-            stock_later = revisits(chromium, stock, lambda _: None)
-            print_row("Later visit", revisits(chromium, ours, wait_for_offline), stock_later)
-            ask = answer_times(chromium, ours)
-
-            def lose_signal(page: Page) -> None:
-                wait_for_offline(page)
-                page.context.set_offline(True)
-                ours.stop()  # the first time; then it is gone already
-
-            print_row(
-                "Later visit, no signal, server stopped", revisits(chromium, ours, lose_signal)
-            )
-            print_row(f"One answer of the example job, {ANSWERS} times", ask)
-            print()
-            print_sizes("dist/", build.DIST)
-            print_sizes("Stock", Path(folder))
+            print(f"{time.strftime('%Y-%m-%d')}, {platform.machine()} with {os.cpu_count()} cores,")
+            print(f"Chromium alone; median of {STARTS} starts each, from this machine itself.\n")
+            print("| | ours | stock | bare | of stock | of bare |\n|---|---|---|---|---|---|")
+            print_starts(chromium, ours, stock, bare)
+            for name, times in zip(("bore", "three rounds"), edits(chromium, ours), strict=True):
+                worker, whole = ([pair[i] for pair in times] for i in (0, 1))
+                print_row(f"One edit, {name}: in Python, median", median(worker))
+                print_row(f"One edit, {name}: in Python, 95 of 100 below", percentile_95(worker))
+                print_row(f"One edit, {name}: worker up, to the answer, median", median(whole))
+            memories = [memory(chromium, each.address) for each in (ours, stock, bare)]
+            print_row("Memory of the page", *memories, unit="MB")
+            kinds = ("as it is", "gzip", "brotli")
+            for kind, *columns in zip(kinds, *map(sizes, folders), strict=True):
+                print_row(f"First visit, {kind}", *columns, unit="MB")
 
 
 if __name__ == "__main__":

@@ -23,6 +23,20 @@ ASK = """async ([main, request]) => {
 }"""
 
 
+# The size of the snapshot that is kept; 0 after a minute without one.
+SNAPSHOT = """async () => {
+    for (let n = 0; n < 600; n++) {
+        for (const name of await caches.keys()) {
+            const cache = await caches.open(name);
+            const kept = (await cache.keys()).find(({ url }) => url.endsWith('/python/snapshot'));
+            if (kept) return (await (await cache.match(kept)).blob()).size;
+        }
+        await new Promise((next) => setTimeout(next, 100));
+    }
+    return 0;
+}"""
+
+
 class Guard:
     """Collects what must not happen in a page."""
 
@@ -73,7 +87,19 @@ def release_of(page: Page) -> str:
     return source.split("/")[0]
 
 
+def wait_for_snapshot(page: Page) -> int:
+    """Wait until Python's memory is kept for the next start; give the size."""
+    size: int = page.evaluate(SNAPSHOT)
+    assert size
+    return size
+
+
+def main_of(page: Page) -> str:
+    """Give the address of the page's main module."""
+    address: str = page.locator("script[type=module]").first.evaluate("script => script.src")
+    return address
+
+
 def ask(page: Page, request: dict[str, Any]) -> Any:
     """Ask Python in the page, whatever the page's form looks like."""
-    main = page.locator("script[type=module]").first.evaluate("script => script.src")
-    return page.evaluate(ASK, [main, request])
+    return page.evaluate(ASK, [main_of(page), request])

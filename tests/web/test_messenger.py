@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
+from tests.web.page import main_of
 from tests.web.server import Server
 
 # Stands in for the worker: says what the question tells it to say.
@@ -101,3 +102,31 @@ def test_the_stand_in_speaks_as_the_true_worker_does(server: Server) -> None:
     for kind in ("ready", "answer", "failed"):
         assert json.dumps(kind).replace('"', "'") in script
         assert kind.encode() in STAND_IN
+
+
+# Hangs for ever in a start from a snapshot; a plain start goes well.
+HANGING = b"""
+self.onmessage = ({ data }) => {
+    if (data.start && !data.plain) return postMessage({ kind: 'restoring' });
+    if (data.start) return postMessage({ kind: 'ready', restored: false });
+    if (data.id) postMessage({ kind: 'answer', id: data.id, text: data.text, ms: 1 });
+};
+"""
+
+
+def test_a_snapshot_that_hangs_is_given_up_for_a_plain_start(page: Page, server: Server) -> None:
+    server.bodies["worker.js"] = lambda _: HANGING
+    page.goto(server.address)
+    answered = page.evaluate(
+        """async main => {
+            const { startPython } = await import(new URL('messenger.js', main).href);
+            const failures = [];
+            const onFailed = (why) => failures.push(why);
+            const python = startPython({ onFailed, patience: 1 });
+            const answer = await python.ask({ n: 1 });
+            python.stop();
+            return [answer, failures];
+        }""",
+        main_of(page),
+    )
+    assert answered == [{"n": 1}, []]

@@ -134,7 +134,8 @@ LOSE_A_FILE = """async () => {
     const cache = await caches.open(name);
     await cache.delete(new URL('notices.txt', location).href);
     await cache.put('manifest.webmanifest', new Response('{}'));
-    return (await cache.keys()).length;
+    // The snapshot of Python's memory, which is made later, is no file of the release.
+    return (await cache.keys()).filter(({ url }) => !url.endsWith('/snapshot')).length;
 }"""
 
 
@@ -147,7 +148,8 @@ def test_files_that_the_browser_lost_are_fetched_again(page: Page, server: Serve
         """async () => {
             const cache = await caches.open((await caches.keys())[0]);
             const manifest = await cache.match('manifest.webmanifest');
-            return [(await cache.keys()).length, (await manifest.text()).length > 2];
+            const files = (await cache.keys()).filter(({ url }) => !url.endsWith('/snapshot'));
+            return [files.length, (await manifest.text()).length > 2];
         }"""
     )
     assert kept == [left + 1, True]

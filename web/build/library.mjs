@@ -20,8 +20,9 @@ function readList() {
 }
 
 async function pack(wheel, micropip, names) {
-  // A fixed hash seed, so that two builds give the same bytes.
-  const python = await loadPyodide({ env: { PYTHONHASHSEED: '0' } });
+  // A fixed hash seed, so that two builds give the same bytes; no columns for tracebacks, which have
+  // no source lines to point at.
+  const python = await loadPyodide({ env: { PYTHONHASHSEED: '0', PYTHONNODEBUGRANGES: '1' } });
   python.unpackArchive(new Uint8Array(readFileSync(micropip)), 'wheel');
   const inside = `/tmp/${basename(wheel)}`;
   python.FS.writeFile(inside, new Uint8Array(readFileSync(wheel)));

@@ -16,6 +16,9 @@ import micropip
 STOCK = Path(f"/lib/python{sys.version_info.major}{sys.version_info.minor}.zip")
 SITE = Path(f"/lib/python{sys.version_info.major}.{sys.version_info.minor}/site-packages")
 COMMAND_LINE = "sweepsheet/__main__.py"  # has no use in a page
+# These keep their docstrings and assertions: Pyodide reads its own docstrings while it starts, and
+# a dataclass without one goes to the trouble of making one up.
+KEPT_WHOLE = ("sweepsheet/", "pyodide/", "_pyodide/")
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)  # two builds of the same sources give the same bytes
 
 
@@ -59,7 +62,8 @@ def pack(names_json: str) -> str:
     own = own_sources()
     with zipfile.ZipFile("/library.zip", "w", zipfile.ZIP_DEFLATED, compresslevel=9) as library:
         for path, source in sorted({**standard_sources(json.loads(names_json)), **own}.items()):
-            code = compile(source, path, "exec", dont_inherit=True, optimize=0)
+            level = 0 if path.startswith(KEPT_WHOLE) else 2
+            code = compile(source, path, "exec", dont_inherit=True, optimize=level)
             # "Unchecked": at start nobody looks for a source to compare with.
             pyc = _code_to_hash_pyc(code, importlib.util.source_hash(source), False)  # noqa: FBT003 - private, positional only
             library.writestr(zipfile.ZipInfo(f"{path}c", FIXED_TIME), pyc, zipfile.ZIP_DEFLATED, 9)

@@ -1,0 +1,205 @@
+"""Later starts take a copy of Python's memory; one that does not do is never more than slow."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+from playwright.sync_api import BrowserContext, Page
+
+from sweepsheet.page import answer_text
+from tests.web import forms
+from tests.web.page import ask, main_of, wait_for_offline, wait_for_python, wait_for_snapshot
+from tests.web.server import Server
+
+# Starts a worker of its own and tells what it says until it is ready, and its answer.
+LISTEN = """async ([main, given, text]) => {
+    const worker = new Worker(new URL('worker.js', main), { type: 'module' });
+    const said = [];
+    try {
+        return await new Promise((resolve, reject) => {
+            worker.onerror = reject;
+            worker.onmessage = ({ data }) => {
+                said.push(data.kind);
+                if (data.kind === 'ready') worker.postMessage({ id: 1, text });
+                if (data.kind === 'failed') reject(new Error(data.why));
+                if (data.kind === 'answer') resolve([said, JSON.parse(data.text)]);
+            };
+            worker.postMessage({ start: true, count: false, plain: false, ...given });
+        });
+    } finally {
+        worker.terminate();
+    }
+}"""
+# What may become of a snapshot: `bytes` after unpacking, `body` as kept, `headers`.
+CHANGE = """async (change) => {
+    const cache = await caches.open((await caches.keys())[0]);
+    const place = (await cache.keys()).find(({ url }) => url.endsWith('/python/snapshot'));
+    const kept = await cache.match(place);
+    const headers = Object.fromEntries(kept.headers);
+    let body = await kept.blob();
+    const through = (stream) => new Response(body.stream().pipeThrough(stream)).blob();
+    switch (change) {
+        case 'truncated':
+            body = body.slice(0, body.size / 2);
+            break;
+        case 'one byte':
+            body = new Blob([body.slice(0, 9999), new Uint8Array([1, 2, 3]), body.slice(10002)]);
+            break;
+        case 'no snapshot':
+            body = new Blob([new Uint8Array(1 << 20)]);
+            body = await through(new CompressionStream('gzip'));
+            break;
+        case 'memory overwritten': {
+            body = await through(new DecompressionStream('gzip'));
+            const zeros = new Uint8Array(24 << 20);
+            body = new Blob([body.slice(0, 1 << 20), zeros, body.slice(25 << 20)]);
+            body = await through(new CompressionStream('gzip'));
+            break;
+        }
+        case 'another answer':
+            headers['answer-sha-256'] = '1 2 3';
+            break;
+        case 'another browser':
+            headers['made-by'] = 'Another browser 1.0';
+            break;
+        case 'missing':
+            return cache.delete(place);
+    }
+    await cache.put(place, new Response(body, { headers }));
+}"""
+IS_KEPT = """async () => {
+    const cache = await caches.open((await caches.keys())[0]);
+    return (await cache.keys()).some(({ url }) => url.endsWith('/python/snapshot'));
+}"""
+
+
+def listen(page: Page, form: forms.Form, **given: bool) -> tuple[list[str], Any]:
+    text = json.dumps({"form": form})
+    said, answered = page.evaluate(LISTEN, [main_of(page), given, text])
+    return said, answered
+
+
+def in_this_python(form: forms.Form) -> Any:
+    return json.loads(answer_text(json.dumps({"form": form})))
+
+
+@pytest.fixture
+def kept(page: Page, server: Server) -> Page:
+    """A page that has been opened before: its files and its snapshot are kept."""
+    page.goto(server.address)
+    wait_for_python(page)
+    wait_for_offline(page)
+    wait_for_snapshot(page)
+    return page
+
+
+def test_a_start_from_the_snapshot_answers_as_the_core_does(kept: Page) -> None:
+    said, answered = listen(kept, forms.THREE_ROUNDS)
+    assert said == ["restoring", "ready", "answer"]
+    assert answered == in_this_python(forms.THREE_ROUNDS)
+    kept.reload()
+    wait_for_python(kept)
+    assert [ask(kept, {"form": form}) for form in forms.ALL.values()] == [
+        in_this_python(form) for form in forms.ALL.values()
+    ]
+
+
+def test_every_path_of_the_page_works_on_the_pruned_library(page: Page, server: Server) -> None:
+    page.goto(server.address)
+    wait_for_python(page)
+    for name, form in forms.ALL.items():
+        assert ask(page, {"form": form}) == in_this_python(form), name
+
+
+def test_the_snapshot_works_without_a_signal(
+    kept: Page, context: BrowserContext, server: Server
+) -> None:
+    context.set_offline(True)
+    server.stop()
+    kept.reload()
+    wait_for_python(kept)
+    said, answered = listen(kept, forms.WHOLE)
+    assert said == ["restoring", "ready", "answer"]
+    assert answered == in_this_python(forms.WHOLE)
+
+
+@pytest.mark.parametrize(
+    "change",
+    ["truncated", "one byte", "no snapshot", "memory overwritten", "another answer"],
+)
+def test_a_snapshot_that_does_not_do_is_dropped_for_a_plain_start(kept: Page, change: str) -> None:
+    kept.evaluate(CHANGE, change)
+    said, answered = listen(kept, forms.BORE)
+    assert said == ["restoring", "ready", "answer"]
+    assert answered == in_this_python(forms.BORE)
+    assert not kept.evaluate(IS_KEPT)
+    assert listen(kept, forms.BORE) == (["ready", "answer"], answered)
+
+
+@pytest.mark.parametrize("change", ["missing", "another browser"])
+def test_no_snapshot_of_this_browser_means_a_plain_start(kept: Page, change: str) -> None:
+    kept.evaluate(CHANGE, change)
+    said, answered = listen(kept, forms.BORE)
+    assert said == ["ready", "answer"]
+    assert answered == in_this_python(forms.BORE)
+
+
+def test_a_start_that_must_be_plain_forgets_the_snapshot(kept: Page) -> None:
+    said, _ = listen(kept, forms.BORE, plain=True)
+    assert said == ["ready", "answer"]
+    assert not kept.evaluate(IS_KEPT)
+
+
+def test_a_lost_snapshot_is_made_again(kept: Page) -> None:
+    kept.evaluate(CHANGE, "missing")
+    kept.reload()
+    wait_for_python(kept)
+    wait_for_offline(kept)
+    assert wait_for_snapshot(kept) > 1e6
+
+
+def test_a_full_storage_means_a_plain_start(
+    page: Page, context: BrowserContext, server: Server
+) -> None:
+    page.goto(server.address)
+    wait_for_python(page)
+    wait_for_offline(page)
+    quota = {"origin": server.address, "quotaSize": 1 << 20}
+    context.new_cdp_session(page).send("Storage.overrideQuotaForOrigin", quota)
+    with page.expect_console_message(lambda message: "No snapshot was made" in message.text):
+        pass
+    assert not page.evaluate(IS_KEPT)
+    page.reload()
+    wait_for_python(page)
+    assert listen(page, forms.BORE)[0] == ["ready", "answer"]
+
+
+def test_what_was_typed_is_not_in_the_snapshot(page: Page, server: Server) -> None:
+    page.goto(server.address)
+    wait_for_python(page)
+    wait_for_offline(page)
+    page.fill("#limit-source", "Invented manual, page 4711")
+    wait_for_snapshot(page)
+    found = page.evaluate(
+        """async () => {
+            const cache = await caches.open((await caches.keys())[0]);
+            const all = await cache.keys();
+            const kept = await cache.match(all.find(({ url }) => url.endsWith('/snapshot')));
+            const bytes = kept.body.pipeThrough(new DecompressionStream('gzip'));
+            const decoder = new TextDecoder('latin1');
+            const text = decoder.decode(await new Response(bytes).arrayBuffer());
+            return ['Invented manual', 'sweepsheet'].map((words) => text.includes(words));
+        }"""
+    )
+    assert found == [False, True]
+
+
+def test_nothing_is_fetched_twice_for_the_first_answer(page: Page, server: Server) -> None:
+    # Without the service worker, which then asks for every file in order to keep it.
+    page.add_init_script("delete Navigator.prototype.serviceWorker")
+    page.goto(server.address)
+    wait_for_python(page)
+    wait_for_offline(page, "unsupported")
+    assert sorted(server.asked) == sorted(set(server.asked))
