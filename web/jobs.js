@@ -67,9 +67,10 @@ export class Jobs {
    * @returns {Promise<Jobs | null>}
    */
   static async start(onChange) {
+    const untouched = readForm();
     try {
       const jobs = new Jobs(await Store.open(address), onChange);
-      await jobs.#begin();
+      await jobs.#begin(untouched);
       return jobs;
     } catch (error) {
       get('kept').textContent = WORDS.notKept(String(error));
@@ -110,12 +111,13 @@ export class Jobs {
     this.#tell(this.#store.setStage(this.#open, stage));
   }
 
-  async #begin() {
+  /** @param {Fields} untouched */
+  async #begin(untouched) {
     await this.#store.forgetRemoved();
     const jobs = await this.#store.list();
     const here = sessionStorage.getItem(OPEN_HERE);
     const last = jobs.find(({ id }) => id === here) ?? jobs[0];
-    await this.#show(last?.id ?? newId());
+    await this.#resume(last?.id ?? newId(), untouched);
     this.#others.addEventListener('message', ({ data }) => this.#hear(data));
     get('job-name').addEventListener('input', () => {
       const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
@@ -129,15 +131,35 @@ export class Jobs {
 
   /** Put a job into the form. @param {string} id */
   async #show(id) {
-    this.#open = id;
-    this.#stage = '';
-    sessionStorage.setItem(OPEN_HERE, id);
-    const fields = await this.#store.read(id);
+    const fields = await this.#take(id);
     resetForm();
     fillForm(fields);
     this.#kept = Object.keys(fields).length ? readForm() : {};
     await this.#list();
     this.onChange();
+  }
+
+  /** Put the job of the last time into the form, and over it what was typed while it was looked for.
+   * @param {string} id @param {Fields} untouched the form as it was at the start */
+  async #resume(id, untouched) {
+    const fields = await this.#take(id);
+    const typed = differences(untouched, readForm());
+    if (Object.keys(fields).length) {
+      fillForm(fields);
+      this.#kept = readForm();
+      fillForm(changed(this.#kept, typed));
+    }
+    if (Object.keys(typed).length) this.keep();
+    await this.#list();
+    this.onChange();
+  }
+
+  /** Make this the open job. @param {string} id */
+  #take(id) {
+    this.#open = id;
+    this.#stage = '';
+    sessionStorage.setItem(OPEN_HERE, id);
+    return this.#store.read(id);
   }
 
   async #copy() {

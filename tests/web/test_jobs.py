@@ -233,3 +233,27 @@ def test_a_browser_that_keeps_nothing_says_so_and_works(
     expect(page.locator("#headline")).to_contain_text("Offset 5.5 thou")
     expect(page.locator("#kept")).to_contain_text("NOT KEPT")
     expect(page.locator("#kept")).to_be_visible()
+
+
+def test_what_is_typed_before_the_store_is_open_is_kept_too(
+    context: BrowserContext, page: Page, server: Server
+) -> None:
+    """The store opens late; what was there comes back, and what was typed meanwhile stays."""
+    open_page(page, server)
+    reading(page, 0).fill("1")
+    reading(page, 1).fill("2")
+    kept(page)
+    context.add_init_script(
+        "const { open } = IDBFactory.prototype;"
+        "IDBFactory.prototype.open = function (...all) {"
+        "  const field = document.getElementsByName('rounds.0.bore.sweeps.0.1')[0];"
+        "  setTimeout(() => {"
+        "    field.value = '7'; field.dispatchEvent(new Event('input', { bubbles: true }));"
+        "  });"
+        "  return open.apply(this, all);"
+        "};"
+    )
+    page.reload()
+    expect(reading(page, 0)).to_have_value("1")
+    expect(reading(page, 1)).to_have_value("7")
+    kept(page)
