@@ -136,6 +136,7 @@ def test_foreign_readings_are_seldom_seen_where_there_are_none() -> None:
     assert alarms <= 20
 
 
+@pytest.mark.slow
 def test_a_perfect_dial_finds_nothing_in_its_own_rounding() -> None:
     """A dial without any doubt and readings that fit exactly: no finding may come of 1e-16."""
     rng = random.Random(1)

@@ -127,6 +127,7 @@ def test_what_is_told_of_a_pair_is_what_it_does(seed: int) -> None:
         assert pair["expected_offset"] == pytest.approx(left, abs=1e-6)
 
 
+@pytest.mark.slow
 def test_unlike_pairs_leave_far_less_than_like_ones() -> None:
     """Housings up to 18 thou off, holes opposite at 7 in, a clearance of a thou, 7/14/21 in stock.
 

@@ -221,7 +221,7 @@ def in_inches(job: Data) -> Data:
 # The properties ----------------------------------------------------------------------------
 
 
-@settings(max_examples=100)
+@settings(max_examples=60)
 @given(tame_jobs, st.sampled_from([30.0, 90.0, 180.0, 270.0, 123.4]))
 def test_turning_the_engine_turns_the_answer(job: Data, turn: float) -> None:
     """All positions, holes and aims on by one angle: so do all directions, and nothing else.
@@ -237,7 +237,7 @@ def test_turning_the_engine_turns_the_answer(job: Data, turn: float) -> None:
     )  # fmt: skip
 
 
-@settings(max_examples=100)
+@settings(max_examples=60)
 @given(tame_jobs)
 def test_seen_in_a_mirror(job: Data) -> None:
     """Left for right: x changes its sign, and droop stays where it is, down."""
@@ -262,7 +262,7 @@ def test_another_zero_of_every_dial_changes_nothing(job: Data, zero: float) -> N
     same(said(solve(second)), said(solve(job)))
 
 
-@settings(max_examples=80)
+@settings(max_examples=40)
 @given(tame_jobs)
 def test_millimetres_say_what_thou_say(job: Data) -> None:
     """The same job in both systems: one inch is 25.4 mm."""
