@@ -80,6 +80,11 @@ TABLE: dict[str, str] = {
     "fault.position": (
         "{name}: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, got {got}"
     ),
+    "fault.whole": "{name}: a whole number is wanted",
+    "fault.aim": (
+        "Where are the dowels to be aimed? A clock position such as 3 or 10:30, or degrees such as "
+        "45°, is wanted"
+    ),
     # Names of fields
     "name.job": "the job",
     "name.units": "units",
@@ -142,6 +147,13 @@ TABLE: dict[str, str] = {
     "name.face.plunger": "which way the plunger points",
     "name.face.end_float": "end float of the crank",
     "name.face.opposite": "second dial",
+    "name.exercise.seed": "number of the exercise",
+    "name.exercise.level": "level of the exercise",
+    "name.exercise.positions": "number of positions",
+    "name.exercise.part": "what the dial touches",
+    "name.exercise.rounds": "number of rounds",
+    "name.bore.contact": "where the dial touches",
+    "name.turn": "which way the crank is turned",
     "name.positions": "positions",
     "name.position": "position {n}",
     "name.sweeps": "sweeps",
@@ -443,6 +455,37 @@ TABLE: dict[str, str] = {
         "Seen from behind the engine, looking forward. The maker's limits, torques and procedure "
         "rule; support the engine, disconnect the battery, turn the crank by hand."
     ),
+    # The practice housing
+    "practice.title": "Exercise {seed}, level {level}",
+    "practice.level.1": "The bore alone is off. Perfect dial, stiff bracket, square face.",
+    "practice.level.2": "A bracket that droops, a dial that scatters, dowels with play.",
+    "practice.level.3": "All that, and a face that leans.",
+    "practice.dial_title": "The dial, magnified",
+    "practice.dial": "a line is {step} {unit}, a turn {turn} {unit}",
+    "practice.crank_title": "The housing from behind, with the dial carried by the crank",
+    "practice.touches.inside": "The dial touches the bore from inside.",
+    "practice.touches.outside": "The dial touches a spigot from outside.",
+    "practice.touches.forward": "The dial touches the rear face, its plunger pointing forward.",
+    "practice.touches.rearward": "The dial touches the face, its plunger pointing rearward.",
+    "practice.spoken": "{at}: {reading}",
+    "practice.note": "Note {reading} at {at}",
+    "practice.note_closing": "Note {reading} back at {at}",
+    "practice.as_found": "As found",
+    "practice.on_standard": "Recheck {n}: standard dowels",
+    "practice.on_dowels": "Recheck {n}: {offset} dowels, aimed at {aim}",
+    "practice.not_swept": "not swept",
+    "practice.head.round": "Round",
+    "practice.head.true": "In truth",
+    "practice.head.found": "You found",
+    "practice.head.off": "Off by",
+    "practice.off": "{miss}: covered by the doubt of the readings",
+    "practice.off_beyond": "{miss}: more than the doubt of the readings",
+    "practice.mirrored": "the opposite way: a sign is turned round",
+    "practice.runout": "Runout {runout}, most rearward toward {direction}",
+    "practice.inside": "As it stands now, the bore is truly inside the limit of {limit}.",
+    "practice.outside": "As it stands now, the bore is truly outside the limit of {limit}.",
+    "practice.droop": "Droop of the bracket, bottom less top: {droop}",
+    "practice.dowels": "The dowels do {gain}% of what is written on them, turned {lag}° {way}.",
     # The drawing
     "flange.title": "The front flange from behind, with a shim at each bolt",
     "flange.desc": "Shims: {shims}.",

@@ -33,16 +33,28 @@ _NOT_YET = ("fault.few_readings", "fault.half_turn")
 def answer_text(request: str) -> str:
     """The answer to a request, both as JSON text. Raises ``InputError`` only for no request.
 
-    A request is ``{"form": {name: text, ...}}``.
+    A request is ``{"form": {name: text, ...}}``, or the same under ``practice`` on the page
+    with the practice housing.
 
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
     """
     data = load_json(request)
-    form = data.get("form") if isinstance(data, dict) else None
+    asked = data if isinstance(data, dict) else {}
+    form = asked.get("practice", asked.get("form"))
     if not isinstance(form, dict) or not all(isinstance(v, str) for v in form.values()):
         raise InputError((Fault("", Message("fault.request")),))
-    return json.dumps(answer(form), allow_nan=False)
+    shown = _practice(form) if "practice" in asked else answer(form)
+    return json.dumps(shown, allow_nan=False)
+
+
+def _practice(form: Mapping[str, str]) -> dict[str, Any]:
+    """The practice housing, and what the readings taken of it come to."""
+    from sweepsheet.practice_page import practise  # noqa: PLC0415 - the main page need not wait for it
+
+    practised = practise(form, ENGLISH)
+    answered = None if practised.form is None else answer(practised.form)
+    return {"practice": practised.shown, "answer": answered}
 
 
 def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
