@@ -34,7 +34,9 @@ PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
 # These stand at the root of dist/. All else stands in a folder named after the release, so that no
 # cache on the way can ever mix the files of two releases.
-AT_ROOT = ("index.html", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+PAGES = ("index.html", "practice.html")
+AT_ROOT = (*PAGES, "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+POLICY = r'-Security-Policy" content="([^"]+)"'
 NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 
@@ -167,9 +169,9 @@ def fill_in(page: bytes, **values: str) -> bytes:
     return text.encode("utf-8")
 
 
-def preloads(files: dict[str, bytes], release: str) -> str:
-    """Name every module that main.js brings with it, or each would wait for the one before."""
-    names = ["main.js"]
+def preloads(files: dict[str, bytes], page: bytes, release: str) -> str:
+    """Name every module that a page's own brings with it, or each would wait for the one before."""
+    names = re.findall(r'src="\{\{release\}\}/(\w+\.js)"></script>', page.decode("utf-8"))
     for name in names:
         imports = re.findall(r" from '\./(.+?)';", files[name].decode("utf-8"))
         names += [found for found in dict.fromkeys(imports) if found not in names]
@@ -185,16 +187,17 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
         name if name.startswith(AT_ROOT) else f"{release}/{name}": data
         for name, data in files.items()
     }
-    page = fill_in(placed["index.html"], release=release, preloads=preloads(files, release))
-    placed["index.html"] = page
-    policy = re.search(r'-Security-Policy" content="([^"]+)"', placed["index.html"].decode("utf-8"))
-    if not policy:
-        raise TroubleError("index.html has no content security policy.")
+    for name in PAGES:
+        given = preloads(files, files[name], release)
+        placed[name] = fill_in(placed[name], release=release, preloads=given)
+    found = [re.findall(POLICY, placed[name].decode("utf-8")) for name in PAGES]
+    if len(found[0]) != 1 or found != [found[0]] * len(PAGES):
+        raise TroubleError("Every page must have the same content security policy, once.")
     hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
     placed["sw.js"] = fill_in(
         placed["sw.js"],
         release=release,
-        policy=policy[1].replace("'", "\\'"),
+        policy=found[0][0].replace("'", "\\'"),
         files=json.dumps(hashes, sort_keys=True),
     )
     return placed

@@ -469,7 +469,7 @@ TABLE: dict[str, str] = {
     "practice.touches.rearward": "The dial touches the face, its plunger pointing rearward.",
     "practice.spoken": "{at}: {reading}",
     "practice.note": "Note {reading} at {at}",
-    "practice.note_closing": "Note {reading} back at {at}",
+    "practice.note_closing": "Note {reading}, back at {at}",
     "practice.as_found": "As found",
     "practice.on_standard": "Recheck {n}: standard dowels",
     "practice.on_dowels": "Recheck {n}: {offset} dowels, aimed at {aim}",

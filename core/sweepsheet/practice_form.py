@@ -46,7 +46,7 @@ class Exercise:
 
     ``positions`` are clock positions in the order in which the crank comes to them. ``fits`` holds
     the pairs of dowels fitted so far, offsets in mm; ``part`` what the dial now touches, ``sweep``
-    which sweep of it is being taken.
+    which sweep of it is being taken, ``noted`` its readings so far.
     """
 
     hidden: Hidden
@@ -56,6 +56,7 @@ class Exercise:
     fits: tuple[Dowel, ...]
     part: Part
     sweep: int
+    noted: tuple[float | None, ...]
 
     @property
     def at(self) -> str:
@@ -92,14 +93,20 @@ def exercise_of(form: Mapping[str, str]) -> Exercise:
     fits = tuple(_fit(form, reader, n, units) for n in range(1, rounds))
     reader.raise_faults()
     first, *rest = _POSITIONS[listed].split(" ")
+    positions = (first, *(rest if set_up.clockwise else reversed(rest)))
+    at = f"rounds.{rounds - 1}.{part}"
+    sweep = _latest_sweep(form, at)
     return Exercise(
         hidden=hidden_of(seed, level),
         set_up=set_up,
         units=units,
-        positions=(first, *(rest if set_up.clockwise else reversed(rest))),
+        positions=positions,
         fits=fits,
         part=part,
-        sweep=_latest_sweep(form, f"rounds.{rounds - 1}.{part}"),
+        sweep=sweep,
+        noted=tuple(
+            _number(form.get(f"{at}.sweeps.{sweep}.{i}", "")) for i in range(len(positions))
+        ),
     )
 
 
@@ -133,6 +140,12 @@ def _fit(form: Mapping[str, str], reader: FieldReader, n: int, units: UnitSystem
     if not isinstance(angle, float) and (size or angle is not None):
         reader.fault(f"{at}.aim", "fault.aim")
     return Dowel(units.to_mm(size or 0.0), angle if isinstance(angle, float) else 0.0)
+
+
+def _number(typed: str) -> float | None:
+    """A typed number; ``None`` for anything else."""
+    value = number_or_text(typed)
+    return value if isinstance(value, float) else None
 
 
 def _latest_sweep(form: Mapping[str, str], at: str) -> int:

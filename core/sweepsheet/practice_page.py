@@ -132,7 +132,7 @@ def _turn(exercise: Exercise, language: Language) -> list[dict[str, Any]]:
             entry |= {
                 "field": fields[stop],
                 "typed": typed,
-                "note": language.say(key, reading=_signed(read, exercise, language), at=mark),
+                "note": language.say(key, reading=language.number(typed), at=mark),
             }
         found.append(entry)
     return found

@@ -16,26 +16,28 @@ from sweepsheet.wording import Language
 
 # The dial: a hundred lines round, one for each step that is read, zero on top, counted both ways.
 LINES = 100
-_DIAL = Vec2(180.0, 102.0)
-_DIAL_RIM = 94.0
-_COUNTER = Vec2(180.0, 142.0)
-_COUNTER_RIM = 21.0
+_DIAL = Vec2(180.0, 94.0)
+_DIAL_RIM = 86.0
+_COUNTER = Vec2(180.0, 129.0)
+_COUNTER_RIM = 19.0
 # As many turns the plunger is pushed in to begin with, so that it can go either way.
 PRELOAD = 5.0
 
-_MIDDLE = Vec2(180.0, 134.0)
-_RIM = 110.0
-_BORE = 80.0
-_SPIGOT = 58.0
-_ON_FACE = 95.0
-_HOURS = 122.0
+_MIDDLE = Vec2(180.0, 124.0)
+_RIM = 102.0
+_BORE = 74.0
+_SPIGOT = 54.0
+_ON_FACE = 88.0
+_HOURS = 112.0
+# Where readings that were noted stand: inside the bore, and past the mark, clear of the dial on it.
+_NOTED, _PAST_DEG = 60.0, 22.0
 
 
 def turned(what: str, angle_deg: float) -> str:
     """The transform of one of the groups that move: ``crank``, ``needle`` or ``counter``.
 
     >>> turned("needle", 90.0)
-    'rotate(90 180 102)'
+    'rotate(90 180 94)'
     """
     at = {"crank": _MIDDLE, "needle": _DIAL, "counter": _COUNTER}[what]
     return f"rotate({round(angle_deg, 1) + 0.0:g} {at.x:g} {at.y:g})"
@@ -53,7 +55,7 @@ def dial_view(exercise: Exercise, language: Language) -> str:
     # Half the dial is as far as plus and minus can be told apart without the small hand.
     numbers = "".join(
         label(
-            _around(_DIAL, 3.6 * i, _DIAL_RIM - 25.0) + Vec2(0.0, 5.0),
+            _around(_DIAL, 3.6 * i, _DIAL_RIM - 23.0) + Vec2(0.0, 5.0),
             language.number(f"{min(i, LINES - i) * units.step:g}"),
             text_anchor="middle", font_size=14,
         )
@@ -65,17 +67,17 @@ def dial_view(exercise: Exercise, language: Language) -> str:
     )  # fmt: skip
     return paper(
         360,
-        226,
+        206,
         say("practice.dial_title"),
         worth,
         circle(_DIAL, _DIAL_RIM + 4.0, stroke_width=2.5),
         lines,
         numbers,
-        label(_DIAL + Vec2(-34.0, -20.0), "\N{MINUS SIGN}", text_anchor="middle", font_size=18),
-        label(_DIAL + Vec2(34.0, -20.0), "+", text_anchor="middle", font_size=18),
+        label(_DIAL + Vec2(-30.0, -16.0), "\N{MINUS SIGN}", text_anchor="middle", font_size=18),
+        label(_DIAL + Vec2(30.0, -16.0), "+", text_anchor="middle", font_size=18),
         _counter(),
         element("g", _needle(), data_turns="needle"),
-        label(Vec2(180.0, 220.0), worth, text_anchor="middle", font_size=12),
+        label(Vec2(180.0, 202.0), worth, text_anchor="middle", font_size=12),
     )
 
 
@@ -92,17 +94,18 @@ def crank_view(exercise: Exercise, language: Language) -> str:
     spigot = exercise.part == "bore" and exercise.set_up.contact == "outside"
     return paper(
         360,
-        276,
+        264,
         say("practice.crank_title"),
         say(f"practice.touches.{_touching(exercise)}"),
         circle(_MIDDLE, _RIM, stroke_width=1.75),
         circle(_MIDDLE, _SPIGOT if spigot else _BORE, stroke_width=2.5),
         "".join(_mark(i, len(exercise.positions)) for i in range(len(exercise.positions))),
         hours,
+        _noted(exercise, language),
         _dowels(exercise),
         _way_of_turning(exercise.set_up.clockwise),
         element("g", _flange(), _bracket(exercise), data_turns="crank"),
-        label(Vec2(10.0, 272.0), say("drawing.view"), font_size=12),
+        label(Vec2(8.0, 259.0), say("drawing.view"), font_size=12),
         element("circle", cx=_MIDDLE.x, cy=_MIDDLE.y, r=_RIM, class_="grip", stroke="none"),
     )
 
@@ -158,6 +161,21 @@ def _mark(i: int, n: int) -> str:
     return element("path", d=path, fill="currentColor", stroke="none")
 
 
+def _noted(exercise: Exercise, language: Language) -> str:
+    """What was noted of the sweep that is being taken, each where it was read."""
+    n = len(exercise.positions)
+    way, past = 1.0 if exercise.set_up.clockwise else -1.0, min(_PAST_DEG, 180.0 / n)
+    return "".join(
+        label(
+            _around(_MIDDLE, way * (360.0 * i / n + past), _NOTED) + Vec2(0.0, 4.5),
+            language.number(f"{value:+g}" if value else "0"),
+            text_anchor="middle", font_size=13 if n <= 8 else 11,
+        )
+        for i, value in enumerate(exercise.noted)
+        if value is not None
+    )  # fmt: skip
+
+
 def _dowels(exercise: Exercise) -> str:
     """The two dowels, with the way their pegs point where offset ones are in."""
     pair = exercise.fits[-1] if exercise.fits else None
@@ -177,13 +195,13 @@ def _dowels(exercise: Exercise) -> str:
 def _way_of_turning(clockwise: bool) -> str:  # noqa: FBT001 - the one thing it depends on
     """An arc beside the flange whose head shows which way the crank is turned."""
     side = 1.0 if clockwise else -1.0
-    start, end = (_around(_MIDDLE, side * a, 40.0) for a in (30.0, 78.0))
+    start, end = (_around(_MIDDLE, side * a, 36.0) for a in (30.0, 78.0))
     sweep = 1 if clockwise else 0
-    head = arrow(_around(_MIDDLE, side * 70.0, 40.0), _around(_MIDDLE, side * 84.0, 40.0))
+    head = arrow(_around(_MIDDLE, side * 70.0, 36.0), _around(_MIDDLE, side * 84.0, 36.0))
     return element(
         "g",
         element(
-            "path", d=f"M{start.x:.2f} {start.y:.2f}A40 40 0 0 {sweep} {end.x:.2f} {end.y:.2f}"
+            "path", d=f"M{start.x:.2f} {start.y:.2f}A36 36 0 0 {sweep} {end.x:.2f} {end.y:.2f}"
         ),
         head,
     )
@@ -191,9 +209,9 @@ def _way_of_turning(clockwise: bool) -> str:  # noqa: FBT001 - the one thing it 
 
 def _flange() -> str:
     """The crank's flange with its six bolts."""
-    bolts = "".join(circle(_around(_MIDDLE, 60.0 * i + 30.0, 20.0), 3.0) for i in range(6))
+    bolts = "".join(circle(_around(_MIDDLE, 60.0 * i + 30.0, 18.0), 3.0) for i in range(6))
     return element(
-        "g", element("circle", cx=_MIDDLE.x, cy=_MIDDLE.y, r=28, class_="paper", fill="#fff"),
+        "g", element("circle", cx=_MIDDLE.x, cy=_MIDDLE.y, r=26, class_="paper", fill="#fff"),
         circle(_MIDDLE, 6.0), bolts, stroke_width=1.5,
     )  # fmt: skip
 
@@ -203,9 +221,9 @@ def _bracket(exercise: Exercise) -> str:
     if exercise.part == "face":
         return _rod(_ON_FACE - 12.0) + _end_on(exercise.set_up.plunger == "forward")
     if exercise.set_up.contact == "inside":
-        body, tip = 52.0, _BORE - 1.5
+        body, tip = 48.0, _BORE - 1.5
     else:
-        body, tip = _RIM - 22.0, _SPIGOT + 1.5
+        body, tip = _RIM - 20.0, _SPIGOT + 1.5
     at = _around(_MIDDLE, 0.0, body)
     return element(
         "g",

@@ -21,7 +21,7 @@ import pytest
 import build
 from web.build.serve import Handler
 
-ROOT_FILES = {"index.html", "sw.js", "manifest.webmanifest", "notices.txt"}
+ROOT_FILES = {*build.PAGES, "sw.js", "manifest.webmanifest", "notices.txt"}
 NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches
 
 
@@ -70,11 +70,19 @@ def test_all_but_a_few_files_stand_below_the_release(dist: Path) -> None:
     assert outside == ROOT_FILES
 
 
-def test_what_the_page_names_is_there(dist: Path) -> None:
-    page = (dist / "index.html").read_text("utf-8")
+@pytest.mark.parametrize("name", build.PAGES)
+def test_what_a_page_names_is_there(dist: Path, name: str) -> None:
+    page = (dist / name).read_text("utf-8")
     named = re.findall(r'(?:src|href)="([^"#]+)"', page)
-    assert f"{release_in(dist)}/main.js" in named
-    assert [name for name in named if not (dist / name).is_file()] == []
+    assert f"{release_in(dist)}/style.css" in named
+    assert [each for each in named if each != "./" and not (dist / each).is_file()] == []
+
+
+def test_pages_load_the_modules_of_their_own_early(dist: Path) -> None:
+    for name, main in (("index.html", "main.js"), ("practice.html", "practice.js")):
+        page = (dist / name).read_text("utf-8")
+        assert f'src="{release_in(dist)}/{main}"' in page
+        assert f'<link rel="modulepreload" href="{release_in(dist)}/messenger.js">' in page
 
 
 def test_build_tools_and_types_are_not_shipped(dist: Path) -> None:
@@ -104,9 +112,14 @@ def test_a_name_that_nothing_is_known_for_stops_the_build(library: Path, web: Pa
         build.assemble(library, web.parent / "dist", web)
 
 
-def test_a_page_without_a_security_policy_stops_the_build(library: Path, web: Path) -> None:
-    page = web / "index.html"
-    page.write_text(page.read_text("utf-8").replace("Content-Security-Policy", "nothing"), "utf-8")
+@pytest.mark.parametrize("name", build.PAGES)
+@pytest.mark.parametrize("old", ["Content-Security-Policy", "default-src 'none'; "])
+def test_a_page_without_the_security_policy_stops_the_build(
+    library: Path, web: Path, name: str, old: str
+) -> None:
+    """Without any, or with one of its own."""
+    page = web / name
+    page.write_text(page.read_text("utf-8").replace(old, "nothing"), "utf-8")
     with pytest.raises(build.TroubleError, match="security policy"):
         build.assemble(library, web.parent / "dist", web)
 

@@ -78,7 +78,7 @@ def test_the_plunger_ends_on_the_wall(angle: float, reach: float, inward: bool) 
 def test_the_axial_plunger_ends_on_the_plane() -> None:
     """From behind and from before, the two add up to the way between their bases."""
     slope, base = Vec2(0.001, 0.002), Vec2(40.0, -20.0)
-    both = [face_distance(slope, base, plunger) for plunger in ("forward", "rearward")]  # type: ignore[arg-type]
+    both = [face_distance(slope, base, plunger) for plunger in ("forward", "rearward")]
     assert both[1] - both[0] == pytest.approx(2.0 * (0.001 * 40.0 - 0.002 * 20.0))
 
 
