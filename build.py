@@ -34,9 +34,9 @@ PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
 # These stand at the root of dist/. All else stands in a folder named after the release, so that no
 # cache on the way can ever mix the files of two releases.
-PAGES = ("index.html", "practice.html")
+# Each page with the module that brings the others; how.html needs none.
+PAGES = {"index.html": "main.js", "practice.html": "practice.js", "how.html": ""}
 AT_ROOT = (*PAGES, "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
-POLICY = r'-Security-Policy" content="([^"]+)"'
 NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 
@@ -169,14 +169,22 @@ def fill_in(page: bytes, **values: str) -> bytes:
     return text.encode("utf-8")
 
 
-def preloads(files: dict[str, bytes], page: bytes, release: str) -> str:
-    """Name every module that a page's own brings with it, or each would wait for the one before."""
-    names = re.findall(r'src="\{\{release\}\}/(\w+\.js)"></script>', page.decode("utf-8"))
+def preloads(files: dict[str, bytes], release: str, first: str) -> str:
+    """Name every module that the first brings with it, or each would wait for the one before."""
+    names = [first] if first else []
     for name in names:
         imports = re.findall(r" from '\./(.+?)';", files[name].decode("utf-8"))
         names += [found for found in dict.fromkeys(imports) if found not in names]
     links = (f'<link rel="modulepreload" href="{release}/{name}">' for name in names[1:])
     return "\n".join(links)
+
+
+def policy_of(name: str, page: bytes) -> str:
+    """Find the content security policy of a page."""
+    policy = re.search(r'-Security-Policy" content="([^"]+)"', page.decode("utf-8"))
+    if not policy:
+        raise TroubleError(f"{name} has no content security policy.")
+    return policy[1]
 
 
 def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
@@ -187,17 +195,17 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
         name if name.startswith(AT_ROOT) else f"{release}/{name}": data
         for name, data in files.items()
     }
-    for name in PAGES:
-        given = preloads(files, files[name], release)
-        placed[name] = fill_in(placed[name], release=release, preloads=given)
-    found = [re.findall(POLICY, placed[name].decode("utf-8")) for name in PAGES]
-    if len(found[0]) != 1 or found != [found[0]] * len(PAGES):
-        raise TroubleError("Every page must have the same content security policy, once.")
+    for name, first in PAGES.items():
+        bring = preloads(files, release, first)
+        placed[name] = fill_in(placed[name], release=release, preloads=bring)
+    policies = {policy_of(name, placed[name]) for name in PAGES}
+    if len(policies) > 1:
+        raise TroubleError("The pages differ in their content security policies.")
     hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
     placed["sw.js"] = fill_in(
         placed["sw.js"],
         release=release,
-        policy=found[0][0].replace("'", "\\'"),
+        policy=policies.pop().replace("'", "\\'"),
         files=json.dumps(hashes, sort_keys=True),
     )
     return placed

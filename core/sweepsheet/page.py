@@ -39,21 +39,26 @@ def answer_text(request: str) -> str:
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
     """
-    data = load_json(request)
-    asked = data if isinstance(data, dict) else {}
-    form = asked.get("practice", asked.get("form"))
-    if not isinstance(form, dict) or not all(isinstance(v, str) for v in form.values()):
-        raise InputError((Fault("", Message("fault.request")),))
-    shown = _practice(form) if "practice" in asked else answer(form)
+    match load_json(request):
+        case {"form": dict() as form} if _is_form(form):
+            shown = answer(form)
+        case {"practice": dict() as form} if _is_form(form):
+            shown = practice(form)
+        case _:
+            raise InputError((Fault("", Message("fault.request")),))
     return json.dumps(shown, allow_nan=False)
 
 
-def _practice(form: Mapping[str, str]) -> dict[str, Any]:
+def _is_form(form: Mapping[Any, Any]) -> bool:
+    return all(isinstance(text, str) for text in form.values())
+
+
+def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
     """The practice housing, and what the readings taken of it come to."""
     from sweepsheet.practice_page import practise  # noqa: PLC0415 - the main page need not wait for it
 
-    practised = practise(form, ENGLISH)
-    answered = None if practised.form is None else answer(practised.form)
+    practised = practise(form, language)
+    answered = None if practised.form is None else answer(practised.form, language)
     return {"practice": practised.shown, "answer": answered}
 
 
