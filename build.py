@@ -20,6 +20,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
+from web.build.how import fill_how
 from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
@@ -142,6 +143,10 @@ def collect(library: Path, web: Path) -> dict[str, bytes]:
     """Read every file to be shipped, by its path within web/."""
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
+    try:
+        files["how.html"] = fill_how(files["how.html"])
+    except LookupError as error:
+        raise TroubleError(str(error)) from error
     for name in PYODIDE_FILES:
         files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
     files["python/library.zip"] = library.read_bytes()
