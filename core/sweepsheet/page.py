@@ -19,6 +19,7 @@ from sweepsheet.findings import findings_for
 from sweepsheet.flange_view import flange_view_of
 from sweepsheet.form import Typed, job_of
 from sweepsheet.load import load_json
+from sweepsheet.plain_words import plain_words
 from sweepsheet.read_job import read_job
 from sweepsheet.sheet import limit_line, sheet_of
 from sweepsheet.side_view import side_view_of
@@ -89,10 +90,17 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     return shown | {
         "state": "answer",
         "sheet": sheet,
+        "words": _words(sheet["sections"], language),
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
         "flange_view": flange_view_of(solution, language),
     }
+
+
+def _words(sections: list[dict[str, Any]], language: Language) -> dict[str, Any]:
+    """What the figures of the bore and of each section are."""
+    words = plain_words(["bore", *(section["name"] for section in sections)], language)
+    return {part: [asdict(word) for word in listed] for part, listed in words.items()}
 
 
 def _limit(typed: Typed, language: Language) -> str:

@@ -26,7 +26,7 @@ FLOW = (
     ("solution",),
     ("finding", "reading_findings", "findings"),
     ("result",),
-    ("marks", "drawing", "side_view", "flange_view", "sections", "sheet"),
+    ("marks", "drawing", "side_view", "flange_view", "sections", "sheet", "plain_words"),
     ("practice",),
     ("practice_form",),
     ("practice_view",),
