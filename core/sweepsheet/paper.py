@@ -57,6 +57,8 @@ def paper_of(
         "results": asdict(_results(solution, language)),
         "readings": [asdict(table) for table in _readings(job, language)],
         # Another drawing in the same page must not lend this one its hatch.
+        "done": [],
+        "open": [],
         "drawing": drawing_of(solution, language).replace("sweepsheet-hatch", "paper-hatch"),
         "words": {
             key: say(f"paper.{key}")

@@ -55,6 +55,7 @@ def open_link(fragment: str, language: Language) -> Data:
         return {"state": "refused", "text": language.say("link.figures")}
     first = work_out(replace(job, rounds=job.rounds[:1]))
     several = len(job.rounds) > 1
+    paper = paper_of(solution, findings, language)
     return {
         "state": "link",
         "agrees": linked.figures == figures,
@@ -62,6 +63,8 @@ def open_link(fragment: str, language: Language) -> Data:
         "figures": list(figures),
         "before": drawing_of(first, language),
         "after": drawing_of(solution, language) if several else "",
-        "paper": paper_of(solution, findings, language),
-        "data": linked.data,
+        "texts": {"name": "", "about": job.about, "source": job.limits.source},
+        "readings": paper["readings"],
+        "remarks": paper["remarks"],
+        "form": {},
     }
