@@ -98,7 +98,7 @@ function foot({ words }, link) {
   const texts = [words.view, words.caution].map((text) => textElement('p', text));
   const signature = textElement('p', words.signature);
   signature.className = 'signature';
-  const told = part('told', ...texts, signature);
+  const told = part('notes', ...texts, signature);
   if (!link) return part('paper-foot', told);
   const code = part('code');
   putDrawing(code, link.svg);

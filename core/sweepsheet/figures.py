@@ -92,8 +92,8 @@ def _bore(bore: Bore, units: UnitSystem) -> dict[str, Quantity | None]:
         "tir": Plain(bore.tir, units),
         "pm": Plain(bore.offset_pm, units),
         "toward": None if bore.direction_pm_deg is None else At(bore.direction_deg),
-        "chance": None if bore.probability is None else Chance(bore.probability),
-        "verdict": bore.verdict,
+        "chance": None if bore.judged.probability is None else Chance(bore.judged.probability),
+        "verdict": bore.judged.verdict,
     }
 
 
@@ -102,7 +102,7 @@ def _face(face: Face, units: UnitSystem) -> dict[str, Quantity | None]:
         "face_runout": Plain(face.runout, units),
         "face_pm": Plain(face.runout_pm, units),
         "face_limit": _plain(face.limit, units),
-        "face_verdict": face.verdict,
+        "face_verdict": face.judged.verdict,
     }
 
 
@@ -110,7 +110,7 @@ def _pilot(pilot: Pilot, units: UnitSystem) -> dict[str, Quantity | None]:
     return {
         "pilot_offset": Plain(pilot.offset, units),
         "pilot_pm": Plain(pilot.offset_pm, units),
-        "pilot_verdict": pilot.verdict,
+        "pilot_verdict": pilot.judged.verdict,
     }
 
 

@@ -13,10 +13,12 @@ from sweepsheet.clock import clock_time
 from sweepsheet.drawing import drawing_of
 from sweepsheet.finding import Finding
 from sweepsheet.job import ABOUT_KEYS, Dowel, FaceSweeps, Job, Round, Sweeps
+from sweepsheet.read_job import usual_name
 from sweepsheet.rounds import Measured
 from sweepsheet.sheet import limit_line, sheet_of
 from sweepsheet.solution import Solution
 from sweepsheet.units import UnitSystem
+from sweepsheet.verdict import Judged
 from sweepsheet.wording import At, Chance, Degrees, Language, Message, Plain, Size, Small
 
 # So many readings stand side by side; further ones in a table below.
@@ -48,11 +50,14 @@ def paper_of(
     """The sheet on paper, as plain data."""
     job, say = solution.job, language.say
     sheet = asdict(sheet_of(solution, findings, language))
-    kept = ("verdict", "verdict_text", "headline", "figures", "steps", "sections", "remarks")
+    kept = ("verdict", "verdict_text", "headline", "steps", "sections", "remarks")
+    limit = limit_line(job.limits.bore_offset, job.units, language)
     return {key: sheet[key] for key in kept} | {
         "title": say("paper.title"),
         "about": [asdict(entry) for entry in _about(job, language)],
-        "limits": list(_limits(job, language)),
+        # The limit stands among the limits.
+        "figures": [line for line in sheet["figures"] if line != limit],
+        "limits": [limit, *_limits(job, language)],
         "dial": list(_dial(job, language)),
         "results": asdict(_results(solution, language)),
         "readings": [asdict(table) for table in _readings(job, language)],
@@ -77,8 +82,8 @@ def _about(job: Job, language: Language) -> Iterator[Entry]:
 
 
 def _limits(job: Job, language: Language) -> Iterator[str]:
+    """The limits beside that of the bore, and where they come from."""
     limits, say = job.limits, language.say
-    yield limit_line(limits.bore_offset, job.units, language)
     if limits.face_runout is not None:
         runout = Small(limits.face_runout, job.units)
         if limits.face_radius is None:
@@ -143,36 +148,39 @@ def _result(
     n: int, each: Round, measured: Measured, job: Job, language: Language
 ) -> tuple[str, ...]:
     bore, face, pilot, units = measured.bore, measured.face, measured.pilot, job.units
-    word = language.word
+    word, chance = language.word, bore.judged.probability
     return (
-        language.say("paper.round", n=n, name=each.name),
+        _round_name(n, each, language),
         _dowels(each.dowels, units, language),
         _with_pm(bore.offset, bore.offset_pm, units, language),
         word(Plain(bore.tir, units)),
         "" if bore.direction_pm_deg is None else word(At(bore.direction_deg)),
-        "" if bore.probability is None else word(Chance(bore.probability)),
-        _judged("", bore.verdict, language),
+        "" if chance is None else word(Chance(chance)),
+        _verdict(bore.judged, language),
         ""
         if face is None
-        else _judged(
-            _with_pm(face.runout, face.runout_pm, units, language), face.verdict, language
-        ),
+        else _with_pm(face.runout, face.runout_pm, units, language)
+        + _verdict(face.judged, language, after=" "),
         ""
         if pilot is None
-        else _judged(
-            _with_pm(pilot.offset, pilot.offset_pm, units, language), pilot.verdict, language
-        ),
+        else _with_pm(pilot.offset, pilot.offset_pm, units, language)
+        + _verdict(pilot.judged, language, after=" "),
     )
+
+
+def _round_name(n: int, each: Round, language: Language) -> str:
+    """A round's number, and its name where that says more."""
+    number = language.say("paper.round", n=n)
+    return number if each.name == usual_name(n - 1) else f"{number}: {each.name}"
 
 
 def _with_pm(value: float, pm: float, units: UnitSystem, language: Language) -> str:
     return language.say("paper.pm", value=Plain(value, units), pm=Plain(pm, units))
 
 
-def _judged(figure: str, verdict: str | None, language: Language) -> str:
-    """A figure with its verdict in one word."""
-    word = language.say(f"paper.verdict.{verdict}") if verdict else ""
-    return f"{figure} {word}".strip()
+def _verdict(judged: Judged, language: Language, after: str = "") -> str:
+    """A verdict in few words, ``after`` what stands before it; empty where nothing is judged."""
+    return after + language.say(f"paper.verdict.{judged.verdict}") if judged.verdict else ""
 
 
 def _dowels(dowels: tuple[Dowel, Dowel], units: UnitSystem, language: Language) -> str:
@@ -197,7 +205,7 @@ def _readings(job: Job, language: Language) -> Iterator[Table]:
     say = language.say
     for n, each in enumerate(job.rounds, 1):
         contact = say(f"paper.{each.bore.contact}")
-        title = say("paper.readings_of", round=n, name=each.name, contact=contact)
+        title = say("paper.readings_of", round=_round_name(n, each, language), contact=contact)
         rows = [_Row(say("paper.row.bore"), each.bore.sweeps)]
         face = each.face
         if face is not None:
