@@ -73,8 +73,8 @@ def _read_header(reader: FieldReader, top: Mapping[str, Any]) -> None:
 
 
 def usual_name(index: int) -> str:
-    """The name of a round that was given none; the first is "as found"."""
-    return f"round {index + 1}"
+    """The name of a round that was given none."""
+    return "as found" if index == 0 else f"round {index + 1}"
 
 
 def _group(top: Mapping[str, Any], key: str) -> object:
@@ -269,7 +269,7 @@ class _JobReader(SweepReader):
 
     def round(self, value: object, path: str, index: int) -> Round:
         part = self.reader.section(value, path, ("name", "dowels", "bore", "face"))
-        default = "as found" if index == 0 else usual_name(index)
+        default = usual_name(index)
         standard = [{"offset": 0, "aim_deg": 0}, {"offset": 0, "aim_deg": 0}]
         at = f"{path}.dowels"
         dowels = self.reader.listing(part.get("dowels", standard), at, name_of("dowels"), 2, 2)

@@ -9,6 +9,7 @@ import random
 import re
 import string
 import zlib
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,12 +18,13 @@ from hypothesis import strategies as st
 
 from sweepsheet.english import ENGLISH
 from sweepsheet.errors import InputError
-from sweepsheet.figures import JOB_FIGURES, ROUND_FIGURES, figures_of
-from sweepsheet.findings import findings_for
+from sweepsheet.fields import LONGEST_TEXT
+from sweepsheet.figures import JOB_FIGURES, ROUND_FIGURES
 from sweepsheet.job import ABOUT_KEYS
 from sweepsheet.link import (
     KEYS,
     LETTERS,
+    LONGEST_LINE,
     LONGEST_LINK,
     LONGEST_UNPACKED,
     SHORT,
@@ -31,66 +33,12 @@ from sweepsheet.link import (
     read_link,
 )
 from sweepsheet.page import answer_text
-from sweepsheet.read_job import read_job
+from sweepsheet.read_job import MOST_ROUNDS, read_job
 from sweepsheet.share import open_link
-from sweepsheet.solution import work_out
-from tests.core.jobs import (
-    EIGHTHS,
-    QUARTERS,
-    face_readings,
-    make_job,
-    readings_of,
-    then,
-    whole_job,
-    with_dowels,
-    with_face,
-)
+from tests.core.jobs import EIGHTHS, QUARTERS, make_job, then, whole_job
+from tests.core.links import link_of, ordinary_job, packed, unpacked
 
 Data = dict[str, Any]
-
-
-def link_of(data: Data) -> str:
-    """The link of a job with its own figures."""
-    solution = work_out(read_job(data))
-    return fragment_of(data, figures_of(solution, findings_for(solution), ENGLISH))
-
-
-def packed(text: str | bytes) -> str:
-    """A fragment with any text in it, made independently of the code under test."""
-    raw = text.encode("utf-8", "surrogatepass") if isinstance(text, str) else text
-    return "1" + base64.urlsafe_b64encode(zlib.compress(raw)).decode().rstrip("=")
-
-
-def unpacked(fragment: str) -> str:
-    """The JSON in a fragment, read independently of the code under test."""
-    payload = fragment[1:]
-    return zlib.decompress(base64.urlsafe_b64decode(payload + "=" * (-len(payload) % 4))).decode()
-
-
-def ordinary_job(positions: tuple[float, ...]) -> Data:
-    """As found and after a pair of dowels; bore and face; texts of a usual length."""
-
-    def on_dial(readings: list[float]) -> list[float]:
-        return [round(2 * (m - readings[0])) / 2 for m in readings]
-
-    def swept(x: float, y: float) -> Data:
-        job = make_job(
-            on_dial(readings_of(x, y, positions)),
-            positions=positions,
-            about={
-                "vehicle": "1968 coupe, blue", "engine": "V8, no. 4471", "gearbox": "5-speed",
-                "technician": "M. Keller", "customer": "A. Winter", "date": "2026-11-25",
-                "notes": "One burr stoned off the joint.",
-            },
-            limits={"bore_offset": 5.0, "face_runout": 5.0, "source": "maker's manual, p. 12-4"},
-            indicator={"step": 0.5, "accuracy": 0.5, "sag": 1.5, "contact_angle_deg": 0.0},
-            stock={"dowel_offsets": [7.0, 14.0, 21.0], "aim_for": "bore"},
-            housing={"dowel_clearance": 1.0},
-        )  # fmt: skip
-        face = on_dial(face_readings(0.3, 0.4, positions))
-        return with_face(job, face, positions=positions)
-
-    return then(swept(5.2, -6.1), with_dowels(swept(0.8, -0.9), (7.0, 320.0)))
 
 
 def test_a_link_is_letters_digits_hyphen_and_underscore() -> None:
@@ -112,6 +60,34 @@ def test_a_link_can_be_read_with_plain_tools() -> None:
     first = dict(zip(ROUND_FIGURES, figures[1].split("|"), strict=False))
     assert first["verdict"] == "outside"
     assert len(figures) == 3
+
+
+def javascript_list(name: str) -> list[str]:
+    """A list of names in the page's own module."""
+    source = (Path(__file__).parents[2] / "web" / "link.js").read_text("utf-8")
+    found = re.search(rf"{name} = [^\[]*\(?\[([^\]]*)\]", source)
+    assert found
+    return re.findall(r"'(\w+)'", found[1])
+
+
+def test_the_page_reads_the_layout_that_python_writes() -> None:
+    assert tuple(javascript_list("JOB_FIGURES")) == JOB_FIGURES
+    assert tuple(javascript_list("ROUND_FIGURES")) == ROUND_FIGURES
+    assert tuple(javascript_list("ABOUT")) == ABOUT_KEYS
+    source = (Path(__file__).parents[2] / "web" / "link.js").read_text("utf-8")
+    table = re.search(r"SHORT = \{(.*?)\}", source, re.DOTALL)
+    assert table
+    letters = dict(re.findall(r"(\w+): '(.)'", table[1]))
+    assert letters == {key: SHORT[key] for key in letters}
+    assert {"about", "rounds", *ABOUT_KEYS} <= letters.keys()
+    for name, value in (
+        ("LONGEST_LINK", LONGEST_LINK), ("LONGEST_UNPACKED", LONGEST_UNPACKED),
+        ("LONGEST_LINE", LONGEST_LINE), ("MOST_ROUNDS", MOST_ROUNDS),
+        ("LONGEST_TEXT", LONGEST_TEXT),
+    ):  # fmt: skip
+        found = re.search(rf"{name} = ([\d_]+);", source)
+        assert found
+        assert int(found[1]) == value
 
 
 def test_keys_have_each_a_letter_of_its_own() -> None:
