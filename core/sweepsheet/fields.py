@@ -128,9 +128,7 @@ class FieldReader:
         self.fault(path, "fault.choice", name=name, choices=choices, got=shown(value))
         return choices[0]
 
-    def text(
-        self, value: object, path: str, name: Message, most: int = LONGEST_TEXT
-    ) -> str:
+    def text(self, value: object, path: str, name: Message, most: int = LONGEST_TEXT) -> str:
         """A text of bounded length without control characters; empty where it is not one."""
         if not isinstance(value, str):
             self.fault(path, "fault.text", name=name, got=shown(value))

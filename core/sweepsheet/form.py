@@ -53,8 +53,7 @@ def draft_of(form: Mapping[str, str]) -> dict[str, Any]:
 
 def _typed(form: Mapping[str, str], *, whole: bool) -> Typed:
     typed = Typed({"format": FORMAT, "version": VERSION})
-    if form.get("name", "").strip():
-        typed.job["name"] = form["name"].strip()
+    _head(typed, form)
     for path in TEXTS:
         if path in form:
             _put(typed.job, path, form[path])
@@ -75,11 +74,16 @@ def _typed(form: Mapping[str, str], *, whole: bool) -> Typed:
     if form.get("housing.pilot_bearing"):
         _put(typed.job, "housing.pilot_bearing", form["housing.pilot_bearing"])
     _chip(typed, form, whole=whole)
-    ticked = [code for code in CODES if form.get(f"checklist.{code}") == "yes"]
-    if ticked:
-        typed.job["checklist"] = ticked
     SweepFiller(typed, form, whole=whole).fill()
     return typed
+
+
+def _head(typed: Typed, form: Mapping[str, str]) -> None:
+    """The name of the job and what was ticked, where there is any."""
+    name = form.get("name", "").strip()
+    ticked = [code for code in CODES if form.get(f"checklist.{code}") == "yes"]
+    typed.job |= {"name": name} if name else {}
+    typed.job |= {"checklist": ticked} if ticked else {}
 
 
 def _limit(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:

@@ -28,6 +28,8 @@ USUAL_POSITIONS = "12 3 6 9"
 
 _SWEEP_NAME = re.compile(r"(?P<at>.+)\.(?:sweeps|opposite|closing)\.(?P<sweep>\d{1,3})(?:\.|$)")
 
+_FACE_NAME = re.compile(r"rounds\.\d+\.face\.")
+
 
 @dataclass(frozen=True, slots=True)
 class Typed:
@@ -216,11 +218,14 @@ class SweepFiller:
         )
 
     def face_is_begun(self, n: int) -> bool:
-        """Whether anything was said of a face sweep; what is said for all counts for the first."""
+        """Whether anything was said of a round's face; where of none, what is said for all counts.
+
+        It then stands with the first round, for a job file has no other place for it.
+        """
+        if n or any(text.strip() and _FACE_NAME.match(name) for name, text in self.form.items()):
+            return self.is_begun(f"rounds.{n}.face")
         common = (("face.radius", ""), ("face.plunger", "forward"), ("face.end_float", "free"))
-        return self.is_begun(f"rounds.{n}.face") or (
-            n == 0 and any(self.form.get(name, usual) != usual for name, usual in common)
-        )
+        return any(self.form.get(name, usual) != usual for name, usual in common)
 
     def counted(self, at: str, what: Message, *, always: bool) -> list[_Sweep]:
         """The sweeps that count: the finished ones, else (``always``) whatever was begun."""

@@ -285,13 +285,14 @@ class _JobReader(SweepReader):
 
     def round(self, value: object, path: str, index: int) -> Round:
         part = self.reader.section(value, path, ("name", "dowels", "bore", "face"))
-        default = "as found" if index == 0 else f"round {index + 1}"
+        # A name that was left blank is none.
+        name = part.get("name") or ("as found" if index == 0 else f"round {index + 1}")
         standard = [{"offset": 0, "aim_deg": 0}, {"offset": 0, "aim_deg": 0}]
         at = f"{path}.dowels"
         dowels = self.reader.listing(part.get("dowels", standard), at, name_of("dowels"), 2, 2)
         fitted = [self.dowel(item, f"{at}.{i}", i) for i, item in enumerate(dowels)]
         return Round(
-            name=self.reader.text(part.get("name") or default, f"{path}.name", name_of("round.name")),
+            name=self.reader.text(name, f"{path}.name", name_of("round.name")),
             dowels=(fitted[0], fitted[1]) if fitted else (Dowel(0.0, 0.0), Dowel(0.0, 0.0)),
             bore=self.bore(part.get("bore"), f"{path}.bore"),
             face=None if part.get("face") is None else self.face(part["face"], f"{path}.face"),

@@ -158,7 +158,7 @@ class _Refilling:
         if face is not None:
             self.face(f"{at}.face", face)
         # Blank dowels are standard ones, and nothing is said of those that were in at first.
-        dowels = data.get("dowels") or ({}, {})
+        dowels: Iterable[Mapping[str, Any]] = data.get("dowels") or ({}, {})
         typed = [self.dowel(dowel) for dowel in dowels]
         if "dowels" in data or not first:
             alike = typed[0] == typed[1]
