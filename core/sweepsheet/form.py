@@ -82,8 +82,8 @@ def _head(typed: Typed, form: Mapping[str, str]) -> None:
     """The name of the job and what was ticked, where there is any."""
     name = form.get("name", "").strip()
     ticked = [code for code in CODES if form.get(f"checklist.{code}") == "yes"]
-    typed.job |= {"name": name} if name else {}
-    typed.job |= {"checklist": ticked} if ticked else {}
+    typed.job.update({"name": name} if name else {})
+    typed.job.update({"checklist": ticked} if ticked else {})
 
 
 def _limit(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
