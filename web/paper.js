@@ -88,17 +88,24 @@ function copyOf(section) {
 /** What was looked after, and what was not. @param {Paper} paper */
 function checklist({ done, open, words }) {
   const lists = [];
-  if (open.length) lists.push(textElement('h2', words.open), list('ul', open));
-  if (done.length) lists.push(textElement('h2', words.done), list('ul', done));
+  for (const [name, title, texts] of /** @type {const} */ ([
+    ['open', words.open, open],
+    ['done', words.done, done],
+  ])) {
+    const items = list('ul', texts);
+    items.className = name;
+    if (texts.length) lists.push(textElement('h2', title), items);
+  }
   return part('checklist', ...lists);
 }
 
 /** @param {Paper} paper @param {Link | null} link */
-function foot({ words }, link) {
+function foot(paper, link) {
+  const { words } = paper;
   const texts = [words.view, words.caution].map((text) => textElement('p', text));
   const signature = textElement('p', words.signature);
   signature.className = 'signature';
-  const told = part('notes', ...texts, signature);
+  const told = part('notes', checklist(paper), ...texts, signature);
   if (!link) return part('paper-foot', told);
   const code = part('code');
   putDrawing(code, link.svg);
@@ -123,7 +130,6 @@ export function paintPaper(place, paper, link) {
     ...paper.readings.map(readingsTable),
     part('paper-sections', ...paper.sections.map(copyOf)),
     part('remarks', ...doubts),
-    checklist(paper),
     foot(paper, link),
   );
 }

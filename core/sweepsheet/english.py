@@ -70,6 +70,7 @@ TABLE: dict[str, str] = {
     "fault.text_long": "{name}: at most {high} characters are wanted, got {got}",
     "fault.text_control": "{name}: holds characters that can't be shown",
     "fault.readings": "{name}: {wanted} readings are wanted, one a position, got {got}",
+    "fault.part_twice": "{kind} is there twice: give all its sweeps together",
     "fault.same_hole": "{name}: two different places are wanted",
     "fault.same_position": "{at} is there twice: every position is wanted once",
     "fault.few_readings": "sweep {n}: at least three readings are wanted, got {got}",
@@ -129,6 +130,8 @@ TABLE: dict[str, str] = {
     "name.chip.height": "height of the chip",
     "name.chip.at_deg": "clock angle of the chip",
     "name.chip.radius": "radius of the chip",
+    "name.job name": "name of the job",
+    "name.checklist": "checklist",
     "name.companions": "companion sweeps",
     "name.companion.kind": "part that was swept",
     "name.companion.limit": "limit of the part, TIR",
@@ -150,6 +153,32 @@ TABLE: dict[str, str] = {
     "name.reading of sweep": "{at} reading of sweep {n}",
     "name.closing": "return to zero",
     "name.closing of sweep": "return to zero of sweep {n}",
+    # The checklist
+    "checklist.preparation": "Before the sweep",
+    "checklist.faces_clean": "Joint faces of block and housing clean and flat.",
+    "checklist.nothing_proud": "Nothing stands proud: no burr, no paint, no remains of an old dowel.",
+    "checklist.parts_in_place": (
+        "Every part that will be between block and housing in the end is in place."
+    ),
+    "checklist.bolts_even": "Bolts of the housing evenly tight.",
+    "checklist.indicator_stiff": (
+        "Indicator stiff in its bracket, square to what it touches, free, not near the end of its "
+        "travel."
+    ),
+    "checklist.end_float": (
+        "End float dealt with: crank pushed one way at every stop, or a second dial."
+    ),
+    "checklist.car_safe": (
+        "Car on proper stands, battery off, helper told before each turn of the crank."
+    ),
+    "checklist.closing_up": "Closing up",
+    "checklist.dowels_secured": "Dowels secured, so that they can neither turn nor walk out.",
+    "checklist.bolts_torqued": "Bolts torqued to the maker's figures.",
+    "checklist.swept_again": "Swept once more after the final tightening.",
+    "checklist.pilot_and_clutch": "Pilot bearing and clutch looked at.",
+    "checklist.slid_home": "Gearbox slid home by hand, never drawn in by its bolts.",
+    "checklist.crank_turns": "Crank turns freely.",
+    "checklist.record_given": "Record handed over.",
     # Findings
     "finding.closing-error": (
         "After the full turn of {sweep} the dial was {error} off; up to {most} can pass. Do not "
@@ -450,6 +479,8 @@ TABLE: dict[str, str] = {
     "paper.found": "Limits and dial",
     "paper.readings": "Readings, as the dial showed them",
     "paper.doubts": "To know",
+    "paper.done": "Looked after and ticked",
+    "paper.open": "NOT ticked",
     "paper.signature": "Signature",
     "paper.link": "The same on a phone, worked out again from the readings:",
     "paper.caution": (

@@ -14,8 +14,8 @@ from tests.core.source import calls, modules
 # import its own step and those before it.
 FLOW = (
     ("vector", "linear", "clock", "units", "wording", "english", "errors", "fields", "svg"),
-    ("job", "positions", "read_values", "read_sweeps", "read_job", "load"),
-    ("typed", "form", "link"),
+    ("checklist", "job", "positions", "read_values", "read_sweeps", "read_job", "load"),
+    ("typed", "form_sweeps", "form", "refill", "link"),
     ("corrections",),
     ("harmonic", "checks"),
     ("noise", "region", "verdict"),

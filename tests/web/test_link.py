@@ -1,4 +1,4 @@
-"""A job travels by link: readable at once, checked by the phone that opens it, hostile to nobody."""
+"""A job travels by link: readable at once, checked by the phone that opens it, safe to open."""
 
 from __future__ import annotations
 
@@ -148,8 +148,8 @@ def test_changed_readings_are_told_too(page: Page, server: Server) -> None:
         (packed('[{}, ["thou", "5"]]'), "can't be read"),
         (packed('[{"version": 2, "d": []}, ["thou", "5"]]'), "newer release"),
     ],
-    ids=["none", "cut", "damaged", "newer", "foreign", "long", "bomb", "deep", "null", "bidi", "number",
-         "markup", "no job", "newer job"],
+    ids=["none", "cut", "damaged", "newer", "foreign", "long", "bomb", "deep", "null", "bidi",
+         "number", "markup", "no job", "newer job"],
 )  # fmt: skip
 def test_a_link_that_is_no_good_is_told_in_a_sentence(
     page: Page, server: Server, fragment: str, said: str
