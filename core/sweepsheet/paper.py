@@ -27,7 +27,7 @@ MOST_COLUMNS = 12
 
 # Titles and lines of the sheet, whatever the job.
 WORDS = (
-    "to_do", "found", "readings", "doubts", "open", "done", "signature", "view", "link", "caution",
+    "to_do", "found", "doubts", "open", "done", "signature", "view", "link", "caution",
 )  # fmt: skip
 
 Rows = tuple[tuple[str, ...], ...]

@@ -27,8 +27,8 @@ FILL = """async ([main, fields]) => {
     const form = document.getElementById('form');
     for (const [name, value] of Object.entries(fields)) {
         if (form.elements.namedItem(name)) continue;
-        const field = Object.assign(document.createElement('input'), { type: 'hidden', name, value });
-        form.append(field);
+        const field = document.createElement('input');
+        form.append(Object.assign(field, { type: 'hidden', name, value }));
     }
     form.dispatchEvent(new Event('input', { bubbles: true }));
 }"""
@@ -132,8 +132,8 @@ def test_more_rounds_flow_on_without_a_table_cut_in_two(desk: Page, server: Serv
     # A table and its title are on one page: as many "Swept" heads as titles, page by page.
     for page in pdf.pages:
         text = page.extract_text()
-        assert text.count("the dial touches inside") == text.count("Swept")
-    assert text_of(pdf).count("the dial touches inside") == 9
+        assert text.count("what the dial showed") == text.count("Swept")
+    assert text_of(pdf).count("what the dial showed") == 9
 
 
 def test_before_there_is_an_answer_no_sheet_is_printed(desk: Page, server: Server) -> None:
