@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-import io
 import json
 from typing import TYPE_CHECKING, Any
 
 import pytest
-import zxingcpp
-from PIL import Image
 from playwright.sync_api import expect
 
 from sweepsheet.link import SHORT, fragment_of
 from tests.core.jobs import EIGHTHS, QUARTERS, make_job
 from tests.core.links import doctored, link_of, ordinary_job, packed, unpacked
-from tests.web.page import PATIENCE, wait_for_offline, wait_for_python
+from tests.web.page import PATIENCE, decoded, wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Locator, Page
@@ -276,13 +273,6 @@ def open_with_answer(page: Page, server: Server) -> str:
     page.goto(server.address)
     type_sweep(page, "0", "-5.5", "-11", "-5.5")
     return wait_for_link(page)
-
-
-def decoded(place: Locator) -> str:
-    """The text of the one QR code in a picture of a place, by a reader that is not ours."""
-    (found,) = zxingcpp.read_barcodes(Image.open(io.BytesIO(place.screenshot())))
-    assert found.format == zxingcpp.BarcodeFormat.QRCode
-    return str(found.text)
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import unicodedata
 from typing import TYPE_CHECKING, Any
 
 import pytest
@@ -14,7 +15,7 @@ from sweepsheet.english import ENGLISH
 from tests.core.jobs import EIGHTHS
 from tests.core.links import link_of, ordinary_job
 from tests.web.forms import sweep
-from tests.web.page import PATIENCE, main_of, wait_for_python
+from tests.web.page import PATIENCE, decoded, main_of, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -84,8 +85,9 @@ def printed(page: Page, size: str) -> PdfReader:
 
 
 def text_of(pdf: PdfReader) -> str:
-    """All text, blanks as one."""
-    return " ".join(" ".join(page.extract_text() for page in pdf.pages).split())
+    """All text, blanks as one, and ligatures as the letters they are made of."""
+    text = " ".join(page.extract_text() for page in pdf.pages)
+    return " ".join(unicodedata.normalize("NFKC", text).split())
 
 
 @pytest.fixture
@@ -121,6 +123,12 @@ def test_an_ordinary_job_is_one_sheet_with_all_of_it(desk: Page, server: Server,
     assert "Show it to the customer" not in text
 
 
+def test_the_qr_code_on_paper_is_the_link(desk: Page, server: Server) -> None:
+    open_with(desk, server, ORDINARY)
+    desk.emulate_media(media="print")
+    assert decoded(desk.locator(".paper .code")) == desk.locator("#share-link").input_value()
+
+
 def test_more_rounds_flow_on_without_a_table_cut_in_two(desk: Page, server: Server) -> None:
     many = dict(ORDINARY)
     for n in range(2, 9):
@@ -132,13 +140,13 @@ def test_more_rounds_flow_on_without_a_table_cut_in_two(desk: Page, server: Serv
     # A table and its title are on one page: as many "Swept" heads as titles, page by page.
     for page in pdf.pages:
         text = page.extract_text()
-        assert text.count("what the dial showed") == text.count("Swept")
-    assert text_of(pdf).count("what the dial showed") == 9
+        assert text.count("showed, touching inside") == text.count("Swept 12:00")
+    assert text_of(pdf).count("showed, touching inside") == 9
 
 
 def test_before_there_is_an_answer_no_sheet_is_printed(desk: Page, server: Server) -> None:
     desk.goto(server.address)
-    wait_for_python(desk)
+    expect(desk.locator("html")).to_have_attribute("data-share", "none", timeout=PATIENCE)
     assert "There is no answer yet" in text_of(printed(desk, "A4"))
 
 
