@@ -472,6 +472,82 @@ TABLE: dict[str, str] = {
         "Seen from behind the engine, looking forward. The maker's limits, torques and procedure "
         "rule; support the engine, disconnect the battery, turn the crank by hand."
     ),
+    # The sheet on paper
+    "paper.title": "Bellhousing and crankshaft: what was measured",
+    "paper.view": "Seen from behind the engine, looking forward. TIR is twice the offset.",
+    "paper.to_do": "What to do",
+    "paper.found": "Limits and dial",
+    "paper.readings": "Readings, as the dial showed them",
+    "paper.doubts": "To know",
+    "paper.signature": "Signature",
+    "paper.link": "The same on a phone, worked out again from the readings:",
+    "paper.caution": (
+        "The maker's limits, torques and procedure rule; then local rules and qualified people."
+    ),
+    "paper.face_limit": "Limit for the face: runout {runout} at the radius swept",
+    "paper.face_limit_at": "Limit for the face: runout {runout} at a radius of {radius}",
+    "paper.pilot_limit": "Limit at the pilot bearing: offset {offset}, which is TIR {tir}",
+    "paper.source": "Source of the limits: {source}",
+    "paper.no_source": "Source of the limits: not written down; common practice only",
+    "paper.length.inch": "{value} in",
+    "paper.length.metric": "{value} mm",
+    "paper.dial": (
+        "Dial: step {step}, accuracy ±{accuracy}, scatter {scatter}; plus when the plunger {plus}"
+    ),
+    "paper.plunger_in": "is pushed in",
+    "paper.plunger_out": "comes out",
+    "paper.droop": "Droop of the bracket, measured: {sag}",
+    "paper.droop_unknown": "Droop of the bracket: not measured, at most {most}",
+    "paper.contact_angle": "Contact angle {angle}",
+    "paper.lift": "Crank lift {lift}",
+    "paper.results": "What each round came to, in {unit}",
+    "paper.round": "Round {n}",
+    "paper.pm": "{value} ± {pm}",
+    "paper.verdict.within": "within",
+    "paper.verdict.outside": "outside",
+    "paper.verdict.undecided": "too close to call",
+    "paper.head.round": "Round",
+    "paper.head.dowels": "Dowels in",
+    "paper.head.offset": "Offset",
+    "paper.head.tir": "TIR",
+    "paper.head.toward": "Toward",
+    "paper.head.chance": "Chance inside",
+    "paper.head.bore": "Bore",
+    "paper.head.face": "Face runout",
+    "paper.head.pilot": "Off at pilot",
+    "paper.head.sweep": "Swept",
+    "paper.head.closing": "Back",
+    "paper.readings_of": "{round}; the dial touches {contact}",
+    "paper.inside": "inside",
+    "paper.outside": "outside",
+    "paper.row.bore": "Bore",
+    "paper.row.part": "Sweep",
+    "paper.row.face": "Face, radius {radius}, plunger {plunger}, {end}",
+    "paper.row.opposite": "Face, second dial",
+    "paper.forward": "forward",
+    "paper.rearward": "rearward",
+    "paper.free": "end float not dealt with",
+    "paper.held": "crank held one way",
+    "paper.second": "with a second dial",
+    "paper.sweep": "{what}, {n}",
+    # The link
+    "link.none": "This page shows a job that comes with a link, and there is none in the address.",
+    "link.cut": (
+        "This link is cut or damaged: a part of it is missing or changed. Ask for it again, and open "
+        "it whole."
+    ),
+    "link.foreign": "This is not a link that Sweepsheet made.",
+    "link.newer": (
+        "This link was made by a newer Sweepsheet. Load this page again while you have a signal, then "
+        "open the link again."
+    ),
+    "link.longer": "This link is longer than any that Sweepsheet makes ({high} characters).",
+    "link.too_long": (
+        "This job is too long for a link: it would have {got} characters, and {high} can be sent "
+        "without being cut. Print it, or send the file."
+    ),
+    "link.job": "The job in this link can't be read: {why}.",
+    "link.figures": "The figures in this link are not in the form in which Sweepsheet writes them.",
     # The drawing
     "flange.title": "The front flange from behind, with a shim at each bolt",
     "flange.desc": "Shims: {shims}.",

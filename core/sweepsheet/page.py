@@ -18,8 +18,10 @@ from sweepsheet.errors import Fault, InputError
 from sweepsheet.findings import findings_for
 from sweepsheet.flange_view import flange_view_of
 from sweepsheet.form import Typed, job_of
+from sweepsheet.job import Job
 from sweepsheet.load import load_json
 from sweepsheet.read_job import read_job
+from sweepsheet.share import open_link, share_of
 from sweepsheet.sheet import limit_line, sheet_of
 from sweepsheet.side_view import side_view_of
 from sweepsheet.solution import work_out
@@ -33,16 +35,28 @@ _NOT_YET = ("fault.few_readings", "fault.half_turn")
 def answer_text(request: str) -> str:
     """The answer to a request, both as JSON text. Raises ``InputError`` only for no request.
 
-    A request is ``{"form": {name: text, ...}}``.
+    A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
+    its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to.
 
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
+    >>> json.loads(answer_text('{"link": "1abc"}'))["state"]
+    'refused'
     """
-    data = load_json(request)
-    form = data.get("form") if isinstance(data, dict) else None
-    if not isinstance(form, dict) or not all(isinstance(v, str) for v in form.values()):
-        raise InputError((Fault("", Message("fault.request")),))
-    return json.dumps(answer(form), allow_nan=False)
+    match load_json(request):
+        case {"form": dict() as form} if _is_form(form):
+            shown = answer(form)
+        case {"share": dict() as form} if _is_form(form):
+            shown = share(form)
+        case {"link": str() as fragment}:
+            shown = open_link(fragment, ENGLISH)
+        case _:
+            raise InputError((Fault("", Message("fault.request")),))
+    return json.dumps(shown, allow_nan=False)
+
+
+def _is_form(form: Mapping[Any, Any]) -> bool:
+    return all(isinstance(text, str) for text in form.values())
 
 
 def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
@@ -52,18 +66,9 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     """
     typed = job_of(form)
     shown: dict[str, Any] = {"limit": _limit(typed, language)}
-    try:
-        job = read_job(typed.job)
-    except InputError as error:
-        blanks = _blanks(typed)
-        if all(fault.message.key in _NOT_YET for fault in error.faults) and blanks:
-            text = language.say("page.waiting", positions=tuple(At(a) for a in blanks))
-            return shown | {"state": "waiting", "text": text}
-        faults = [
-            {"field": typed.form_name(fault.field), "text": _fault_text(fault, language)}
-            for fault in error.faults
-        ]
-        return shown | {"state": "faults", "faults": faults}
+    job = _job(typed, language)
+    if not isinstance(job, Job):
+        return shown | job
     solution = work_out(job)
     sheet = asdict(sheet_of(solution, findings_for(solution), language))
     for remark in sheet["remarks"]:
@@ -76,6 +81,29 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
         "side_view": side_view_of(solution, language),
         "flange_view": flange_view_of(solution, language),
     }
+
+
+def share(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
+    """The link and the sheet on paper of a filled-in form, once it has an answer."""
+    typed = job_of(form)
+    job = _job(typed, language)
+    return share_of(typed.job, work_out(job), language) if isinstance(job, Job) else job
+
+
+def _job(typed: Typed, language: Language) -> Job | dict[str, Any]:
+    """The job that was typed; else what is shown instead: what is missing, or what is wrong."""
+    try:
+        return read_job(typed.job)
+    except InputError as error:
+        blanks = _blanks(typed)
+        if all(fault.message.key in _NOT_YET for fault in error.faults) and blanks:
+            text = language.say("page.waiting", positions=tuple(At(a) for a in blanks))
+            return {"state": "waiting", "text": text}
+        faults = [
+            {"field": typed.form_name(fault.field), "text": _fault_text(fault, language)}
+            for fault in error.faults
+        ]
+        return {"state": "faults", "faults": faults}
 
 
 def _limit(typed: Typed, language: Language) -> str:

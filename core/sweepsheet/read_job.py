@@ -75,6 +75,11 @@ def _read_header(reader: FieldReader, top: Mapping[str, Any]) -> None:
         reader.fault("version", key, wanted=VERSION, got=shown(version))
 
 
+def usual_name(index: int) -> str:
+    """The name of a round that was given none."""
+    return "as found" if index == 0 else f"round {index + 1}"
+
+
 def _group(top: Mapping[str, Any], key: str) -> object:
     """A group of fields; one that is left out or ``null`` has all its usual values."""
     value = top.get(key)
@@ -286,8 +291,7 @@ class _JobReader(SweepReader):
     def round(self, value: object, path: str, index: int) -> Round:
         part = self.reader.section(value, path, ("name", "dowels", "bore", "face"))
         # A name that was left blank is none.
-        default = "as found" if index == 0 else f"round {index + 1}"
-        name = default if part.get("name") in (None, "") else part["name"]
+        name = usual_name(index) if part.get("name", "") == "" else part["name"]
         standard = [{"offset": 0, "aim_deg": 0}, {"offset": 0, "aim_deg": 0}]
         at = f"{path}.dowels"
         dowels = self.reader.listing(part.get("dowels", standard), at, name_of("dowels"), 2, 2)

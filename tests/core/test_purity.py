@@ -15,7 +15,7 @@ from tests.core.source import calls, modules
 FLOW = (
     ("vector", "linear", "clock", "units", "wording", "english", "errors", "fields", "svg"),
     ("checklist", "job", "positions", "read_values", "read_sweeps", "read_job", "load"),
-    ("typed", "form_sweeps", "form", "refill"),
+    ("typed", "form_sweeps", "form", "refill", "link"),
     ("corrections",),
     ("harmonic", "checks"),
     ("noise", "region", "verdict"),
@@ -25,8 +25,9 @@ FLOW = (
     ("trim", "history", "dowels", "pairs", "shims", "squaring"),
     ("solution",),
     ("finding", "reading_findings", "findings"),
-    ("result",),
-    ("marks", "drawing", "side_view", "flange_view", "sections", "sheet"),
+    ("result", "figures"),
+    ("marks", "drawing", "side_view", "flange_view", "sections", "sheet", "paper"),
+    ("share",),
     ("api", "page"),
     ("__init__", "__main__"),
 )
@@ -35,8 +36,8 @@ STEP = {name: step for step, names in enumerate(FLOW) for name in names}
 # What the core may use of the standard library: arithmetic, text and types. No files, no clock, no
 # network, no process, no browser.
 ALLOWED = {
-    "__future__", "collections.abc", "dataclasses", "functools", "html", "itertools", "json",
-    "math", "re", "typing",
+    "__future__", "binascii", "collections.abc", "dataclasses", "functools", "html", "itertools",
+    "json", "math", "re", "typing", "zlib",
 }  # fmt: skip
 COMMAND_LINE = {"argparse", "io", "sys", "pathlib"}
 FORBIDDEN_CALLS = {"open", "print", "input", "exec", "eval", "compile", "__import__", "breakpoint"}
