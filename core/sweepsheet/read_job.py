@@ -291,7 +291,7 @@ class _JobReader(SweepReader):
     def round(self, value: object, path: str, index: int) -> Round:
         part = self.reader.section(value, path, ("name", "dowels", "bore", "face"))
         # A name that was left blank is none.
-        name = usual_name(index) if part.get("name") in (None, "") else part["name"]
+        name = usual_name(index) if part.get("name", "") == "" else part["name"]
         standard = [{"offset": 0, "aim_deg": 0}, {"offset": 0, "aim_deg": 0}]
         at = f"{path}.dowels"
         dowels = self.reader.listing(part.get("dowels", standard), at, name_of("dowels"), 2, 2)
