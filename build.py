@@ -19,7 +19,9 @@ import sys
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from urllib.parse import urlsplit
 
+from web.build.how import fill_how
 from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
@@ -34,7 +36,14 @@ PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
 # These stand at the root of dist/. All else stands in a folder named after the release, so that no
 # cache on the way can ever mix the files of two releases.
-AT_ROOT = ("index.html", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+# Each page with the module that brings the others; how.html needs none.
+PAGES = {
+    "index.html": "main.js",
+    "view.html": "view.js",
+    "practice.html": "practice.js",
+    "how.html": "",
+}
+AT_ROOT = (*PAGES, "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 
@@ -128,27 +137,43 @@ def make_library(work: Path) -> Path:
     say("Making the wheel")
     python("-m", "hatchling", "build", "-t", "wheel", "-d", work, trouble="No wheel was made.")
     (wheel,) = work.glob("*.whl")
-    (micropip,) = (VENV / "pyodide").glob("micropip-*.whl")
     say("Packing the Python library (in Pyodide, under Node)")
     library = work / "library.zip"
-    script = WEB / "build" / "library.mjs"
-    node(script, wheel, micropip, library, trouble="The Python library was not packed.")
+    pack(WEB / "build" / "library.mjs", wheel, library)
     return library
 
 
-def collect(library: Path, web: Path) -> dict[str, bytes]:
+def pack(script: Path, wheel: Path, library: Path) -> None:
+    """Have the library packed from our wheel, and beside it qr.zip."""
+    micropip, segno = (
+        next((VENV / "pyodide").glob(f"{name}-*.whl")) for name in ("micropip", "segno")
+    )
+    out = (library, library.with_name("qr.zip"))
+    node(script, wheel, micropip, segno, *out, trouble="The Python library was not packed.")
+
+
+def collect(library: Path, web: Path, address: str) -> dict[str, bytes]:
     """Read every file to be shipped, by its path within web/."""
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
+    try:
+        files["how.html"] = fill_how(files["how.html"])
+    except LookupError as error:
+        raise TroubleError(str(error)) from error
     for name in PYODIDE_FILES:
         files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
     files["python/library.zip"] = library.read_bytes()
+    files["python/qr.zip"] = library.with_name("qr.zip").read_bytes()
     files["idb.js"] = (NODE / "idb" / "build" / "index.js").read_bytes()
     # Nothing is ever installed in the page, so the lock file keeps its head only.
     lock = json.loads((NODE / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
     files["python/pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
     sizes = {name: len(data) for name, data in files.items() if name.startswith("python/")}
-    files["release.js"] = f"export const SIZES = {json.dumps(sizes, sort_keys=True)};\n".encode()
+    told = {"SIZES": sizes, "ADDRESS": address}
+    lines = (
+        f"export const {name} = {json.dumps(x, sort_keys=True)};\n" for name, x in told.items()
+    )
+    files["release.js"] = "".join(lines).encode()
     return dict(sorted(files.items()))
 
 
@@ -167,14 +192,22 @@ def fill_in(page: bytes, **values: str) -> bytes:
     return text.encode("utf-8")
 
 
-def preloads(files: dict[str, bytes], release: str) -> str:
-    """Name every module that main.js brings with it, or each would wait for the one before."""
-    names = ["main.js"]
+def preloads(files: dict[str, bytes], release: str, first: str) -> str:
+    """Name every module that the first brings with it, or each would wait for the one before."""
+    names = [first] if first else []
     for name in names:
         imports = re.findall(r" from '\./(.+?)';", files[name].decode("utf-8"))
         names += [found for found in dict.fromkeys(imports) if found not in names]
     links = (f'<link rel="modulepreload" href="{release}/{name}">' for name in names[1:])
     return "\n".join(links)
+
+
+def policy_of(name: str, page: bytes) -> str:
+    """Find the content security policy of a page."""
+    policy = re.search(r'-Security-Policy" content="([^"]+)"', page.decode("utf-8"))
+    if not policy:
+        raise TroubleError(f"{name} has no content security policy.")
+    return policy[1]
 
 
 def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
@@ -185,24 +218,25 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
         name if name.startswith(AT_ROOT) else f"{release}/{name}": data
         for name, data in files.items()
     }
-    page = fill_in(placed["index.html"], release=release, preloads=preloads(files, release))
-    placed["index.html"] = page
-    policy = re.search(r'-Security-Policy" content="([^"]+)"', placed["index.html"].decode("utf-8"))
-    if not policy:
-        raise TroubleError("index.html has no content security policy.")
+    for name, first in PAGES.items():
+        bring = preloads(files, release, first)
+        placed[name] = fill_in(placed[name], release=release, preloads=bring)
+    policies = {policy_of(name, placed[name]) for name in PAGES}
+    if len(policies) > 1:
+        raise TroubleError("The pages differ in their content security policies.")
     hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
     placed["sw.js"] = fill_in(
         placed["sw.js"],
         release=release,
-        policy=policy[1].replace("'", "\\'"),
+        policy=policies.pop().replace("'", "\\'"),
         files=json.dumps(hashes, sort_keys=True),
     )
     return placed
 
 
-def assemble(library: Path, out: Path, web: Path = WEB) -> None:
+def assemble(library: Path, out: Path, web: Path = WEB, address: str = "") -> None:
     """Write the static folder from nothing."""
-    placed = lay_out(collect(library, web))
+    placed = lay_out(collect(library, web, address))
     shutil.rmtree(out, ignore_errors=True)
     for name, data in placed.items():
         (out / name).parent.mkdir(parents=True, exist_ok=True)
@@ -211,16 +245,28 @@ def assemble(library: Path, out: Path, web: Path = WEB) -> None:
     say(f"Built {out.name}/: {len(placed)} files, {size:.1f} MB")
 
 
-def build(out: Path = DIST, work: Path = WORK) -> None:
+def checked_address(typed: str) -> str:
+    """Give the address of the folder that the page will stand in, with its slash; none for none."""
+    if not typed:
+        return ""
+    parts = urlsplit(typed)
+    if parts.scheme not in ("http", "https") or not parts.hostname or parts.query or parts.fragment:
+        raise TroubleError(f"An address like https://example.org/shop/ is wanted, got {typed!r}.")
+    if re.search(r"""[^!-~]|["'<>\\]""", typed) or parts.username is not None:
+        raise TroubleError(f"The address {typed!r} holds what must not stand in a link.")
+    return typed.removesuffix("index.html").rstrip("/") + "/"
+
+
+def build(out: Path = DIST, work: Path = WORK, address: str = "") -> None:
     """Set up what is missing, and build."""
     set_up_python()
     set_up_node()
-    assemble(make_library(work), out)
+    assemble(make_library(work), out, address=address)
 
 
-def serve(host: str, port: int) -> None:
+def serve(host: str, port: int, address: str = "") -> None:
     """Build, then serve the folder until Ctrl-C."""
-    build()
+    build(address=address)
     try:
         serve_folder(DIST, host, port)
     except OSError as error:
@@ -315,8 +361,8 @@ def mutate(modules: list[str]) -> None:
 def carry_out(given: argparse.Namespace, rest: list[str]) -> None:
     """Do what one command says."""
     commands: dict[str, Callable[[], None]] = {
-        "build": build,
-        "serve": lambda: serve(given.host, given.port),
+        "build": lambda: build(address=checked_address(given.address)),
+        "serve": lambda: serve(given.host, given.port, checked_address(given.address)),
         "check": lambda: check(rest),
         "cover": cover,
         "mutate": lambda: mutate(rest),
@@ -331,8 +377,10 @@ def main() -> int:
     """Read the command line and do what it says."""
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     commands = parser.add_subparsers(dest="command", required=True)
-    commands.add_parser("build", help="make dist/")
-    serving = commands.add_parser("serve", help="make dist/ and serve it")
+    placed = argparse.ArgumentParser(add_help=False)
+    placed.add_argument("--address", default="", help="where the page will stand, for its links")
+    commands.add_parser("build", help="make dist/", parents=[placed])
+    serving = commands.add_parser("serve", help="make dist/ and serve it", parents=[placed])
     serving.add_argument("--port", type=int, default=8000)
     serving.add_argument("--host", default="127.0.0.1", help="0.0.0.0: for phones near by, too")
     commands.add_parser("check", help="the quick loop: lint, types, quick tests of the core")

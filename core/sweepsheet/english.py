@@ -70,6 +70,7 @@ TABLE: dict[str, str] = {
     "fault.text_long": "{name}: at most {high} characters are wanted, got {got}",
     "fault.text_control": "{name}: holds characters that can't be shown",
     "fault.readings": "{name}: {wanted} readings are wanted, one a position, got {got}",
+    "fault.part_twice": "{kind} is there twice: give all its sweeps together",
     "fault.same_hole": "{name}: two different places are wanted",
     "fault.same_position": "{at} is there twice: every position is wanted once",
     "fault.few_readings": "sweep {n}: at least three readings are wanted, got {got}",
@@ -79,6 +80,11 @@ TABLE: dict[str, str] = {
     ),
     "fault.position": (
         "{name}: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, got {got}"
+    ),
+    "fault.whole": "{name}: a whole number is wanted",
+    "fault.aim": (
+        "Where are the dowels to be aimed? A clock position such as 3 or 10:30, or degrees such as "
+        "45°, is wanted"
     ),
     # Names of fields
     "name.job": "the job",
@@ -129,6 +135,8 @@ TABLE: dict[str, str] = {
     "name.chip.height": "height of the chip",
     "name.chip.at_deg": "clock angle of the chip",
     "name.chip.radius": "radius of the chip",
+    "name.job name": "name of the job",
+    "name.checklist": "checklist",
     "name.companions": "companion sweeps",
     "name.companion.kind": "part that was swept",
     "name.companion.limit": "limit of the part, TIR",
@@ -142,6 +150,13 @@ TABLE: dict[str, str] = {
     "name.face.plunger": "which way the plunger points",
     "name.face.end_float": "end float of the crank",
     "name.face.opposite": "second dial",
+    "name.exercise.seed": "number of the exercise",
+    "name.exercise.level": "level of the exercise",
+    "name.exercise.positions": "number of positions",
+    "name.exercise.part": "what the dial touches",
+    "name.exercise.rounds": "number of rounds",
+    "name.bore.contact": "where the dial touches",
+    "name.turn": "which way the crank is turned",
     "name.positions": "positions",
     "name.position": "position {n}",
     "name.sweeps": "sweeps",
@@ -150,6 +165,32 @@ TABLE: dict[str, str] = {
     "name.reading of sweep": "{at} reading of sweep {n}",
     "name.closing": "return to zero",
     "name.closing of sweep": "return to zero of sweep {n}",
+    # The checklist
+    "checklist.preparation": "Before the sweep",
+    "checklist.faces_clean": "Joint faces of block and housing clean and flat.",
+    "checklist.nothing_proud": "Nothing stands proud: no burr, no paint, no remains of an old dowel.",
+    "checklist.parts_in_place": (
+        "Every part that will be between block and housing in the end is in place."
+    ),
+    "checklist.bolts_even": "Bolts of the housing evenly tight.",
+    "checklist.indicator_stiff": (
+        "Indicator stiff in its bracket, square to what it touches, free, not near the end of its "
+        "travel."
+    ),
+    "checklist.end_float": (
+        "End float dealt with: crank pushed one way at every stop, or a second dial."
+    ),
+    "checklist.car_safe": (
+        "Car on proper stands, battery off, helper told before each turn of the crank."
+    ),
+    "checklist.closing_up": "Closing up",
+    "checklist.dowels_secured": "Dowels secured, so that they can neither turn nor walk out.",
+    "checklist.bolts_torqued": "Bolts torqued to the maker's figures.",
+    "checklist.swept_again": "Swept once more after the final tightening.",
+    "checklist.pilot_and_clutch": "Pilot bearing and clutch looked at.",
+    "checklist.slid_home": "Gearbox slid home by hand, never drawn in by its bolts.",
+    "checklist.crank_turns": "Crank turns freely.",
+    "checklist.record_given": "Record handed over.",
     # Findings
     "finding.closing-error": (
         "After the full turn of {sweep} the dial was {error} off; up to {most} can pass. Do not "
@@ -426,6 +467,55 @@ TABLE: dict[str, str] = {
     "companion.tir": "TIR {tir} ± {pm}, which is offset {offset}, toward its mark at {direction}",
     "companion.limit": "Limit: TIR {tir}",
     "companion.turns": "It turns with the crank: moving the housing does not change it.",
+    # What the figures are: two sentences each
+    "term.offset": "Offset",
+    "term.tir": "TIR",
+    "term.plus-minus": "±",
+    "term.direction": "Direction",
+    "term.limit": "Limit",
+    "term.chance": "Chance",
+    "term.left": "Offset left",
+    "term.runout": "Runout",
+    "term.rearmost": "Most rearward",
+    "term.slope": "Slope",
+    "term.total": "TIR beside the tilt",
+    "term.taper": "Taper",
+    "term.shim": "Shim",
+    "term.swing": "Bore expected after",
+    "term.gearbox-axis": "Gearbox axis",
+    "term.out-of-line": "Out of line",
+    "term.clearance": "Clearance",
+    "term.finished-joint": "Finished joint",
+    "term.moved": "Moved",
+    "term.turn": "Turn",
+    "term.unlike": "Unlike dowels",
+    "term.misfit": "Spacing misfit",
+    "term.chip": "Chip",
+    "term.companion": "Turns with the crank",
+    "means.offset": "How far the middle of the bore stands from the crank's axis. It is half of what the dial runs from lowest to highest.",
+    "means.tir": "How far the dial runs from lowest to highest in a whole turn: total indicator reading. It is twice the offset, so a limit given as TIR looks twice as large.",
+    "means.plus-minus": "How far the figure may be off, with what you read and how. In 95 cases of 100 the true one lies no farther away.",
+    "means.direction": "Toward which hour of the clock the bore is off, seen from behind the engine. The housing must go the opposite way.",
+    "means.limit": "How far off the maker allows the bore to be. Where you did not enter the maker's figure, it is only common practice.",
+    "means.chance": "How likely the true bore is inside the limit, when all doubt of the readings is counted. From 95% up it is called within, below 5% outside, and between them nobody knows.",
+    "means.left": "Where the bore is expected after that choice of dowels. The recheck on the dial decides whether it came so.",
+    "means.runout": "How far a square dial runs on the leaning face in a whole turn, at the radius swept. At twice the radius the same lean gives twice the runout.",
+    "means.rearmost": "The side on which the face stands back toward the gearbox. There the housing is too long, or something is under the front flange.",
+    "means.slope": "How much the face leans for each inch or metre across. It does not depend on the radius at which you swept.",
+    "means.total": "The dial's own run, and how much of it is not lean but warp, burr or a wrong reading. Shims and dowels don't cure that part.",
+    "means.taper": "What to machine off the front flange so that the rear face comes square. It is deepest on the side that stands rearward.",
+    "means.shim": "What to lay under the flange at each bolt, from your stock, to bring the face square. A stack that rocks is not flat over all the bolts.",
+    "means.swing": "Squaring the face swings the bore, by the lean times the depth of the housing. So the bore is swept again before dowels are chosen.",
+    "means.gearbox-axis": "Where the line of the gearbox passes the pilot bearing. It takes in the bore's offset and the lean of the face times the distance.",
+    "means.out-of-line": "The angle between gearbox and crank. A bearing stands only so much of it before its edge carries the load.",
+    "means.clearance": "How much smaller the gearbox's register is than the bore it sits in. The gearbox may sit off by half of it, wherever the bore is.",
+    "means.finished-joint": "The chance that the gearbox itself ends inside the limit, with its play in the bore counted. The bore may be within and the joint still be doubtful.",
+    "means.moved": "How far and which way the bore went when the dowels were fitted, by your readings. It is compared with what is written on them.",
+    "means.turn": "By how much to turn both dowels in their holes, seen from behind. It reckons with what they did, not with what is written on them.",
+    "means.unlike": "Two dowels of different size or aim can bring the bore where no equal pair does. The housing then turns a little as well.",
+    "means.misfit": "How much the two dowels pull the holes apart or together. It must stay inside their clearance, or the housing does not go on.",
+    "means.chip": "A bit of dirt in the joint tilts what is bolted against it, and the tilt grows with the distance. These are the most it can move: a flange that bends round it moves less.",
+    "means.companion": "The part's own runout: dial on the block, part turned under it. It goes round with the crank, so no dowel and no shim cures it.",
     # The sheet
     "sheet.title": "Bore sweep",
     "sheet.round": "Round {n}: {name}",
@@ -443,6 +533,150 @@ TABLE: dict[str, str] = {
         "Seen from behind the engine, looking forward. The maker's limits, torques and procedure "
         "rule; support the engine, disconnect the battery, turn the crank by hand."
     ),
+    # The practice housing
+    "practice.title": "Exercise {seed}, level {level}",
+    "practice.level.1": "The bore alone is off. Perfect dial, stiff bracket, square face.",
+    "practice.level.2": "A bracket that droops, a dial that scatters, dowels with play.",
+    "practice.level.3": "All that, and a face that leans.",
+    "practice.dial_title": "The dial, magnified",
+    "practice.dial": "a line is {step} {unit}, a turn {turn} {unit}",
+    "practice.crank_title": "The housing from behind, with the dial carried by the crank",
+    "practice.touches.inside": "The dial touches the bore from inside.",
+    "practice.touches.outside": "The dial touches a spigot from outside.",
+    "practice.touches.forward": "The dial touches the rear face, its plunger pointing forward.",
+    "practice.touches.rearward": "The dial touches the face, its plunger pointing rearward.",
+    "practice.spoken": "{at}: {reading}",
+    "practice.note": "Note {reading} at {at}",
+    "practice.note_closing": "Note {reading}, back at {at}",
+    "practice.as_found": "As found",
+    "practice.on_standard": "Recheck {n}: standard dowels",
+    "practice.on_dowels": "Recheck {n}: {offset} dowels, aimed at {aim}",
+    "practice.not_swept": "not swept",
+    "practice.head.round": "Round",
+    "practice.head.true": "In truth",
+    "practice.head.found": "You found",
+    "practice.head.off": "Off by",
+    "practice.off": "{miss}: covered by the doubt of the readings",
+    "practice.off_beyond": "{miss}: more than the doubt of the readings",
+    "practice.mirrored": "the opposite way: a sign is turned round",
+    "practice.runout": "Runout {runout}, most rearward toward {direction}",
+    "practice.inside": "As it stands now, the bore is truly inside the limit of {limit}.",
+    "practice.outside": "As it stands now, the bore is truly outside the limit of {limit}.",
+    "practice.droop": "Droop of the bracket, bottom less top: {droop}",
+    "practice.dowels": "The dowels do {gain}% of what is written on them, turned {lag}° {way}.",
+    # The sheet on paper
+    "paper.title": "Bellhousing and crankshaft: what was measured",
+    "paper.view": "Seen from behind the engine, looking forward. TIR is twice the offset.",
+    "paper.to_do": "What to do",
+    "paper.found": "Limits and dial",
+    "paper.doubts": "To know",
+    "paper.done": "Looked after and ticked",
+    "paper.open": "NOT ticked",
+    "paper.signature": "Signature",
+    "paper.link": "The same on a phone, worked out again from the readings:",
+    "paper.caution": (
+        "The maker's limits, torques and procedure rule; then local rules and qualified people."
+    ),
+    "paper.face_limit": "Limit for the face: runout {runout} at the radius swept",
+    "paper.face_limit_at": "Limit for the face: runout {runout} at a radius of {radius}",
+    "paper.pilot_limit": "Limit at the pilot bearing: offset {offset}, which is TIR {tir}",
+    "paper.source": "Source of the limits: {source}",
+    "paper.no_source": "Source of the limits: not written down; common practice only",
+    "paper.length.inch": "{value} in",
+    "paper.length.metric": "{value} mm",
+    "paper.dial": (
+        "Dial: step {step}, accuracy ±{accuracy}, scatter {scatter}; plus when the plunger {plus}"
+    ),
+    "paper.plunger_in": "is pushed in",
+    "paper.plunger_out": "comes out",
+    "paper.droop": "Droop of the bracket, measured: {sag}",
+    "paper.droop_unknown": "Droop of the bracket: not measured, at most {most}",
+    "paper.contact_angle": "Contact angle {angle}",
+    "paper.lift": "Crank lift {lift}",
+    "paper.results": "What each round came to, in {unit}",
+    "paper.round": "Round {n}",
+    "paper.pm": "{value} ± {pm}",
+    "paper.verdict.within": "within",
+    "paper.verdict.outside": "outside",
+    "paper.verdict.undecided": "too close to call",
+    "paper.head.round": "Round",
+    "paper.head.dowels": "Dowels in",
+    "paper.head.offset": "Offset",
+    "paper.head.tir": "TIR",
+    "paper.head.toward": "Toward",
+    "paper.head.chance": "Chance inside",
+    "paper.head.bore": "Bore",
+    "paper.head.face": "Face runout",
+    "paper.head.pilot": "Off at pilot",
+    "paper.head.sweep": "Swept",
+    "paper.head.closing": "Back",
+    "paper.readings_of": "{round}: what the dial showed, touching {contact}",
+    "paper.inside": "inside",
+    "paper.outside": "outside",
+    "paper.row.bore": "Bore",
+    "paper.row.part": "Sweep",
+    "paper.row.face": "Face, radius {radius}, plunger {plunger}, {end}",
+    "paper.row.opposite": "Face, second dial",
+    "paper.forward": "forward",
+    "paper.rearward": "rearward",
+    "paper.free": "end float not dealt with",
+    "paper.held": "crank held one way",
+    "paper.second": "with a second dial",
+    "paper.sweep": "{what}, {n}",
+    # The link
+    "link.none": "This page shows a job that comes with a link, and there is none in the address.",
+    "link.cut": (
+        "This link is cut or damaged: a part of it is missing or changed. Ask for it again, and open "
+        "it whole."
+    ),
+    "link.foreign": "This is not a link that Sweepsheet made.",
+    "link.newer": (
+        "This link was made by a newer Sweepsheet. Load this page again while you have a signal, then "
+        "open the link again."
+    ),
+    "link.longer": "This link is longer than any that Sweepsheet makes ({high} characters).",
+    "link.too_long": (
+        "This job is too long for a link: it would have {got} characters, and {high} can be sent "
+        "without being cut. Print it, or send the file."
+    ),
+    "link.job": "The job in this link can't be read: {why}.",
+    "link.figures": "The figures in this link are not in the form in which Sweepsheet writes them.",
+    # Files
+    "file.saved": "The job is saved.",
+    "file.saved_all": "{n} jobs are saved.",
+    "file.csv_saved": (
+        "The readings are saved. A CSV carries nothing else: limits, dial, dimensions, dowels, names "
+        "and notes are in the job's own file."
+    ),
+    "file.opened": "The job is opened as a new one.",
+    "file.opened_all": "{n} jobs are opened as new ones.",
+    "file.csv_opened": (
+        "The readings are opened as a new job. A CSV carries nothing else: check limits, dial and "
+        "contact, dimensions, dowels and the radius of the face."
+    ),
+    "file.one_wrong": "One thing in it is not right yet or still wanted.",
+    "file.wrong": "{n} things in it are not right yet or still wanted.",
+    "file.more": "and {n} more",
+    "file.many": "One to {high} jobs go into a file, got {got}.",
+    "file.large": "This file is larger than any of ours: {high} bytes are allowed.",
+    "file.foreign": "This is neither a job file of Sweepsheet nor readings as CSV.",
+    "file.jobs": "This file of jobs holds something that is no job.",
+    "file.version": "This file has no version that ever was: {got}.",
+    "file.newer": (
+        "This file was made by a newer Sweepsheet (version {got}; this one reads {wanted}). Load this "
+        "page again while you have a signal, then open the file again."
+    ),
+    "csv.header": "This CSV does not begin with our columns: {columns}.",
+    "csv.broken": "This CSV is broken: {why}.",
+    "csv.long": "This CSV is longer than any job: {high} lines are allowed.",
+    "csv.empty": "There are no readings in this CSV.",
+    "csv.units": "The readings of one job are all in thou or all in mm.",
+    "csv.cells": "Line {line} of the CSV: {wanted} cells are wanted, got {got}.",
+    "csv.part": "Line {line} of the CSV: what was swept is not a part we know.",
+    "csv.unit": "Line {line} of the CSV: the unit is thou or mm.",
+    "csv.count": "Line {line} of the CSV: {column}: a number from 1 to {high} is wanted.",
+    "csv.twice": "Line {line} of the CSV: the same place stands twice in one sweep.",
+    "csv.position": "Line {line} of the CSV: a reading without a position.",
     # The drawing
     "flange.title": "The front flange from behind, with a shim at each bolt",
     "flange.desc": "Shims: {shims}.",
