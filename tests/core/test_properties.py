@@ -16,8 +16,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sweepsheet import InputError, solve
+from sweepsheet.form import job_of
 from sweepsheet.load import load_json
 from sweepsheet.read_job import read_job
+from sweepsheet.refill import form_of
 from tests.core.jobs import Data
 from tests.core.strategies import any_job, good_jobs, spoil, spoiled_jobs, tame_jobs
 from tests.core.test_api import answer_or_faults
@@ -326,6 +328,12 @@ def test_a_sweep_split_in_two_keeps_its_centre(row: list[float], zero: float) ->
 @given(good_jobs)
 def test_a_job_written_and_read_back_is_the_same_job(job: Data) -> None:
     assert read_job(load_json(json.dumps(job))) == read_job(job)
+
+
+@settings(max_examples=40)
+@given(good_jobs)
+def test_a_job_put_into_the_form_and_read_from_it_is_the_same_job(job: Data) -> None:
+    assert read_job(job_of(form_of(job)).job) == read_job(job)
 
 
 @settings(max_examples=40)
