@@ -52,7 +52,12 @@ class Foreign:
 
 
 def mean_readings(readings: Corrected, fitted: Harmonic) -> tuple[float | None, ...]:
-    """The mean reading at each position, each sweep freed of its own zero."""
+    """The mean reading at each position, each sweep freed of its own zero.
+
+    >>> two = Corrected((0.0, 90.0, 180.0, 270.0), ((5.0, 5.0, 5.0, 5.0), (1.0, 2.0, 1.0, 0.0)))
+    >>> mean_readings(two, fit(two))
+    (0.0, 0.5, 0.0, -0.5)
+    """
     means = []
     for i in range(len(readings.positions_deg)):
         known = [
@@ -95,6 +100,11 @@ def out_of_round(
 
     ``None`` below five positions, or where the positions can't tell the two apart.
     Model: ``k + h . u(a) + p sin 2a + q cos 2a``; the TIR of the part in 2a is ``2 |(p, q)|``.
+
+    >>> eighths = tuple(45.0 * i for i in range(8))
+    >>> oval = out_of_round(eighths, (1.0, 0.0, -1.0, 0.0, 1.0, 0.0, -1.0, 0.0))
+    >>> round(oval.tir, 9), round(oval.at_deg, 9)
+    (2.0, 0.0)
     """
     known = [(a, m) for a, m in zip(positions_deg, means, strict=True) if m is not None]
     if len(known) < 5:
@@ -120,6 +130,11 @@ def foreign_reading(
     fit nearly as well. ``noise`` is the standard uncertainty of a mean reading. From four
     positions nothing can be named: their one spare degree of freedom says that something is
     wrong, not where.
+
+    >>> eighths = tuple(45.0 * i for i in range(8))
+    >>> found = foreign_reading(eighths, (0.0, 0.0, 9.0, 0.0, 0.0, 0.0, 0.0, 0.0), 0.5)
+    >>> found.position_deg, round(found.excess, 9)
+    (90.0, 9.0)
     """
     index = [i for i, m in enumerate(means) if m is not None]
     spare = len(index) - 4
@@ -154,6 +169,10 @@ def disagreement(fitted: Harmonic, scatter: float) -> Disagreement | None:
     ``scatter`` is the standard uncertainty that one reading is expected to have. The difference
     of two readings has its square root of two times; of more, the largest difference is a
     little more, which the wide limit allows for.
+
+    >>> two = ((0.0, 0.0, 0.0, 0.0), (0.0, 8.0, 0.0, 0.0))
+    >>> disagreement(fit(Corrected((0.0, 90.0, 180.0, 270.0), two)), 0.5)
+    Disagreement(position_deg=90.0, sweep=1, span=6.0)
     """
     worst: Disagreement | None = None
     for i, angle in enumerate(fitted.positions_deg):

@@ -25,7 +25,7 @@ STOCK = (7.0, 14.0, 21.0)
 def job_with(x: float, y: float, holes: list[Data], **parts: object) -> Data:
     """A bore at (x, y) on standard dowels in these holes, measured without doubt."""
     housing = {"dowel_holes": holes, "dowel_clearance": 1.0}
-    return make_job(readings_of(x, y), indicator=PERFECT, **{"housing": housing, **parts})  # type: ignore[arg-type]
+    return make_job(readings_of(x, y), indicator=PERFECT, **{"housing": housing, **parts})  # type: ignore[arg-type]  # any part of a job, by its key
 
 
 def pairs_of(job: Data) -> list[Data]:
