@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 
 from sweepsheet.bore import measure_bore, vertical_doubt
@@ -46,6 +47,7 @@ from sweepsheet.solution import Solution, work_out
 from sweepsheet.squaring import square
 from sweepsheet.sweep import examine
 from sweepsheet.trim import Response, Seen, aim_doubt, deed_of, play_doubt, trim_for, unseen_doubt
+from sweepsheet.units import INCH, METRIC
 from sweepsheet.vector import NO_SPREAD, ZERO, Sym2, Vec2
 from sweepsheet.verdict import NOT_JUDGED, judge
 from tests.core.jobs import (
@@ -263,7 +265,23 @@ def test_five_positions_are_enough_for_an_oval() -> None:
     found = out_of_round(positions, oval)
     assert found is not None
     assert (found.tir, found.at_deg) == pytest.approx((3.0, 30.0))
+    # Even positions: sqrt(2/n) of what one reading is worth.
+    assert found.spread == pytest.approx(math.sqrt(2.0 / 5.0))
     assert out_of_round(positions[:4], oval[:4]) is None
+
+
+def test_an_oval_can_hardly_be_told_from_crowded_positions() -> None:
+    """By numpy: the covariance of the two in 2a is the block of the inverse normal matrix."""
+    positions = (0.0, 20.0, 40.0, 185.0, 250.0)
+    a = np.radians(positions)
+    design = np.column_stack([np.ones(5), np.sin(a), np.cos(a), np.sin(2 * a), np.cos(2 * a)])
+    block = np.linalg.inv(design.T @ design)[3:, 3:]
+    found = out_of_round(positions, (0.0, 0.0, 0.0, 0.0, 0.0))
+    assert found is not None
+    assert found.spread == pytest.approx(math.sqrt(np.linalg.eigvalsh(block).max()), rel=1e-9)
+    assert found.spread > 5.0
+    # Three at almost one place tell nothing of it.
+    assert out_of_round((0.0, 1e-6, 2e-6, 120.0, 240.0), (0.0,) * 5) is None
 
 
 def one_off(count: int, by: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
@@ -667,3 +685,27 @@ def test_unlike_pairs_take_the_play_into_account() -> None:
     for pair in known.pairs:
         assert abs(pair.moved.misfit) <= 1.0 + 1e-9
     assert known.pairs[0].expected_offset < 1.0
+
+
+def test_pairs_in_mm_are_those_in_thou() -> None:
+    """The same housing in both units: the same dowels in the same order."""
+    found = []
+    for units, k, inch in (("inch", 1.0, 1.0), ("metric", 0.0254, 25.4)):
+        holes = [{"at_deg": 265.0, "radius": 7.0 * inch}, {"at_deg": 90.0, "radius": 6.5 * inch}]
+        job = make_job(
+            [k * m for m in readings_of(4.0, -9.0, EIGHTHS)], positions=EIGHTHS, units=units,
+            limits={"bore_offset": 5.0 * k}, stock={"dowel_offsets": [7.0 * k, 14.0 * k, 21.0 * k]},
+            housing={"dowel_holes": holes, "dowel_clearance": 1.0 * k},
+            indicator={"step": 0.5 * k, "accuracy": 0.5 * k, "repeatability": 0.25 * k, "sag": 0.0},
+        )  # fmt: skip
+        pairs = work_out(read_job(job)).pairs
+        found.append([
+            [v for d in pair.dowels for v in (d.offset / k, d.aim_deg)] for pair in pairs
+        ])  # fmt: skip
+    assert len(found[0]) == 5
+    for thou, mm in zip(*found, strict=True):
+        assert mm == pytest.approx(thou, rel=1e-6, abs=1e-6)
+
+
+def test_a_hair_is_a_hundredth_of_a_thou() -> None:
+    assert (INCH.hair, METRIC.hair) == pytest.approx((0.01, 0.000254))
