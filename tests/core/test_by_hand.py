@@ -30,6 +30,7 @@ from sweepsheet.history import history_of, refit_doubt
 from sweepsheet.job import BoreSweeps, Companion, Crank, Dowel, FaceSweeps, Hole, Indicator, Sweeps
 from sweepsheet.noise import doubt_of
 from sweepsheet.off_axis import OffAxis
+from sweepsheet.pairs import pairs_for
 from sweepsheet.read_job import read_job
 from sweepsheet.region import (
     K_95_LINE,
@@ -709,3 +710,34 @@ def test_pairs_in_mm_are_those_in_thou() -> None:
 
 def test_a_hair_is_a_hundredth_of_a_thou() -> None:
     assert (INCH.hair, METRIC.hair) == pytest.approx((0.01, 0.000254))
+
+
+def test_the_chance_of_a_pair_counts_each_aim_by_itself() -> None:
+    """Each dowel misses its mark by +-5 degrees by itself, and may do 8 % more or less."""
+    holes = [{"at_deg": 250.0, "radius": 7.0}, {"at_deg": 95.0, "radius": 6.0}]
+    job = read_job(
+        make_job(
+            readings_of(3.0, -9.0, EIGHTHS), positions=EIGHTHS, indicator=PERFECT,
+            limits={"bore_offset": 1.0}, housing={"dowel_holes": holes, "dowel_clearance": 0.5},
+            stock={"aim_setting_deg": 5.0},
+        )
+    )  # fmt: skip
+    line = DowelLine.of((Hole(250.0, 7.0), Hole(95.0, 6.0)), 1000.0)
+    bare, known = Vec2(3.0, -9.0), Sym2(0.02, 0.01, 0.05)
+    found = pairs_for(bare, known, line, 0.5, job)
+    assert found
+    for pair in found:
+        spread = known
+        for i, dowel in enumerate(pair.dowels):
+            across = Vec2(
+                dowel.offset * math.cos(math.radians(dowel.aim_deg)),
+                -dowel.offset * math.sin(math.radians(dowel.aim_deg)),
+            )
+            miss = line.moved(*((across, ZERO) if i == 0 else (ZERO, across))).move
+            spread = spread + aim_doubt(Vec2(-miss.y, miss.x), 5.0) + unseen_doubt(miss)
+        expected = probability_inside(pair.center, spread, 1.0)
+        assert pair.judged.probability == pytest.approx(expected, abs=1e-9)
+        assert all(d.offset in (0.0, 7.0, 14.0, 21.0) for d in pair.dowels)
+        assert all(d.aim_deg == 0.0 for d in pair.dowels if d.offset == 0.0)
+    assert any(d.offset == 0.0 for pair in found for d in pair.dowels)
+    assert any(0.05 < (pair.judged.probability or 0.0) < 0.95 for pair in found)
