@@ -81,10 +81,7 @@ TABLE: dict[str, str] = {
         "{name}: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, got {got}"
     ),
     "fault.whole": "{name}: a whole number is wanted",
-    "fault.aim": (
-        "Where are the dowels to be aimed? A clock position such as 3 or 10:30, or degrees such as "
-        "45°, is wanted"
-    ),
+    "fault.aim": "An aim is wanted, such as 10:30 or 315°",
     # Names of fields
     "name.job": "the job",
     "name.units": "units",
