@@ -1,23 +1,17 @@
 // The jobs on this phone: the one that is open is kept as it is typed, the others are a list.
 
 import { fillForm, readForm, resetForm } from './form.js';
-import { Store } from './store.js';
+import { OPEN_HERE, Store, newId } from './store.js';
 import { WORDS } from './words.js';
 
 /** @typedef {import('./store.js').Fields} Fields */
 /** @typedef {Record<string, string | null>} Changes null: the field is gone */
 
-const OPEN_HERE = 'sweepsheet job';
 const address = new URL('..', import.meta.url).href;
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 function get(id) {
   return /** @type {T} */ (document.getElementById(id));
-}
-
-/** A name for a new job. `randomUUID` is not there on a plain http address. */
-function newId() {
-  return crypto.getRandomValues(new Uint32Array(4)).join('-');
 }
 
 /** What differs between two states of the form. @param {Fields} before @param {Fields} after */

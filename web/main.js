@@ -6,6 +6,7 @@ import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
 import { keepForOffline } from './offline.js';
 import { paint } from './paint.js';
+import { Share } from './share.js';
 import { WORDS } from './words.js';
 
 const root = document.documentElement;
@@ -38,11 +39,15 @@ const python = startPython({
   onFailed: (why) => started('failed', WORDS.failed(why)),
 });
 
+const share = new Share(python, readForm);
+
 async function ask() {
+  share.expire();
   try {
     const answer = await python.ask({ form: readForm() });
     if (answer === null) return;
     paint(answer);
+    share.renew(answer.state === 'answer');
     if (answer.state === 'answer') jobs?.setStage(answer.sheet.verdict_text);
     performance.mark('first-answer');
   } catch (error) {

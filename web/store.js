@@ -14,6 +14,14 @@ import { openDB } from './idb.js';
  * @property {number} changed milliseconds since 1970
  */
 
+/** Where a tab keeps, in its own storage, which job it has open. */
+export const OPEN_HERE = 'sweepsheet job';
+
+/** A name for a new job. `randomUUID` is not there on a plain http address. */
+export function newId() {
+  return crypto.getRandomValues(new Uint32Array(4)).join('-');
+}
+
 /** What is kept beside the fields of the form. */
 const NAME = '.name';
 const STAGE = '.stage';

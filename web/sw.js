@@ -40,8 +40,10 @@ async function store(cache, path) {
   // What the browser has just loaded will mostly do; if it does not, ask the host itself.
   for (const mode of /** @type {const} */ (['default', 'reload'])) {
     const response = await fetch(addressOf(path), { cache: mode });
-    if (response.ok && !response.redirected && (await isWhole(response.clone(), path))) {
-      return cache.put(addressOf(path), response);
+    if (response.ok && (await isWhole(response.clone(), path))) {
+      // Some hosts send "view.html" on to "view"; what came by a detour can't open a page.
+      const straight = response.redirected ? new Response(response.body, response) : response;
+      return cache.put(addressOf(path), straight);
     }
   }
   throw new Error(`${path} did not come whole.`);

@@ -37,6 +37,18 @@ export const WORDS = {
   turnToMark: 'Turn to a mark',
   outOfOrder: 'One thing above is not right yet.',
   severalOutOfOrder: (/** @type {number} */ n) => `${n} things above are not right yet.`,
+  share: {
+    title: 'What was measured on your bellhousing',
+    reach: {
+      all: '',
+      network: 'This page stands at a private address: the link opens on this network only.',
+      machine: 'This page stands at an address of this machine alone: the link opens here only.',
+    },
+    noQr: 'The link is too long for a QR code.',
+    copied: 'The link is copied.',
+    marked: 'This browser does not let the page copy. The link is marked: copy it by hand.',
+    failed: (/** @type {string} */ why) => `That did not work: ${why}`,
+  },
   unit: { inch: 'thou', metric: 'mm' },
   longUnit: { inch: 'inch', metric: 'mm' },
 };
