@@ -249,6 +249,7 @@ def test(pytest_arguments: list[str]) -> None:
         "Types of the page's scripts": partial(node, TSC, "-p", "web/tsconfig.json"),
         "Types of the workers' scripts": partial(node, TSC, "-p", "web/tsconfig.workers.json"),
         "Browser": partial(python, "tests/web/browser.py"),
+        "Other browsers": partial(python, "tests/web/engines.py"),
     }
     failed = [name for name, check in checks.items() if not passes(name, check)]
     say("\n".join(["Tests", *(f"(Already FAILED: {name})" for name in failed)]))
