@@ -34,7 +34,7 @@ PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
 # These stand at the root of dist/. All else stands in a folder named after the release, so that no
 # cache on the way can ever mix the files of two releases.
-AT_ROOT = ("index.html", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+AT_ROOT = ("index.html", "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 
