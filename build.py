@@ -20,6 +20,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
+from web.build.how import fill_how
 from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
@@ -32,9 +33,11 @@ TSC = NODE / "typescript" / "bin" / "tsc"
 PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
 PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
+# Each page with the module that brings the others; how.html needs none.
+PAGES = {"index.html": "main.js", "practice.html": "practice.js", "how.html": ""}
 # These stand at the root of dist/. All else stands in a folder named after the release, so that no
 # cache on the way can ever mix the files of two releases.
-AT_ROOT = ("index.html", "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+AT_ROOT = (*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 
@@ -140,6 +143,10 @@ def collect(library: Path, web: Path) -> dict[str, bytes]:
     """Read every file to be shipped, by its path within web/."""
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
+    try:
+        files["how.html"] = fill_how(files["how.html"])
+    except LookupError as error:
+        raise TroubleError(str(error)) from error
     for name in PYODIDE_FILES:
         files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
     files["python/library.zip"] = library.read_bytes()
@@ -167,14 +174,22 @@ def fill_in(page: bytes, **values: str) -> bytes:
     return text.encode("utf-8")
 
 
-def preloads(files: dict[str, bytes], release: str) -> str:
-    """Name every module that main.js brings with it, or each would wait for the one before."""
-    names = ["main.js"]
+def preloads(files: dict[str, bytes], release: str, first: str) -> str:
+    """Name every module that the first brings with it, or each would wait for the one before."""
+    names = [first] if first else []
     for name in names:
         imports = re.findall(r" from '\./(.+?)';", files[name].decode("utf-8"))
         names += [found for found in dict.fromkeys(imports) if found not in names]
     links = (f'<link rel="modulepreload" href="{release}/{name}">' for name in names[1:])
     return "\n".join(links)
+
+
+def policy_of(name: str, page: bytes) -> str:
+    """Find the content security policy of a page."""
+    policy = re.search(r'-Security-Policy" content="([^"]+)"', page.decode("utf-8"))
+    if not policy:
+        raise TroubleError(f"{name} has no content security policy.")
+    return policy[1]
 
 
 def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
@@ -185,16 +200,17 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
         name if name.startswith(AT_ROOT) else f"{release}/{name}": data
         for name, data in files.items()
     }
-    page = fill_in(placed["index.html"], release=release, preloads=preloads(files, release))
-    placed["index.html"] = page
-    policy = re.search(r'-Security-Policy" content="([^"]+)"', placed["index.html"].decode("utf-8"))
-    if not policy:
-        raise TroubleError("index.html has no content security policy.")
+    for name, first in PAGES.items():
+        bring = preloads(files, release, first)
+        placed[name] = fill_in(placed[name], release=release, preloads=bring)
+    policies = {policy_of(name, placed[name]) for name in PAGES}
+    if len(policies) > 1:
+        raise TroubleError("The pages differ in their content security policies.")
     hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
     placed["sw.js"] = fill_in(
         placed["sw.js"],
         release=release,
-        policy=policy[1].replace("'", "\\'"),
+        policy=policies.pop().replace("'", "\\'"),
         files=json.dumps(hashes, sort_keys=True),
     )
     return placed

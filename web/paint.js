@@ -1,7 +1,10 @@
 // Paints the answer. Every text comes worded from Python and is set as text, never as markup; the
 // drawing, which Python made of numbers, is parsed as SVG.
 
+import { explain } from './explain.js';
 import { WORDS } from './words.js';
+
+/** @import { PlainWord } from './explain.js' */
 
 /**
  * @typedef {object} Choice
@@ -35,7 +38,7 @@ import { WORDS } from './words.js';
  * @typedef {{ limit: string } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, drawing: string, side_view: string, flange_view: string })} Answer
+ *   { state: 'answer', sheet: Sheet, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string })} Answer
  */
 
 /** @param {string} id */
@@ -203,6 +206,7 @@ export function paint(answer) {
   document.documentElement.dataset.answer = answer.state;
   if (answered) {
     paintSheet(answer.sheet);
+    explain(answer.words);
     paintDrawing('drawing', answer.drawing);
     paintDrawing('side-view', answer.side_view);
     paintDrawing('flange-view', answer.flange_view);

@@ -19,6 +19,7 @@ from sweepsheet.findings import findings_for
 from sweepsheet.flange_view import flange_view_of
 from sweepsheet.form import Typed, job_of
 from sweepsheet.load import load_json
+from sweepsheet.plain_words import plain_words
 from sweepsheet.read_job import read_job
 from sweepsheet.sheet import limit_line, sheet_of
 from sweepsheet.side_view import side_view_of
@@ -33,16 +34,33 @@ _NOT_YET = ("fault.few_readings", "fault.half_turn")
 def answer_text(request: str) -> str:
     """The answer to a request, both as JSON text. Raises ``InputError`` only for no request.
 
-    A request is ``{"form": {name: text, ...}}``.
+    A request is ``{"form": {name: text, ...}}``, or the same under ``practice`` on the page
+    with the practice housing.
 
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
     """
-    data = load_json(request)
-    form = data.get("form") if isinstance(data, dict) else None
-    if not isinstance(form, dict) or not all(isinstance(v, str) for v in form.values()):
-        raise InputError((Fault("", Message("fault.request")),))
-    return json.dumps(answer(form), allow_nan=False)
+    match load_json(request):
+        case {"form": dict() as form} if _is_form(form):
+            shown = answer(form)
+        case {"practice": dict() as form} if _is_form(form):
+            shown = practice(form)
+        case _:
+            raise InputError((Fault("", Message("fault.request")),))
+    return json.dumps(shown, allow_nan=False)
+
+
+def _is_form(form: Mapping[Any, Any]) -> bool:
+    return all(isinstance(text, str) for text in form.values())
+
+
+def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
+    """The practice housing, and what the readings taken of it come to."""
+    from sweepsheet.practice_page import practise  # noqa: PLC0415 - the main page need not wait for it
+
+    practised = practise(form, language)
+    answered = None if practised.form is None else answer(practised.form, language)
+    return {"practice": practised.shown, "answer": answered}
 
 
 def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
@@ -72,10 +90,17 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     return shown | {
         "state": "answer",
         "sheet": sheet,
+        "words": _words(sheet["sections"], language),
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
         "flange_view": flange_view_of(solution, language),
     }
+
+
+def _words(sections: list[dict[str, Any]], language: Language) -> dict[str, Any]:
+    """What the figures of the bore and of each section are."""
+    words = plain_words(["bore", *(section["name"] for section in sections)], language)
+    return {part: [asdict(word) for word in listed] for part, listed in words.items()}
 
 
 def _limit(typed: Typed, language: Language) -> str:

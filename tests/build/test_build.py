@@ -21,7 +21,7 @@ import pytest
 import build
 from web.build.serve import Handler
 
-ROOT_FILES = {"index.html", "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt"}
+ROOT_FILES = {*build.PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt"}
 NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches
 
 
@@ -71,10 +71,10 @@ def test_all_but_a_few_files_stand_below_the_release(dist: Path) -> None:
 
 
 def test_what_the_page_names_is_there(dist: Path) -> None:
-    page = (dist / "index.html").read_text("utf-8")
-    named = re.findall(r'(?:src|href)="([^"#]+)"', page)
-    assert f"{release_in(dist)}/main.js" in named
-    assert [name for name in named if not (dist / name).is_file()] == []
+    for page, first in build.PAGES.items():
+        named = re.findall(r'(?:src|href)="([^"#]+)"', (dist / page).read_text("utf-8"))
+        assert f"{release_in(dist)}/{first or 'style.css'}" in named
+        assert [name for name in named if name != "./" and not (dist / name).is_file()] == []
 
 
 def test_build_tools_and_types_are_not_shipped(dist: Path) -> None:
@@ -101,6 +101,13 @@ def test_a_name_that_nothing_is_known_for_stops_the_build(library: Path, web: Pa
     page = web / "index.html"
     page.write_text(page.read_text("utf-8") + "{{weather}}", "utf-8")
     with pytest.raises(build.TroubleError, match="weather"):
+        build.assemble(library, web.parent / "dist", web)
+
+
+def test_pages_with_different_security_policies_stop_the_build(library: Path, web: Path) -> None:
+    page = web / "practice.html"
+    page.write_text(page.read_text("utf-8").replace("default-src 'none'", "default-src *"), "utf-8")
+    with pytest.raises(build.TroubleError, match="differ"):
         build.assemble(library, web.parent / "dist", web)
 
 
