@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import mimetypes
+import os
 import shutil
 import threading
 from functools import partial
@@ -32,9 +33,9 @@ class Plain(SimpleHTTPRequestHandler):
 
     types = mimetypes.MimeTypes()
 
-    def guess_type(self, path: str) -> str:  # type: ignore[override] - files alone are asked for
+    def guess_type(self, path: str | os.PathLike[str]) -> str:
         """Give the type by the end of the name."""
-        return self.types.guess_type(path)[0] or "application/octet-stream"
+        return self.types.guess_type(str(path))[0] or "application/octet-stream"
 
     def log_message(self, format: str, *args: object) -> None:  # noqa: A002 - the base's own name
         """Keep the terminal for what matters."""
