@@ -8,6 +8,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sweepsheet.practice import TURN, hidden_of
+from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU
+
 if TYPE_CHECKING:
     from tests.web.drivers.base import Driver
     from tests.web.server import Server
@@ -17,6 +20,12 @@ WORKSHEET = ["3", "-2", "0", "4"]
 HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
 READINGS = [f"rounds.0.bore.sweeps.0.{i}" for i in range(4)]
 IS_DRAWN = "document.querySelector('#drawing svg')?.getBoundingClientRect().height > 100"
+
+TURN_THE_CRANK = """degrees => {
+    const slider = document.querySelector('#crank');
+    slider.value = degrees;
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+}"""
 
 
 def type_sweep(driver: Driver, readings: list[str]) -> None:
@@ -64,3 +73,23 @@ def test_page_works_again_with_the_server_gone(driver: Driver, server: Server) -
     see_worksheet(driver)
     type_sweep(driver, ["0", "-10", "-20", "-10"])  # half of 12 less 6, toward the low readings
     driver.wait_for_text("#headline", "Offset 10.0 thou (TIR 20.0 thou) toward 6 o'clock")
+
+
+def test_practice_housing_is_swept_with_the_server_gone(driver: Driver, server: Server) -> None:
+    driver.open(f"{server.address}practice.html#seed={SEED}&level={LEVEL}")
+    driver.wait_for_python()
+    driver.wait_for_offline()
+    server.stop()
+    driver.reload()
+    driver.wait_for_python()
+    driver.wait_for("document.querySelector('#crank-view svg') !== null", wanted=True)
+    for degrees in (0, 90, 180, 270, TURN):
+        driver.run(f"({TURN_THE_CRANK})({degrees})")
+        driver.press("#note")
+    driver.wait_for_text("#verdict-text", "Outside the limit")
+    found = OFFSET_AND_TIR.search(driver.text("#headline"))
+    doubt = PLUS_MINUS.search(driver.text("#figures"))
+    assert found
+    assert doubt
+    hidden = hidden_of(SEED, LEVEL).center.length / THOU
+    assert abs(float(found[1]) - hidden) <= float(doubt[1]) + 0.5
