@@ -34,8 +34,6 @@ TSC = NODE / "typescript" / "bin" / "tsc"
 PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
 PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
-# These stand at the root of dist/. All else stands in a folder named after the release, so that no
-# cache on the way can ever mix the files of two releases.
 # Each page with the module that brings the others; how.html needs none.
 PAGES = {
     "index.html": "main.js",
@@ -43,7 +41,9 @@ PAGES = {
     "practice.html": "practice.js",
     "how.html": "",
 }
-AT_ROOT = (*PAGES, "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+# These stand at the root of dist/. All else stands in a folder named after the release, so that no
+# cache on the way can ever mix the files of two releases.
+AT_ROOT = (*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 
@@ -321,6 +321,7 @@ def test(pytest_arguments: list[str]) -> None:
         "Types of the page's scripts": partial(node, TSC, "-p", "web/tsconfig.json"),
         "Types of the workers' scripts": partial(node, TSC, "-p", "web/tsconfig.workers.json"),
         "Browser": partial(python, "tests/web/browser.py"),
+        "Other browsers": partial(python, "tests/web/engines.py"),
     }
     failed = [name for name, check in checks.items() if not passes(name, check)]
     say("\n".join(["Tests", *(f"(Already FAILED: {name})" for name in failed)]))

@@ -14,12 +14,14 @@ import { newWorker, takeWorker } from './early.js';
  * @property {string} text
  * @property {(answer: any) => void} resolve
  * @property {(error: Error) => void} reject
+ * @property {boolean} [surely] it is answered, whatever else is asked
  */
 
 /**
  * @typedef {object} Python
  * @property {(request: unknown) => Promise<any>} ask null when a newer question overtook this one
  * @property {(request: unknown) => Promise<any>} askLater the same, when nothing else is asked
+ * @property {(request: unknown) => Promise<any>} askSurely the same, never overtaken: in its turn
  * @property {(text: string) => Promise<any>} drawQr a QR code of the text; null when overtaken
  * @property {() => number} lastMs time in Python for the last answer, in milliseconds
  * @property {() => void} quickenNextStart have a snapshot made for it, soon, where none was used
@@ -28,16 +30,44 @@ import { newWorker, takeWorker } from './early.js';
 
 const NO_WORKER = 'This browser cannot run the calculation: it has no module workers.';
 const NO_WASM = 'This browser cannot run the calculation: WebAssembly is missing or switched off.';
+const OLD_WASM =
+  'This browser cannot run the calculation: its WebAssembly is too old. Bring the browser up to date.';
 const NOT_STARTED = 'The calculation could not be started';
 const STALLED = 'The calculation did not start: nothing has come for a while. Load the page again.';
 
 // After the first answer a person looks at it, or goes on typing.
 const QUIET_MS = 2000;
 
+/** A function that catches an exception, as Pyodide's do (WebAssembly's first exception handling). */
+const CATCHING = new Uint8Array([
+  ...[0, 0x61, 0x73, 0x6d, 1, 0, 0, 0], // a module of version 1
+  ...[1, 4, 1, 0x60, 0, 0], // one type: takes nothing, gives nothing
+  ...[3, 2, 1, 0], // one function of that type
+  ...[10, 8, 1, 6, 0, 6, 0x40, 0x19, 11, 11], // try, catch_all, end, end
+]);
+
+/** A browser that knows of module workers asks for the type, before it finds the address wrong. */
+function hasModuleWorkers() {
+  let isAsked = false;
+  const options = {
+    get type() {
+      isAsked = true;
+      return /** @type {const} */ ('module');
+    },
+  };
+  try {
+    new Worker('http://[', options).terminate();
+  } catch {
+    // The address is wrong on purpose: no worker is wanted.
+  }
+  return isAsked;
+}
+
 /** What is missing in this browser, in a sentence, or null. */
 export function missing() {
   if (typeof WebAssembly !== 'object') return NO_WASM;
-  if (typeof Worker !== 'function') return NO_WORKER;
+  if (!WebAssembly.validate(CATCHING)) return OLD_WASM;
+  if (typeof Worker !== 'function' || !hasModuleWorkers()) return NO_WORKER;
   return null;
 }
 
@@ -79,6 +109,8 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   let waiting = null;
   /** What has time. @type {Waiting | null} */
   let later = null;
+  /** What has to be answered, in its order. @type {Waiting[]} */
+  let sure = [];
   /** A QR code that is being drawn. @type {Waiting | null} */
   let drawing = null;
   /** @type {string | null} */
@@ -97,15 +129,17 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     worker?.terminate();
     clearInterval(watchdog);
     const error = new Error(why);
-    for (const asked of [running, waiting, later, drawing]) asked?.reject(error);
+    for (const asked of [running, waiting, ...sure, later, drawing]) asked?.reject(error);
     running = waiting = later = drawing = null;
+    sure = [];
     onFailed?.(why);
   }
 
   function sendNext() {
-    const next = waiting ?? later;
+    const next = waiting ?? sure[0] ?? later;
     if (!isUp || running || !next) return;
     if (next === waiting) waiting = null;
+    else if (next === sure[0]) sure.shift();
     else later = null;
     running = next;
     worker?.postMessage({ id: next.id, text: next.text });
@@ -125,8 +159,9 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   function restart() {
     mayRestart = isRestoring = false;
     isUp = false;
-    waiting ??= running;
-    if (running !== waiting) running?.resolve(null);
+    if (running?.surely) sure.unshift(running);
+    else waiting ??= running;
+    if (running !== waiting && !running?.surely) running?.resolve(null);
     drawing?.resolve(null);
     running = drawing = null;
     worker?.terminate();
@@ -151,7 +186,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       case 'answer':
         mayRestart = true;
         lastMs = message.ms;
-        running?.resolve(waiting ? null : JSON.parse(message.text));
+        running?.resolve(waiting && !running.surely ? null : JSON.parse(message.text));
         running = null;
         break;
       case 'qr':
@@ -210,6 +245,8 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
         later?.resolve(null);
         later = asked;
       }),
+    askSurely: (request) =>
+      asking(JSON.stringify(request), (asked) => sure.push({ ...asked, surely: true })),
     drawQr: (text) =>
       asking(text, (asked) => {
         drawing?.resolve(null);

@@ -22,7 +22,7 @@ import pytest
 import build
 from web.build.serve import Handler
 
-ROOT_FILES = {*build.PAGES, "sw.js", "manifest.webmanifest", "notices.txt"}
+ROOT_FILES = {*build.PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt"}
 NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches
 
 

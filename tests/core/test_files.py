@@ -81,9 +81,9 @@ def test_one_job_is_a_job_file_that_the_core_reads() -> None:
 def test_what_is_not_right_is_told_and_marked_at_its_field() -> None:
     typed = {f"rounds.0.bore.sweeps.0.{i}": text for i, text in enumerate(("0", "x", "2", "1"))}
     shown = saved(typed)
-    assert shown["told"].endswith("One thing in it is not right yet or still wanted.")
+    assert shown["told"].endswith("One thing is not right yet or still wanted.")
     back = import_file(shown["text"], ENGLISH)
-    assert back["text"].endswith("One thing in it is not right yet or still wanted.")
+    assert back["text"].endswith("One thing is not right yet or still wanted.")
     (fault,) = answer(back["jobs"][0])["faults"]
     assert fault["field"] == "rounds.0.bore.sweeps.0.1"
 
@@ -263,9 +263,8 @@ def test_a_csv_in_mm_with_semicolons_and_decimal_commas_opens() -> None:
 
 @pytest.mark.parametrize("typed", ["=1+1", "+x", "-x", "@sum", "'=1", "''", "=", '"quoted"', "a,b"])
 def test_a_text_is_no_formula_in_a_csv(typed: str) -> None:
-    text = export_csv(
-        {"rounds.0.bore.sweeps.0.0": typed, "rounds.0.bore.sweeps.0.1": "-3"}, ENGLISH
-    )
+    form = {"rounds.0.bore.sweeps.0.0": typed, "rounds.0.bore.sweeps.0.1": "-3"}
+    text = export_csv(form, ENGLISH)
     cell = text["text"].splitlines()[1].split(",", 4)[4].strip('"')
     assert cell[0] not in "=+-@\t\r"
     assert ",-3," in text["text"]

@@ -23,7 +23,7 @@ ARITHMETIC = re.compile(
 ALLOWED: dict[str, dict[str, str]] = {
     "form.js": {"Number(found[0])": "the number of a row, from a field's name"},
     "readings.js": {
-        "this.#positions[Number(i)]": "the number of a column, from a field's name",
+        "Number(i)": "the number of a column, from a field's name",
         "this.#typed[Number(j)]": "the number of a row, from a field's name",
     },
     "store.js": {"changed: Number(": "when a job was changed, for the list"},

@@ -252,7 +252,7 @@ def test_dowels_aimed_at_nothing_are_a_fault_and_are_not_fitted(page: Page, serv
     page.locator("#fit-aim").fill("25")
     page.locator("#fit").click()
     expect(page.locator("#fit-aim")).to_have_attribute("aria-invalid", "true")
-    expect(page.locator("#fitting .practice-fault")).to_contain_text("clock position")
+    expect(page.locator("#fitting .practice-fault")).to_contain_text("such as 10:30")
     expect(page.locator("#round")).to_have_text("As found")
 
 
@@ -322,6 +322,23 @@ def test_turning_asks_nothing_of_python(page: Page, server: Server) -> None:
         set_crank(page, degrees)
         assert angle_of(page, "crank") == degrees
     assert page.evaluate("asked") == before
+
+
+def test_every_part_of_the_drawings_is_shown(page: Page, server: Server) -> None:
+    """No rule of another part of the house hides or hollows one."""
+    open_exercise(page, server)
+    sweep(page)
+    expect(page.locator("#drawing svg")).to_be_visible()
+    hidden = page.evaluate(
+        """[...document.querySelectorAll('svg.drawing *')]
+            .filter((part) => !part.closest('defs, title, desc'))
+            .filter((part) => getComputedStyle(part).display === 'none')
+            .map((part) => part.outerHTML)"""
+    )
+    assert hidden == []
+    filled = page.locator("svg.drawing .paper")
+    assert filled.count() > 4
+    assert "none" not in filled.evaluate_all("parts => parts.map((p) => getComputedStyle(p).fill)")
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
