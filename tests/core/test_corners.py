@@ -174,9 +174,10 @@ def test_a_job_too_long_for_a_link_still_has_its_sheet() -> None:
     rng = random.Random(4)
     many = [10.0 * i for i in range(36)]
     jobs = [
-        make_job([round(rng.uniform(-9.0, 9.0), 6) for _ in many], positions=many)
+        make_job(*([round(rng.uniform(-9.0, 9.0), 6) for _ in many] for _ in range(4)),
+                 positions=many)
         for _ in range(20)
-    ]
+    ]  # fmt: skip
     shown = asked(share=form_of(then(*jobs)))
     assert (shown["state"], shown["fragment"]) == ("share", "")
     assert shown["trouble"]
