@@ -19,6 +19,7 @@ import sys
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from urllib.parse import urlsplit
 
 from web.build.how import fill_how
 from web.build.serve import serve_folder
@@ -34,7 +35,12 @@ PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
 PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
 # Each page with the module that brings the others; how.html needs none.
-PAGES = {"index.html": "main.js", "practice.html": "practice.js", "how.html": ""}
+PAGES = {
+    "index.html": "main.js",
+    "view.html": "view.js",
+    "practice.html": "practice.js",
+    "how.html": "",
+}
 # These stand at the root of dist/. All else stands in a folder named after the release, so that no
 # cache on the way can ever mix the files of two releases.
 AT_ROOT = (*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
@@ -131,15 +137,22 @@ def make_library(work: Path) -> Path:
     say("Making the wheel")
     python("-m", "hatchling", "build", "-t", "wheel", "-d", work, trouble="No wheel was made.")
     (wheel,) = work.glob("*.whl")
-    (micropip,) = (VENV / "pyodide").glob("micropip-*.whl")
     say("Packing the Python library (in Pyodide, under Node)")
     library = work / "library.zip"
-    script = WEB / "build" / "library.mjs"
-    node(script, wheel, micropip, library, trouble="The Python library was not packed.")
+    pack(WEB / "build" / "library.mjs", wheel, library)
     return library
 
 
-def collect(library: Path, web: Path) -> dict[str, bytes]:
+def pack(script: Path, wheel: Path, library: Path) -> None:
+    """Have the library packed from our wheel, and beside it qr.zip."""
+    micropip, segno = (
+        next((VENV / "pyodide").glob(f"{name}-*.whl")) for name in ("micropip", "segno")
+    )
+    out = (library, library.with_name("qr.zip"))
+    node(script, wheel, micropip, segno, *out, trouble="The Python library was not packed.")
+
+
+def collect(library: Path, web: Path, address: str) -> dict[str, bytes]:
     """Read every file to be shipped, by its path within web/."""
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
@@ -150,12 +163,17 @@ def collect(library: Path, web: Path) -> dict[str, bytes]:
     for name in PYODIDE_FILES:
         files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
     files["python/library.zip"] = library.read_bytes()
+    files["python/qr.zip"] = library.with_name("qr.zip").read_bytes()
     files["idb.js"] = (NODE / "idb" / "build" / "index.js").read_bytes()
     # Nothing is ever installed in the page, so the lock file keeps its head only.
     lock = json.loads((NODE / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
     files["python/pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
     sizes = {name: len(data) for name, data in files.items() if name.startswith("python/")}
-    files["release.js"] = f"export const SIZES = {json.dumps(sizes, sort_keys=True)};\n".encode()
+    told = {"SIZES": sizes, "ADDRESS": address}
+    lines = (
+        f"export const {name} = {json.dumps(x, sort_keys=True)};\n" for name, x in told.items()
+    )
+    files["release.js"] = "".join(lines).encode()
     return dict(sorted(files.items()))
 
 
@@ -216,9 +234,9 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
     return placed
 
 
-def assemble(library: Path, out: Path, web: Path = WEB) -> None:
+def assemble(library: Path, out: Path, web: Path = WEB, address: str = "") -> None:
     """Write the static folder from nothing."""
-    placed = lay_out(collect(library, web))
+    placed = lay_out(collect(library, web, address))
     shutil.rmtree(out, ignore_errors=True)
     for name, data in placed.items():
         (out / name).parent.mkdir(parents=True, exist_ok=True)
@@ -227,16 +245,28 @@ def assemble(library: Path, out: Path, web: Path = WEB) -> None:
     say(f"Built {out.name}/: {len(placed)} files, {size:.1f} MB")
 
 
-def build(out: Path = DIST, work: Path = WORK) -> None:
+def checked_address(typed: str) -> str:
+    """Give the address of the folder that the page will stand in, with its slash; none for none."""
+    if not typed:
+        return ""
+    parts = urlsplit(typed)
+    if parts.scheme not in ("http", "https") or not parts.hostname or parts.query or parts.fragment:
+        raise TroubleError(f"An address like https://example.org/shop/ is wanted, got {typed!r}.")
+    if re.search(r"""[^!-~]|["'<>\\]""", typed) or parts.username is not None:
+        raise TroubleError(f"The address {typed!r} holds what must not stand in a link.")
+    return typed.removesuffix("index.html").rstrip("/") + "/"
+
+
+def build(out: Path = DIST, work: Path = WORK, address: str = "") -> None:
     """Set up what is missing, and build."""
     set_up_python()
     set_up_node()
-    assemble(make_library(work), out)
+    assemble(make_library(work), out, address=address)
 
 
-def serve(host: str, port: int) -> None:
+def serve(host: str, port: int, address: str = "") -> None:
     """Build, then serve the folder until Ctrl-C."""
-    build()
+    build(address=address)
     try:
         serve_folder(DIST, host, port)
     except OSError as error:
@@ -295,8 +325,10 @@ def main() -> int:
     """Read the command line and do what it says."""
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     commands = parser.add_subparsers(dest="command", required=True)
-    commands.add_parser("build", help="make dist/")
-    serving = commands.add_parser("serve", help="make dist/ and serve it")
+    placed = argparse.ArgumentParser(add_help=False)
+    placed.add_argument("--address", default="", help="where the page will stand, for its links")
+    commands.add_parser("build", help="make dist/", parents=[placed])
+    serving = commands.add_parser("serve", help="make dist/ and serve it", parents=[placed])
     serving.add_argument("--port", type=int, default=8000)
     serving.add_argument("--host", default="127.0.0.1", help="0.0.0.0: for phones near by, too")
     commands.add_parser("test", help="lint, check types, run every test; hands the rest to pytest")
@@ -309,9 +341,9 @@ def main() -> int:
     try:
         match given.command:
             case "build":
-                build()
+                build(address=checked_address(given.address))
             case "serve":
-                serve(given.host, given.port)
+                serve(given.host, given.port, checked_address(given.address))
             case "test":
                 test(rest)
             case "lock":

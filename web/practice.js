@@ -118,7 +118,12 @@ async function ask(fitted = fits) {
     paint(answer);
     return true;
   } catch (error) {
-    if (root.dataset.python !== 'failed') started('failed', WORDS.failed(String(error)));
+    // When Python is gone for good, onFailed has said so already.
+    if (root.dataset.python !== 'failed') {
+      get('start').hidden = false;
+      get('status').className = 'fault';
+      get('status').textContent = WORDS.failed(String(error));
+    }
     return false;
   }
 }
@@ -378,6 +383,7 @@ noteButton.addEventListener('click', () => {
 get('back').addEventListener('click', () => step(-1));
 get('on').addEventListener('click', () => step(1));
 get('once-more').addEventListener('click', () => {
+  if (!rounds.length) return;
   const { bore, face } = readings(rounds.length - 1);
   const swept = readForm()['exercise.part'] === 'face' ? face : bore;
   swept.setCount(swept.count + 1);
@@ -391,7 +397,10 @@ get('measure-droop').addEventListener('click', () => {
 get('fit').addEventListener('click', async () => {
   clearFaults();
   const wanted = [...fits, { offset: fitOffset.value, aim: fitAim.value }];
-  if (!(await ask(wanted))) return;
+  let done;
+  do done = await ask(wanted);
+  while (done === null); // something was typed meanwhile
+  if (!done) return;
   slider.value = '0';
   const bore = /** @type {HTMLInputElement} */ (form.querySelector('[name="exercise.part"]'));
   bore.checked = true;

@@ -2,21 +2,25 @@
 //
 // In:  {start: true, count: boolean, plain: boolean} once, then {id, text} for each question.
 //      plain: not from a snapshot. Or {snapshot: true}, to make one and no more.
+//      {id, qr: text} after the start, for a QR code of the text.
 // Out: {kind: 'progress', loaded, total}      bytes of the download
 //      {kind: 'restoring'}                    a snapshot is used for the start
 //      {kind: 'ready', restored: boolean}
 //      {kind: 'answer', id, text, ms}         ms: time spent in Python
 //      {kind: 'failed', why, id?, fatal?}     with an id: that question; fatal: Python is broken
 //      {kind: 'kept'}                         the snapshot
+//      {kind: 'qr', id, text}, {kind: 'no-qr', id, why}
 
 /** @typedef {{kind: 'progress', loaded: number, total: number} | {kind: 'restoring'}
- *   | {kind: 'ready', restored: boolean} | {kind: 'kept'} | {kind: 'answer', id: number, text: string, ms: number}
+ *   | {kind: 'ready', restored: boolean} | {kind: 'kept'} |
+ *     {kind: 'qr', id: number, text: string} | {kind: 'no-qr', id: number, why: string} | {kind: 'answer', id: number, text: string, ms: number}
  *   | {kind: 'failed', why: string, id?: number, fatal?: boolean}} FromWorker */
 
 const FOLDER = new URL('./python/', import.meta.url).href;
 const WASM = 'pyodide.asm.wasm';
 const LIBRARY = 'library.zip';
 const BIG_FILES = [WASM, LIBRARY];
+const QR = 'qr.zip';
 
 // All scripts start to load now, side by side, and not each when the one before it has come.
 const scripts = Promise.all([
@@ -30,6 +34,10 @@ for (const script of [scripts, snapshots]) script.catch(() => undefined);
 
 /** @type {(text: string) => string} */
 let answerText;
+/** What draws QR codes, once it was asked for. @type {Promise<(text: string) => string> | null} */
+let drawer = null;
+/** Pyodide itself. @type {any} */
+let python;
 let loaded = 0;
 
 /** @param {FromWorker} message */
@@ -116,9 +124,9 @@ async function load(count, options = {}) {
   }
 }
 
-/** @param {any} python */
-function answererOf(python) {
-  return python.pyimport('sweepsheet.page').answer_text;
+/** @param {any} started */
+function answererOf(started) {
+  return started.pyimport('sweepsheet.page').answer_text;
 }
 
 /** Start from the snapshot that is kept here; tells whether that went well. */
@@ -127,9 +135,11 @@ async function restore() {
   const snapshot = await findSnapshot();
   if (!snapshot) return false;
   say({ kind: 'restoring' });
-  const answerer = answererOf(await load(false, { _loadSnapshot: snapshot.bytes }));
+  const restored = await load(false, { _loadSnapshot: snapshot.bytes });
+  const answerer = answererOf(restored);
   if (!(await snapshot.fits(answerer(QUESTION)))) throw new Error('Python answers otherwise.');
   answerText = answerer;
+  python = restored;
   return true;
 }
 
@@ -147,8 +157,29 @@ async function start(count, plain) {
       await forget();
     }
   }
-  answerText = answererOf(await load(count));
+  python = await load(count);
+  answerText = answererOf(python);
   return false;
+}
+
+/** Fetch what draws QR codes. @returns {Promise<(text: string) => string>} */
+async function loadDrawer() {
+  const response = await fetch(FOLDER + QR);
+  if (!response.ok) throw new Error(`The file ${QR} did not come (${response.status}).`);
+  python.FS.writeFile(`/${QR}`, new Uint8Array(await response.arrayBuffer()));
+  python.pyimport('sys').path.append(`/${QR}`);
+  return python.pyimport('qr_code').draw;
+}
+
+/** @param {number} id @param {string} text */
+async function drawQr(id, text) {
+  try {
+    drawer ??= loadDrawer();
+    say({ kind: 'qr', id, text: (await drawer)(text) });
+  } catch (error) {
+    drawer = null; // it may come the next time
+    say({ kind: 'no-qr', id, why: sentence(error) });
+  }
 }
 
 /** A storage that fails must not keep Python from starting. */
@@ -163,11 +194,11 @@ async function forget() {
 /** Make a snapshot and keep it. */
 async function makeSnapshot() {
   const { keepSnapshot, QUESTION } = await snapshots;
-  const python = await load(false, { _makeSnapshot: true });
+  const maker = await load(false, { _makeSnapshot: true });
   // Everything is imported, but nothing of Python is held here: a snapshot could not hold that.
-  python.runPython('import sweepsheet.page');
-  const bytes = python.makeMemorySnapshot();
-  await keepSnapshot(bytes, answererOf(python)(QUESTION));
+  maker.runPython('import sweepsheet.page');
+  const bytes = maker.makeMemorySnapshot();
+  await keepSnapshot(bytes, answererOf(maker)(QUESTION));
 }
 
 /** @param {number} id @param {string} text */
@@ -183,6 +214,7 @@ function answer(id, text) {
 }
 
 self.onmessage = ({ data }) => {
+  if (data.qr !== undefined) return drawQr(data.id, data.qr);
   if (!data.start && !data.snapshot) return answer(data.id, data.text);
   const done = data.start
     ? start(data.count, data.plain).then((restored) => say({ kind: 'ready', restored }))

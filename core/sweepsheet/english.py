@@ -70,6 +70,7 @@ TABLE: dict[str, str] = {
     "fault.text_long": "{name}: at most {high} characters are wanted, got {got}",
     "fault.text_control": "{name}: holds characters that can't be shown",
     "fault.readings": "{name}: {wanted} readings are wanted, one a position, got {got}",
+    "fault.part_twice": "{kind} is there twice: give all its sweeps together",
     "fault.same_hole": "{name}: two different places are wanted",
     "fault.same_position": "{at} is there twice: every position is wanted once",
     "fault.few_readings": "sweep {n}: at least three readings are wanted, got {got}",
@@ -81,10 +82,7 @@ TABLE: dict[str, str] = {
         "{name}: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, got {got}"
     ),
     "fault.whole": "{name}: a whole number is wanted",
-    "fault.aim": (
-        "Where are the dowels to be aimed? A clock position such as 3 or 10:30, or degrees such as "
-        "45°, is wanted"
-    ),
+    "fault.aim": "An aim is wanted, such as 10:30 or 315°",
     # Names of fields
     "name.job": "the job",
     "name.units": "units",
@@ -134,6 +132,8 @@ TABLE: dict[str, str] = {
     "name.chip.height": "height of the chip",
     "name.chip.at_deg": "clock angle of the chip",
     "name.chip.radius": "radius of the chip",
+    "name.job name": "name of the job",
+    "name.checklist": "checklist",
     "name.companions": "companion sweeps",
     "name.companion.kind": "part that was swept",
     "name.companion.limit": "limit of the part, TIR",
@@ -162,6 +162,32 @@ TABLE: dict[str, str] = {
     "name.reading of sweep": "{at} reading of sweep {n}",
     "name.closing": "return to zero",
     "name.closing of sweep": "return to zero of sweep {n}",
+    # The checklist
+    "checklist.preparation": "Checks before the sweep",
+    "checklist.faces_clean": "Joint faces of block and housing clean and flat.",
+    "checklist.nothing_proud": "Nothing stands proud: no burr, no paint, no remains of an old dowel.",
+    "checklist.parts_in_place": (
+        "Every part that will be between block and housing in the end is in place."
+    ),
+    "checklist.bolts_even": "Bolts of the housing evenly tight.",
+    "checklist.indicator_stiff": (
+        "Indicator stiff in its bracket, square to what it touches, free, not near the end of its "
+        "travel."
+    ),
+    "checklist.end_float": (
+        "End float dealt with: crank pushed one way at every stop, or a second dial."
+    ),
+    "checklist.car_safe": (
+        "Car on proper stands, battery off, helper told before each turn of the crank."
+    ),
+    "checklist.closing_up": "Checks when closing up",
+    "checklist.dowels_secured": "Dowels secured, so that they can neither turn nor walk out.",
+    "checklist.bolts_torqued": "Bolts torqued to the maker's figures.",
+    "checklist.swept_again": "Swept once more after the final tightening.",
+    "checklist.pilot_and_clutch": "Pilot bearing and clutch looked at.",
+    "checklist.slid_home": "Gearbox slid home by hand, never drawn in by its bolts.",
+    "checklist.crank_turns": "Crank turns freely.",
+    "checklist.record_given": "Record handed over.",
     # Findings
     "finding.closing-error": (
         "After the full turn of {sweep} the dial was {error} off; up to {most} can pass. Do not "
@@ -535,6 +561,119 @@ TABLE: dict[str, str] = {
     "practice.outside": "As it stands now, the bore is truly outside the limit of {limit}.",
     "practice.droop": "Droop of the bracket, bottom less top: {droop}",
     "practice.dowels": "The dowels do {gain}% of what is written on them, turned {lag}° {way}.",
+    # The sheet on paper
+    "paper.title": "Bellhousing and crankshaft: what was measured",
+    "paper.view": "Seen from behind the engine, looking forward. TIR is twice the offset.",
+    "paper.to_do": "What to do",
+    "paper.found": "Limits and dial",
+    "paper.doubts": "To know",
+    "paper.done": "Looked after and ticked",
+    "paper.open": "NOT ticked",
+    "paper.signature": "Signature",
+    "paper.link": "The same on a phone, worked out again from the readings:",
+    "paper.caution": (
+        "The maker's limits, torques and procedure rule; then local rules and qualified people."
+    ),
+    "paper.face_limit": "Limit for the face: runout {runout} at the radius swept",
+    "paper.face_limit_at": "Limit for the face: runout {runout} at a radius of {radius}",
+    "paper.pilot_limit": "Limit at the pilot bearing: offset {offset}, which is TIR {tir}",
+    "paper.source": "Source of the limits: {source}",
+    "paper.no_source": "Source of the limits: not written down; common practice only",
+    "paper.length.inch": "{value} in",
+    "paper.length.metric": "{value} mm",
+    "paper.dial": (
+        "Dial: step {step}, accuracy ±{accuracy}, scatter {scatter}; plus when the plunger {plus}"
+    ),
+    "paper.plunger_in": "is pushed in",
+    "paper.plunger_out": "comes out",
+    "paper.droop": "Droop of the bracket, measured: {sag}",
+    "paper.droop_unknown": "Droop of the bracket: not measured, at most {most}",
+    "paper.contact_angle": "Contact angle {angle}",
+    "paper.lift": "Crank lift {lift}",
+    "paper.results": "What each round came to, in {unit}",
+    "paper.round": "Round {n}",
+    "paper.pm": "{value} ± {pm}",
+    "paper.verdict.within": "within",
+    "paper.verdict.outside": "outside",
+    "paper.verdict.undecided": "too close to call",
+    "paper.head.round": "Round",
+    "paper.head.dowels": "Dowels in",
+    "paper.head.offset": "Offset",
+    "paper.head.tir": "TIR",
+    "paper.head.toward": "Toward",
+    "paper.head.chance": "Chance inside",
+    "paper.head.bore": "Bore",
+    "paper.head.face": "Face runout",
+    "paper.head.pilot": "Off at pilot",
+    "paper.head.sweep": "Swept",
+    "paper.head.closing": "Back",
+    "paper.readings_of": "{round}: what the dial showed, touching {contact}",
+    "paper.inside": "inside",
+    "paper.outside": "outside",
+    "paper.row.bore": "Bore",
+    "paper.row.part": "Sweep",
+    "paper.row.face": "Face, radius {radius}, plunger {plunger}, {end}",
+    "paper.row.opposite": "Face, second dial",
+    "paper.forward": "forward",
+    "paper.rearward": "rearward",
+    "paper.free": "end float not dealt with",
+    "paper.held": "crank held one way",
+    "paper.second": "with a second dial",
+    "paper.sweep": "{what}, {n}",
+    # The link
+    "link.none": "This page shows a job that comes with a link, and there is none in the address.",
+    "link.cut": (
+        "This link is cut or damaged: a part of it is missing or changed. Ask for it again, and open "
+        "it whole."
+    ),
+    "link.foreign": "This is not a link that Sweepsheet made.",
+    "link.newer": (
+        "This link was made by a newer Sweepsheet. Load this page again while you have a signal, then "
+        "open the link again."
+    ),
+    "link.longer": "This link is longer than any that Sweepsheet makes ({high} characters).",
+    "link.too_long": (
+        "This job is too long for a link: it would have {got} characters, and {high} can be sent "
+        "without being cut. Print it, or send the file."
+    ),
+    "link.job": "The job in this link can't be read: {why}.",
+    "link.figures": "The figures in this link are not in the form in which Sweepsheet writes them.",
+    # Files
+    "file.saved": "The job is saved.",
+    "file.saved_all": "{n} jobs are saved.",
+    "file.csv_saved": (
+        "The readings are saved. A CSV carries nothing else: limits, dial, dimensions, dowels, names "
+        "and notes are in the job's own file."
+    ),
+    "file.opened": "The job is opened as a new one.",
+    "file.opened_all": "{n} jobs are opened as new ones.",
+    "file.csv_opened": (
+        "The readings are opened as a new job. A CSV carries nothing else: check limits, dial and "
+        "contact, dimensions, dowels and the radius of the face."
+    ),
+    "file.one_wrong": "One thing in it is not right yet or still wanted.",
+    "file.wrong": "{n} things in it are not right yet or still wanted.",
+    "file.more": "and {n} more",
+    "file.many": "One to {high} jobs go into a file, got {got}.",
+    "file.large": "This file is larger than any of ours: {high} bytes are allowed.",
+    "file.foreign": "This is neither a job file of Sweepsheet nor readings as CSV.",
+    "file.jobs": "This file of jobs holds something that is no job.",
+    "file.version": "This file has no version that ever was: {got}.",
+    "file.newer": (
+        "This file was made by a newer Sweepsheet (version {got}; this one reads {wanted}). Load this "
+        "page again while you have a signal, then open the file again."
+    ),
+    "csv.header": "This CSV does not begin with our columns: {columns}.",
+    "csv.broken": "This CSV is broken: {why}.",
+    "csv.long": "This CSV is longer than any job: {high} lines are allowed.",
+    "csv.empty": "There are no readings in this CSV.",
+    "csv.units": "The readings of one job are all in thou or all in mm.",
+    "csv.cells": "Line {line} of the CSV: {wanted} cells are wanted, got {got}.",
+    "csv.part": "Line {line} of the CSV: what was swept is not a part we know.",
+    "csv.unit": "Line {line} of the CSV: the unit is thou or mm.",
+    "csv.count": "Line {line} of the CSV: {column}: a number from 1 to {high} is wanted.",
+    "csv.twice": "Line {line} of the CSV: the same place stands twice in one sweep.",
+    "csv.position": "Line {line} of the CSV: a reading without a position.",
     # The drawing
     "flange.title": "The front flange from behind, with a shim at each bolt",
     "flange.desc": "Shims: {shims}.",

@@ -74,7 +74,7 @@ def practise(form: Mapping[str, str], language: Language) -> Practised:
         "positions": list(exercise.positions),
         "stops": [*_stops(exercise), TURN],
         "turn": _turn(exercise, language),
-        "sizes": [_size(exercise, size, language) for size in (0.0, *exercise.units.dowel_offsets)],
+        "sizes": [_size(size, language) for size in (0.0, *exercise.units.dowel_offsets)],
         "droop": f"{droop:g}",
         "highest_seed": HIGHEST_SEED,
         "truth": _truth(exercise, asked, language) if form.get("exercise.truth") else None,
@@ -144,11 +144,11 @@ def _signed(read: float, exercise: Exercise, language: Language) -> str:
     return f"{language.number(shown)} {language.unit(exercise.units)}"
 
 
-def _size(exercise: Exercise, size: float, language: Language) -> dict[str, str]:
+def _size(size: float, language: Language) -> dict[str, str]:
     """One choice of dowels: what stands in the field, and its name."""
     if size == 0:
-        return {"value": "0", "text": language.say("option.standard")}
-    return {"value": f"{size:g}", "text": language.word(Size(size, exercise.units))}
+        return {"value": "0", "text": language.say("pairs.standard")}
+    return {"value": f"{size:g}", "text": language.number(f"{size:g}")}
 
 
 def _round_name(exercise: Exercise, n: int, language: Language) -> str:

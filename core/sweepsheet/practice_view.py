@@ -18,8 +18,8 @@ from sweepsheet.wording import Language
 LINES = 100
 _DIAL = Vec2(180.0, 94.0)
 _DIAL_RIM = 86.0
-_COUNTER = Vec2(180.0, 129.0)
-_COUNTER_RIM = 19.0
+_COUNTER = Vec2(180.0, 126.0)
+_COUNTER_RIM = 18.0
 # As many turns the plunger is pushed in to begin with, so that it can go either way.
 PRELOAD = 5.0
 
@@ -29,8 +29,10 @@ _BORE = 74.0
 _SPIGOT = 54.0
 _ON_FACE = 88.0
 _HOURS = 112.0
-# Where readings that were noted stand: inside the bore, and past the mark, clear of the dial on it.
-_NOTED, _PAST_DEG = 60.0, 22.0
+# Where readings that were noted stand: inside the bore or outside the spigot, past the mark, clear
+# of the dial on it. More of them could not be read.
+_NOTED, _NOTED_OUTSIDE, _PAST_DEG = 57.0, 80.0, 22.0
+_MOST_NOTED = 8
 
 
 def turned(what: str, angle_deg: float) -> str:
@@ -55,7 +57,7 @@ def dial_view(exercise: Exercise, language: Language) -> str:
     # Half the dial is as far as plus and minus can be told apart without the small hand.
     numbers = "".join(
         label(
-            _around(_DIAL, 3.6 * i, _DIAL_RIM - 23.0) + Vec2(0.0, 5.0),
+            _around(_DIAL, 3.6 * i, _DIAL_RIM - 26.0) + Vec2(0.0, 5.0),
             language.number(f"{min(i, LINES - i) * units.step:g}"),
             text_anchor="middle", font_size=14,
         )
@@ -99,9 +101,9 @@ def crank_view(exercise: Exercise, language: Language) -> str:
         say(f"practice.touches.{_touching(exercise)}"),
         circle(_MIDDLE, _RIM, stroke_width=1.75),
         circle(_MIDDLE, _SPIGOT if spigot else _BORE, stroke_width=2.5),
-        "".join(_mark(i, len(exercise.positions)) for i in range(len(exercise.positions))),
+        _marks(exercise),
         hours,
-        _noted(exercise, language),
+        _noted(exercise, _NOTED_OUTSIDE if spigot else _NOTED, language),
         _dowels(exercise),
         _way_of_turning(exercise.set_up.clockwise),
         element("g", _flange(), _bracket(exercise), data_turns="crank"),
@@ -151,27 +153,38 @@ def _counter() -> str:
     return circle(_COUNTER, _COUNTER_RIM) + ticks + element("g", hand, data_turns="counter")
 
 
-def _mark(i: int, n: int) -> str:
-    """A wedge on the rim where a reading is wanted."""
-    tip, left, right = (
-        _around(_MIDDLE, 360.0 * i / n + turn, _RIM + out)
-        for turn, out in ((0.0, -9.0), (-2.5, 0.0), (2.5, 0.0))
-    )
-    path = f"M{tip.x:.2f} {tip.y:.2f}L{left.x:.2f} {left.y:.2f}L{right.x:.2f} {right.y:.2f}z"
-    return element("path", d=path, fill="currentColor", stroke="none")
+def _marks(exercise: Exercise) -> str:
+    """A wedge on the rim where a reading is wanted, full once it was noted."""
+    marks = []
+    for angle, value in zip(_angles(exercise), exercise.noted, strict=True):
+        tip, left, right = (
+            _around(_MIDDLE, angle + turn, _RIM + out)
+            for turn, out in ((0.0, -12.0), (-2.2, 0.0), (2.2, 0.0))
+        )
+        path = f"M{tip.x:.2f} {tip.y:.2f}L{left.x:.2f} {left.y:.2f}L{right.x:.2f} {right.y:.2f}z"
+        fill = "none" if value is None else "currentColor"
+        marks.append(element("path", d=path, fill=fill, stroke_width=1))
+    return "".join(marks)
 
 
-def _noted(exercise: Exercise, language: Language) -> str:
-    """What was noted of the sweep that is being taken, each where it was read."""
+def _angles(exercise: Exercise) -> list[float]:
+    """The clock angles of the positions, which are spread evenly, in the order of the sweep."""
     n = len(exercise.positions)
-    way, past = 1.0 if exercise.set_up.clockwise else -1.0, min(_PAST_DEG, 180.0 / n)
+    return [exercise.set_up.crank_deg(360.0 * i / n) for i in range(n)]
+
+
+def _noted(exercise: Exercise, radius: float, language: Language) -> str:
+    """What was noted of the sweep that is being taken, each where it was read."""
+    if len(exercise.positions) > _MOST_NOTED:
+        return ""
+    past = exercise.set_up.crank_deg(_PAST_DEG)
     return "".join(
         label(
-            _around(_MIDDLE, way * (360.0 * i / n + past), _NOTED) + Vec2(0.0, 4.5),
+            _around(_MIDDLE, angle + past, radius) + Vec2(0.0, 4.5),
             language.number(f"{value:+g}" if value else "0"),
-            text_anchor="middle", font_size=13 if n <= 8 else 11,
+            text_anchor="middle", font_size=12,
         )
-        for i, value in enumerate(exercise.noted)
+        for angle, value in zip(_angles(exercise), exercise.noted, strict=True)
         if value is not None
     )  # fmt: skip
 

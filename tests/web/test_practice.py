@@ -252,7 +252,7 @@ def test_dowels_aimed_at_nothing_are_a_fault_and_are_not_fitted(page: Page, serv
     page.locator("#fit-aim").fill("25")
     page.locator("#fit").click()
     expect(page.locator("#fit-aim")).to_have_attribute("aria-invalid", "true")
-    expect(page.locator("#fitting .practice-fault")).to_contain_text("clock position")
+    expect(page.locator("#fitting .practice-fault")).to_contain_text("such as 10:30")
     expect(page.locator("#round")).to_have_text("As found")
 
 
