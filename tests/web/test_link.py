@@ -266,6 +266,21 @@ def test_the_view_works_without_a_signal_where_the_page_is_kept(
     wait_for(page, "agrees")
 
 
+def test_a_host_that_sends_on_to_shorter_addresses_can_be_used(
+    page: Page, context: BrowserContext, server: Server
+) -> None:
+    """As some do with every name that ends in .html."""
+    server.moved.add("view.html")
+    page.goto(address(server, link_of(JOB)))
+    wait_for(page, "agrees")
+    page.goto(server.address)
+    wait_for_offline(page)
+    context.set_offline(True)
+    server.stop()
+    page.goto(address(server, link_of(JOB)))
+    wait_for(page, "agrees")
+
+
 # Handing it over ----------------------------------------------------------------------------
 
 
