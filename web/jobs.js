@@ -44,6 +44,9 @@ export class Jobs {
 
   #stage = '';
 
+  /** The last write, and whether it was kept. @type {Promise<boolean>} */
+  #lastWrite = Promise.resolve(true);
+
   #askedToPersist = false;
 
   /** Tells other pages of the same host what was written here. */
@@ -68,7 +71,8 @@ export class Jobs {
       return jobs;
     } catch (error) {
       get('kept').textContent = WORDS.notKept(String(error));
-      get('jobs').hidden = true;
+      // What is left is to save the job to a file.
+      get('jobs-here').hidden = true;
       return null;
     }
   }
@@ -96,6 +100,33 @@ export class Jobs {
       }
       throw error;
     }
+  }
+
+  /** The name of the open job. */
+  get name() {
+    return /** @type {HTMLInputElement} */ (get('job-name')).value;
+  }
+
+  /** Every job, with its name among its fields; the open one as it stands in the form.
+   * @returns {Promise<Fields[]>} */
+  async all() {
+    this.keep();
+    const others = (await this.#store.list()).filter(({ id }) => id !== this.#open);
+    const fields = others.map(async ({ id, name }) => ({ ...(await this.#store.read(id)), name }));
+    return [{ ...readForm(), name: this.name }, ...(await Promise.all(fields))];
+  }
+
+  /** New jobs from outside, the first of which is opened. @param {Fields[]} jobs */
+  async add(jobs) {
+    const made = jobs.map(({ name = '', ...fields }) => ({ id: newId(), name, fields }));
+    await this.#store.add(made);
+    await this.#show(made[0]?.id ?? newId());
+  }
+
+  /** Have everything kept that was typed; gives whether it is. */
+  settled() {
+    this.keep();
+    return this.#lastWrite;
   }
 
   /** What was found last, for the list. @param {string} stage */
@@ -196,13 +227,16 @@ export class Jobs {
         return row;
       });
     get('job-list').replaceChildren(...rows);
+    get('job-list-title').hidden = rows.length === 0;
   }
 
   /** Another page wrote to this job: take it over, but for the field that is being typed in here.
    * @param {{ job: string, changes: Changes }} message */
   #hear({ job, changes }) {
     if (job !== this.#open) return;
-    const here = document.activeElement?.getAttribute('name') ?? '';
+    // In a box or a list nothing is half typed.
+    const typing = document.activeElement?.matches('input:not([type=checkbox], [type=radio]), textarea');
+    const here = (typing && document.activeElement?.getAttribute('name')) || '';
     const { [here]: _, ...others } = changes;
     const now = readForm();
     const merged = changed(now, others);
@@ -213,15 +247,22 @@ export class Jobs {
   }
 
   /** @param {Promise<unknown>} written */
-  async #tell(written) {
+  #tell(written) {
+    this.#lastWrite = this.#told(written);
+  }
+
+  /** @param {Promise<unknown>} written */
+  async #told(written) {
     try {
       await written;
       get('kept').dataset.kept = 'yes';
       const safe = (await navigator.storage?.persisted?.()) ?? false;
       get('kept').textContent = safe ? WORDS.kept : WORDS.keptForNow;
+      return true;
     } catch (error) {
       get('kept').dataset.kept = 'no';
       get('kept').textContent = WORDS.notKept(String(error));
+      return false;
     }
   }
 

@@ -2,9 +2,10 @@
 // kept for use without a signal.
 
 import { readForm, startForm } from './form.js';
+import { Files } from './files.js';
 import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
-import { keepForOffline } from './offline.js';
+import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
 import { Share } from './share.js';
 import { WORDS } from './words.js';
@@ -14,6 +15,8 @@ const status = /** @type {HTMLElement} */ (document.getElementById('status'));
 const progress = /** @type {HTMLProgressElement} */ (document.getElementById('progress'));
 const start = /** @type {HTMLElement} */ (document.getElementById('start'));
 const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
+
+const update = /** @type {HTMLElement} */ (document.getElementById('update'));
 
 /** @param {'ready' | 'failed'} state @param {string} text */
 function started(state, text) {
@@ -26,6 +29,7 @@ function started(state, text) {
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
     offline.textContent = WORDS.offline[kept](why);
+    update.hidden = kept !== 'update-waiting';
     if (kept === 'ready') python.quickenNextStart();
   });
 }
@@ -69,3 +73,8 @@ startForm(() => {
 performance.mark('form-ready');
 ask();
 jobs = await Jobs.start(ask);
+new Files(python, jobs);
+update.addEventListener('click', async () => {
+  if (await takeUpdate(async () => (await jobs?.settled()) ?? false)) return;
+  offline.textContent = WORDS.offline['update-refused']();
+});

@@ -1,7 +1,8 @@
 // Keeps one whole release for use without a signal.
 //
 // All or nothing: the release is installed when every file has come and has the right SHA-256. An
-// old release goes on under the pages that it opened; the new one takes over at the next start.
+// old release goes on under the pages that it opened; the new one takes over at the next start, or when
+// it is asked for.
 
 const RELEASE = '{{release}}';
 const POLICY = '{{policy}}';
@@ -107,6 +108,8 @@ worker.addEventListener('fetch', (event) => {
 });
 
 worker.addEventListener('message', (event) => {
+  // Asked for by a person, in a page that has kept everything.
+  if (event.data.kind === 'take') event.waitUntil(worker.skipWaiting());
   if (event.data.kind !== 'check') return;
   event.waitUntil(
     check().then(

@@ -154,7 +154,7 @@ TABLE: dict[str, str] = {
     "name.closing": "return to zero",
     "name.closing of sweep": "return to zero of sweep {n}",
     # The checklist
-    "checklist.preparation": "Before the sweep",
+    "checklist.preparation": "Checks before the sweep",
     "checklist.faces_clean": "Joint faces of block and housing clean and flat.",
     "checklist.nothing_proud": "Nothing stands proud: no burr, no paint, no remains of an old dowel.",
     "checklist.parts_in_place": (
@@ -171,7 +171,7 @@ TABLE: dict[str, str] = {
     "checklist.car_safe": (
         "Car on proper stands, battery off, helper told before each turn of the crank."
     ),
-    "checklist.closing_up": "Closing up",
+    "checklist.closing_up": "Checks when closing up",
     "checklist.dowels_secured": "Dowels secured, so that they can neither turn nor walk out.",
     "checklist.bolts_torqued": "Bolts torqued to the maker's figures.",
     "checklist.swept_again": "Swept once more after the final tightening.",

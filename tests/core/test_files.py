@@ -193,7 +193,8 @@ def test_what_has_no_place_in_the_form_is_refused(path: str, value: object, told
         ("limits.bore_offset", "five", "limits.bore_offset"),
         ("housing.bolts.2.radius", "far", "bolts.radius"),
         ("housing.bolts.2.at_deg", None, "bolts.at"),
-        ("chip.at_deg", "=1+1", "chip.at"), ("companions.0.limit", -3, "companions.pilot_bore.limit"),
+        ("chip.at_deg", "=1+1", "chip.at"),
+        ("companions.0.limit", -3, "companions.pilot_bore.limit"),
         ("about", {"notes": "n" * 2001}, "about.notes"),
     ],
 )  # fmt: skip
@@ -262,9 +263,8 @@ def test_a_csv_in_mm_with_semicolons_and_decimal_commas_opens() -> None:
 
 @pytest.mark.parametrize("typed", ["=1+1", "+x", "-x", "@sum", "'=1", "''", "=", '"quoted"', "a,b"])
 def test_a_text_is_no_formula_in_a_csv(typed: str) -> None:
-    text = export_csv(
-        {"rounds.0.bore.sweeps.0.0": typed, "rounds.0.bore.sweeps.0.1": "-3"}, ENGLISH
-    )
+    form = {"rounds.0.bore.sweeps.0.0": typed, "rounds.0.bore.sweeps.0.1": "-3"}
+    text = export_csv(form, ENGLISH)
     cell = text["text"].splitlines()[1].split(",", 4)[4].strip('"')
     assert cell[0] not in "=+-@\t\r"
     assert ",-3," in text["text"]
@@ -330,8 +330,8 @@ ODD_TOKENS = (
     '"a": 1, "a": 2', '"' + "x" * 3000 + '"', "0x10", "1.", "\u2028", "'", "//", "2", "1.5", "-1",
 )  # fmt: skip
 ODD_VALUES: tuple[Any, ...] = (
-    None, True, -1, 0, 1e308, 10**30, 2, "", "x", "=cmd", "\u202e", [], {}, [[]], [None], "n" * 3000,
-    {"a": 1}, [0] * 50, [0] * 300, 400, 1e-300, "12 3", "?", ",", "sweepsheet-job", 1.0,
+    None, True, -1, 0, 1e308, 10**30, 2, "", "x", "=cmd", "\u202e", [], {}, [[]], [None],
+    "n" * 3000, {"a": 1}, [0] * 50, [0] * 300, 400, 1e-300, "12 3", "?", ",", "sweepsheet-job", 1.0,
 )  # fmt: skip
 ODD_KEYS = ("__proto__", "constructor", "toString", "x", "", "\ud800", "rounds", "format", "kind")
 
