@@ -190,6 +190,15 @@ def test_without_python_it_is_said_that_nothing_was_checked(
     assert page.locator("#adopt").is_hidden()
 
 
+def test_a_script_that_does_not_come_is_told(page: Page, server: Server, guard: Guard) -> None:
+    guard.allow("404")
+    server.missing.add("view.js")
+    page.goto(address(server, link_of(JOB)))
+    expect(page.locator("#status")).to_have_text(
+        "A part of this page did not come. Load the page again."
+    )
+
+
 def test_a_browser_that_cannot_unpack_waits_for_python(page: Page, server: Server) -> None:
     page.add_init_script("delete globalThis.DecompressionStream")
     server.held.add("library.zip")
