@@ -43,7 +43,7 @@ const python = startPython({
   onFailed: (why) => started('failed', WORDS.failed(why)),
 });
 
-const share = new Share(python, readForm);
+const share = new Share(python, () => ({ ...readForm(), name: jobs?.name ?? '' }));
 
 async function ask() {
   share.expire();
@@ -73,6 +73,7 @@ startForm(() => {
 performance.mark('form-ready');
 ask();
 jobs = await Jobs.start(ask);
+document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
 new Files(python, jobs);
 update.addEventListener('click', async () => {
   if (await takeUpdate(async () => (await jobs?.settled()) ?? false)) return;

@@ -86,7 +86,7 @@ def test_build_tools_and_types_are_not_shipped(dist: Path) -> None:
 def test_the_sizes_told_to_the_progress_bar_are_the_true_ones(dist: Path) -> None:
     release = dist / release_in(dist)
     text = (release / "release.js").read_text("utf-8")
-    sizes = json.loads(text.splitlines()[1].removeprefix("export const SIZES = ").removesuffix(";"))
+    sizes = json.loads(text.splitlines()[0].removeprefix("export const SIZES = ").removesuffix(";"))
     assert sizes == {name: (release / name).stat().st_size for name in sizes}
     assert {"python/pyodide.asm.wasm", "python/library.zip"} <= sizes.keys()
 
