@@ -651,8 +651,8 @@ TABLE: dict[str, str] = {
         "The readings are opened as a new job. A CSV carries nothing else: check limits, dial and "
         "contact, dimensions, dowels and the radius of the face."
     ),
-    "file.one_wrong": "One thing in it is not right yet or still wanted.",
-    "file.wrong": "{n} things in it are not right yet or still wanted.",
+    "file.one_wrong": "One thing is not right yet or still wanted.",
+    "file.wrong": "{n} things are not right yet or still wanted.",
     "file.more": "and {n} more",
     "file.many": "One to {high} jobs go into a file, got {got}.",
     "file.large": "This file is larger than any of ours: {high} bytes are allowed.",
