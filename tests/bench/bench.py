@@ -26,8 +26,7 @@ from statistics import median, quantiles
 import brotli
 from playwright.sync_api import BrowserContext, BrowserType, Page, sync_playwright
 
-sys.path.insert(0, str(Path(__file__).parents[2]))
-sys.path.insert(0, str(Path(__file__).parents[2] / "core"))
+sys.path.extend(str(Path(__file__).parents[2] / name) for name in (".", "core"))
 
 import build
 from tests.core.jobs import EIGHTHS

@@ -8,7 +8,7 @@ import importlib.util
 import json
 import sys
 import zipfile
-from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]
+from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]  # private, and so not in the stubs
 from pathlib import Path
 
 import micropip
