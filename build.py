@@ -10,9 +10,7 @@ from __future__ import annotations
 import argparse
 import hashlib
 import importlib.util
-import json
 import os
-import re
 import shutil
 import subprocess
 import sys
@@ -20,6 +18,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
+from web.build.release import TroubleError, collect, lay_out, scripts_of
 from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
@@ -31,16 +30,6 @@ LOCKS = ("requirements-dev.txt", "requirements-pyodide.txt")
 TSC = NODE / "typescript" / "bin" / "tsc"
 PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
 PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
-
-# These stand at the root of dist/. All else stands in a folder named after the release, so that no
-# cache on the way can ever mix the files of two releases.
-AT_ROOT = ("index.html", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
-NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
-PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
-
-
-class TroubleError(Exception):
-    """A step failed; the message says which, for the person at the terminal."""
 
 
 def say(text: str) -> None:
@@ -136,73 +125,18 @@ def make_library(work: Path) -> Path:
     return library
 
 
-def collect(library: Path, web: Path) -> dict[str, bytes]:
-    """Read every file to be shipped, by its path within web/."""
-    paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
-    files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
-    for name in PYODIDE_FILES:
-        files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
-    files["python/library.zip"] = library.read_bytes()
-    files["idb.js"] = (NODE / "idb" / "build" / "index.js").read_bytes()
-    # Nothing is ever installed in the page, so the lock file keeps its head only.
-    lock = json.loads((NODE / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
-    files["python/pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
-    sizes = {name: len(data) for name, data in files.items() if name.startswith("python/")}
-    files["release.js"] = f"export const SIZES = {json.dumps(sizes, sort_keys=True)};\n".encode()
-    return dict(sorted(files.items()))
-
-
-def digest(data: bytes) -> str:
-    """Give the SHA-256 in hexadecimal."""
-    return hashlib.sha256(data).hexdigest()
-
-
-def fill_in(page: bytes, **values: str) -> bytes:
-    """Put each value where its name stands in double braces."""
-    text = page.decode("utf-8")
-    for name, value in values.items():
-        text = text.replace(f"{{{{{name}}}}}", value)
-    if left := re.search(r"\{\{\w+\}\}", text):
-        raise TroubleError(f"Nothing is known to fill in for {left[0]}.")
-    return text.encode("utf-8")
-
-
-def preloads(files: dict[str, bytes], release: str) -> str:
-    """Name every module that main.js brings with it, or each would wait for the one before."""
-    names = ["main.js"]
-    for name in names:
-        imports = re.findall(r" from '\./(.+?)';", files[name].decode("utf-8"))
-        names += [found for found in dict.fromkeys(imports) if found not in names]
-    links = (f'<link rel="modulepreload" href="{release}/{name}">' for name in names[1:])
-    return "\n".join(links)
-
-
-def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
-    """Name the release after its content; put each file in its place and fill in the names."""
-    sums = "".join(f"{digest(data)}  {name}\n" for name, data in files.items())
-    release = f"r-{digest(sums.encode())[:12]}"
-    placed = {
-        name if name.startswith(AT_ROOT) else f"{release}/{name}": data
-        for name, data in files.items()
-    }
-    page = fill_in(placed["index.html"], release=release, preloads=preloads(files, release))
-    placed["index.html"] = page
-    policy = re.search(r'-Security-Policy" content="([^"]+)"', placed["index.html"].decode("utf-8"))
-    if not policy:
-        raise TroubleError("index.html has no content security policy.")
-    hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
-    placed["sw.js"] = fill_in(
-        placed["sw.js"],
-        release=release,
-        policy=policy[1].replace("'", "\\'"),
-        files=json.dumps(hashes, sort_keys=True),
-    )
-    return placed
+def make_page(web: Path, work: Path) -> Path:
+    """Bundle the page's scripts and styles, and draw what stands in it from the start."""
+    made = work / "page"
+    script = WEB / "build" / "page.mjs"
+    node(script, web, made, *scripts_of(web), trouble="The page's scripts were not bundled.")
+    return made
 
 
 def assemble(library: Path, out: Path, web: Path = WEB) -> None:
     """Write the static folder from nothing."""
-    placed = lay_out(collect(library, web))
+    made = make_page(web, library.parent)
+    placed = lay_out(collect(web, made, library, NODE))
     shutil.rmtree(out, ignore_errors=True)
     for name, data in placed.items():
         (out / name).parent.mkdir(parents=True, exist_ok=True)

@@ -25,11 +25,21 @@ const companions = [...document.querySelectorAll('[data-companion]')].map((place
   return new Readings(part, `companions.${companion}`, spoken);
 });
 
+/** @param {HTMLFormElement} from @returns {Fields} */
+function textsOf(from) {
+  return Object.fromEntries(Array.from(new FormData(from), ([name, text]) => [name, String(text)]));
+}
+
 /** @returns {Fields} */
 export function readForm() {
-  const texts = /** @type {Fields} */ ({});
-  for (const [name, value] of new FormData(form)) texts[name] = String(value);
-  return texts;
+  return textsOf(form);
+}
+
+/** Every named field as the page came, whatever may stand in it by now. @returns {Fields} */
+export function untouchedForm() {
+  const copy = /** @type {HTMLFormElement} */ (form.cloneNode(true));
+  copy.reset();
+  return textsOf(copy);
 }
 
 /** Everything as on a new page. */

@@ -8,6 +8,8 @@ import { keepForOffline } from './offline.js';
 import { paint } from './paint.js';
 import { WORDS } from './words.js';
 
+export { startPython }; // for tests, which start a Python of their own
+
 const root = document.documentElement;
 const status = /** @type {HTMLElement} */ (document.getElementById('status'));
 const progress = /** @type {HTMLProgressElement} */ (document.getElementById('progress'));

@@ -4,8 +4,6 @@
 // place of any other that waits. A question that was overtaken resolves to null, so an old answer
 // never comes after a newer one.
 
-import { newWorker, takeWorker } from './early.js';
-
 /** @import { FromWorker } from './worker.js' */
 
 /**
@@ -37,6 +35,10 @@ export function missing() {
   if (typeof WebAssembly !== 'object') return NO_WASM;
   if (typeof Worker !== 'function') return NO_WORKER;
   return null;
+}
+
+function newWorker() {
+  return new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
 }
 
 /** In a worker of its own, which has seen nothing that was typed. */
@@ -148,7 +150,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
 
   function startWorker(plain = false) {
     quietSeconds = 0;
-    const started = takeWorker();
+    const started = newWorker();
     worker = started;
     // A worker that was let go may still have had something to say.
     started.addEventListener('message', ({ data }) => started === worker && hear(data));

@@ -33,6 +33,7 @@ from tests.web import browser as browsers
 from tests.web import forms
 from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
+from web.build.release import PYODIDE_FILES
 
 STARTS = 7
 EDITS = 200
@@ -51,7 +52,7 @@ MARKS = """async () => {
 }"""
 # One field changes each time, as when a person types; nothing can be remembered from before.
 EDIT = """async ([main, forms, count]) => {
-    const { startPython } = await import(new URL('messenger.js', main).href);
+    const { startPython } = await import(main);
     const python = startPython({});
     await python.ask({ form: {} });
     const all = [];
@@ -82,7 +83,7 @@ class Start:
 def lay_out_stock(folder: Path) -> None:
     """Put the stock files, micropip and our wheel side by side."""
     package = build.NODE / "pyodide"
-    names = (*build.PYODIDE_FILES, "python_stdlib.zip")
+    names = (*PYODIDE_FILES, "python_stdlib.zip")
     for name in names:
         shutil.copy(package / name, folder)
     (wheel,) = build.WORK.glob("*.whl")

@@ -75,7 +75,7 @@ def test_the_download_is_told_byte_by_byte(page: Page, server: Server) -> None:
     wait_for_python(page)
     steps = page.evaluate(
         """async main => {
-            const { startPython } = await import(new URL('messenger.js', main).href);
+            const { startPython } = await import(main);
             const { SIZES } = await import(new URL('release.js', main).href);
             const steps = [];
             await new Promise((onReady, onFailed) => {
