@@ -15,50 +15,23 @@ from sweepsheet.clock import direction_of
 from sweepsheet.corrections import corrected_bore
 from sweepsheet.job import BoreSweeps, Crank, Indicator
 from sweepsheet.noise import rectangular, step_uncertainty
-from sweepsheet.region import (
-    Ellipse,
-    direction_half_width,
-    ellipse95,
-    offset_half_width,
-    probability_inside,
-)
+from sweepsheet.off_axis import OffAxis
+from sweepsheet.region import Ellipse, ellipse95
 from sweepsheet.sweep import Examined, examine
-from sweepsheet.vector import Sym2, Vec2
-from sweepsheet.verdict import Verdict, verdict_of
+from sweepsheet.vector import Sym2
+from sweepsheet.verdict import judge
 
 
 @dataclass(frozen=True, slots=True)
-class Bore:
-    """What a bore sweep tells.
+class Bore(OffAxis):
+    """What a bore sweep tells."""
 
-    ``offset_pm`` and ``direction_pm_deg`` are 95 % half widths; the latter is ``None`` where the
-    95 % ellipse reaches the crank axis, so that the direction is not known at all. ``probability``
-    and ``verdict`` are ``None`` where there is no limit.
-    """
-
-    center: Vec2
-    covariance: Sym2
     swept: Examined
-    ellipse: Ellipse
-    offset_pm: float
-    direction_pm_deg: float | None
-    probability: float | None
-    verdict: Verdict | None
 
     @property
-    def offset(self) -> float:
-        """The distance of the bore centre from the crank axis."""
-        return self.center.length
-
-    @property
-    def tir(self) -> float:
-        """The total indicator reading of a true dial: twice the offset."""
-        return 2.0 * self.offset
-
-    @property
-    def direction_deg(self) -> float:
-        """The clock angle toward which the bore is off."""
-        return direction_of(self.center)
+    def ellipse(self) -> Ellipse:
+        """The 95 % region of the centre."""
+        return ellipse95(self.covariance)
 
     @property
     def move_deg(self) -> float:
@@ -81,17 +54,7 @@ def measure_bore(
     swept = examine(corrected_bore(bore, indicator, crank), bore.sweeps, indicator)
     center = -swept.fitted.amplitude
     covariance = swept.doubt.covariance + vertical_doubt(indicator, crank)
-    probability = None if limit is None else probability_inside(center, covariance, limit)
-    return Bore(
-        center=center,
-        covariance=covariance,
-        swept=swept,
-        ellipse=ellipse95(covariance),
-        offset_pm=offset_half_width(center, covariance),
-        direction_pm_deg=direction_half_width(center, covariance),
-        probability=probability,
-        verdict=None if probability is None else verdict_of(probability, confidence),
-    )
+    return Bore(center, covariance, judge(center, covariance, limit, confidence), swept)
 
 
 def vertical_doubt(indicator: Indicator, crank: Crank) -> Sym2:

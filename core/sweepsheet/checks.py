@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from sweepsheet.clock import normalise, turn_between, unit_vector
 from sweepsheet.corrections import Corrected
 from sweepsheet.harmonic import Harmonic, fit
+from sweepsheet.linear import least_squares
 from sweepsheet.positions import largest_gap
 from sweepsheet.vector import Vec2
 
@@ -102,7 +103,7 @@ def out_of_round(
     for a, _ in known:
         u, double = unit_vector(a), unit_vector(2.0 * a)
         rows.append([1.0, u.x, u.y, double.x, double.y])
-    solved = _least_squares(rows, [m for _, m in known])
+    solved = least_squares(rows, [m for _, m in known])
     if solved is None:
         return None
     p, q = solved[3], solved[4]
@@ -198,25 +199,3 @@ def _leave_each_out(fitted: Harmonic) -> list[_LeftOut]:
         rest = 1.0 - leverage
         trials.append(_LeftOut(i, max(0.0, squares - r * r / rest), r / rest, 1.0 / rest))
     return trials
-
-
-def _least_squares(rows: list[list[float]], right: list[float]) -> list[float] | None:
-    """Solve the normal equations by elimination with pivoting; ``None`` where singular."""
-    n = len(rows[0])
-    a = [[math.fsum(row[i] * row[j] for row in rows) for j in range(n)] for i in range(n)]
-    b = [math.fsum(row[i] * y for row, y in zip(rows, right, strict=True)) for i in range(n)]
-    for i in range(n):
-        pivot = max(range(i, n), key=lambda r: abs(a[r][i]))
-        if abs(a[pivot][i]) < 1e-9 * len(rows):
-            return None
-        a[i], a[pivot], b[i], b[pivot] = a[pivot], a[i], b[pivot], b[i]
-        for r in range(i + 1, n):
-            factor = a[r][i] / a[i][i]
-            b[r] -= factor * b[i]
-            for c in range(i, n):
-                a[r][c] -= factor * a[i][c]
-    solution = [0.0] * n
-    for i in reversed(range(n)):
-        known = math.fsum(a[i][c] * solution[c] for c in range(i + 1, n))
-        solution[i] = (b[i] - known) / a[i][i]
-    return solution

@@ -15,10 +15,9 @@ from sweepsheet.clock import direction_of, unit_vector
 from sweepsheet.face import Face
 from sweepsheet.history import refit_doubt
 from sweepsheet.job import Dowel, Job, Target
-from sweepsheet.region import probability_inside
 from sweepsheet.trim import Response, unseen_doubt
 from sweepsheet.vector import ZERO, Sym2, Vec2
-from sweepsheet.verdict import Verdict, verdict_of
+from sweepsheet.verdict import NOT_JUDGED, Judged, judge
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,11 +34,9 @@ class Option:
     offset: float
     aim_deg: float
     center: Vec2
-    probability: float | None
-    verdict: Verdict | None
+    judged: Judged
     pilot: Vec2 | None
-    pilot_probability: float | None
-    pilot_verdict: Verdict | None
+    pilot_judged: Judged
     fits: bool | None
 
     @property
@@ -52,13 +49,9 @@ class Option:
         """The offset at the pilot bearing expected after it."""
         return None if self.pilot is None else self.pilot.length
 
-    def target_probability(self, aim_for: Target) -> float | None:
-        """The chance that what the dowels are aimed for comes inside its limit."""
-        return self.pilot_probability if aim_for == "pilot" else self.probability
-
-    def target_verdict(self, aim_for: Target) -> Verdict | None:
-        """The verdict on what the dowels are aimed for."""
-        return self.pilot_verdict if aim_for == "pilot" else self.verdict
+    def target_judged(self, aim_for: Target) -> Judged:
+        """The judgement on what the dowels are aimed for."""
+        return self.pilot_judged if aim_for == "pilot" else self.judged
 
     def target_offset(self, aim_for: Target) -> float:
         """What is left of what the dowels are aimed for."""
@@ -93,22 +86,19 @@ class Weigher:
     def option(self, *, leave: bool, dowel: Dowel, center: Vec2, covariance: Sym2) -> Option:
         """An option, with its chances and whether it fits the bolt holes."""
         limits, clearance = self.job.limits, self.job.housing.bolt_clearance
-        probability = _chance(center, covariance, limits.bore_offset)
-        pilot, pilot_probability = None, None
+        pilot, pilot_judged = None, NOT_JUDGED
         if self.pilot is not None:
             pilot = center + self.pilot.shift
             spread = covariance + self.pilot.covariance
-            pilot_probability = _chance(pilot, spread, limits.pilot_offset)
+            pilot_judged = judge(pilot, spread, limits.pilot_offset, limits.confidence)
         return Option(
             leave=leave,
             offset=dowel.offset,
             aim_deg=dowel.aim_deg,
             center=center,
-            probability=probability,
-            verdict=_verdict(probability, limits.confidence),
+            judged=judge(center, covariance, limits.bore_offset, limits.confidence),
             pilot=pilot,
-            pilot_probability=pilot_probability,
-            pilot_verdict=_verdict(pilot_probability, limits.confidence),
+            pilot_judged=pilot_judged,
             # Bolts stand in the middle of their holes on standard dowels.
             fits=None if clearance is None else leave or dowel.offset <= clearance / 2.0,
         )
@@ -159,7 +149,10 @@ def options_for(
         options += [weigher.refitted(size, response, fitted) for size in sizes]
     # Chances that differ by less than a tenth of a percent are the same chance.
     options.sort(
-        key=lambda o: (-round(o.target_probability(aim_for) or 0.0, 3), o.target_offset(aim_for))
+        key=lambda o: (
+            -round(o.target_judged(aim_for).probability or 0.0, 3),
+            o.target_offset(aim_for),
+        )
     )
     return tuple(options)
 
@@ -170,16 +163,8 @@ def choose(options: tuple[Option, ...], aim_for: Target) -> Option | None:
     ``None`` where nothing helps: where even the best is surely outside.
     """
     for option in options:
-        good = option.verdict in ("within", None) and option.target_verdict(aim_for) == "within"
-        if option.leave and good:
+        bore, target = option.judged.verdict, option.target_judged(aim_for).verdict
+        if option.leave and bore in ("within", None) and target == "within":
             return option
     best = next(option for option in options if option.fits is not False)
-    return None if best.target_verdict(aim_for) == "outside" else best
-
-
-def _chance(center: Vec2, covariance: Sym2, limit: float | None) -> float | None:
-    return None if limit is None else probability_inside(center, covariance, limit)
-
-
-def _verdict(probability: float | None, confidence: float) -> Verdict | None:
-    return None if probability is None else verdict_of(probability, confidence)
+    return None if best.target_judged(aim_for).verdict == "outside" else best

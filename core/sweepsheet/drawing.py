@@ -212,7 +212,7 @@ def _region(bore: Bore, scale: _Scale) -> str:
 def _move(solution: Solution, scale: _Scale) -> str:
     """The way the bore must go, and where the chosen dowels are expected to bring it."""
     bore, planned = solution.latest.bore, solution.planned
-    if bore.direction_pm_deg is None or bore.verdict == "within":
+    if bore.direction_pm_deg is None or bore.judged.verdict == "within":
         return ""
     marks = []
     if planned is not None:
@@ -277,7 +277,7 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
     if limit is not None:
         entries.append((limit_sample, say("drawing.limit", limit=Small(limit, units))))
     bore, face = solution.latest.bore, solution.latest.face
-    if bore.verdict != "within" and bore.direction_pm_deg is not None:
+    if bore.judged.verdict != "within" and bore.direction_pm_deg is not None:
         entries.append((move_sample, say("drawing.move")))
         if solution.planned is not None:
             entries.append((after_mark, say("drawing.after")))

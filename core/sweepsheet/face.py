@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from sweepsheet.clock import direction_of
 from sweepsheet.corrections import corrected_face
 from sweepsheet.job import FaceSweeps, Indicator
-from sweepsheet.region import direction_half_width, offset_half_width, probability_inside
+from sweepsheet.region import direction_half_width, offset_half_width
 from sweepsheet.sweep import Examined, examine
 from sweepsheet.vector import Sym2, Vec2
-from sweepsheet.verdict import Verdict, verdict_of
+from sweepsheet.verdict import Judged, judge
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +36,7 @@ class Face:
     swept: Examined
     limit: float | None
     trusted: bool
-    probability: float | None
-    verdict: Verdict | None
+    judged: Judged
 
     @property
     def rearmost_deg(self) -> float:
@@ -79,9 +78,6 @@ def measure_face(
     swept = examine(corrected_face(face, indicator), face.sweeps, indicator)
     harmonic, covariance = swept.fitted.amplitude, swept.doubt.covariance
     radius = face.radius * small_per_long
-    probability = None
-    if limit is not None:
-        probability = probability_inside(harmonic, covariance, limit / 2.0)
     return Face(
         slope=harmonic.scaled(1.0 / radius),
         slope_covariance=covariance.scaled(1.0 / radius**2),
@@ -91,6 +87,5 @@ def measure_face(
         swept=swept,
         limit=limit,
         trusted=face.opposite is not None or face.end_float == "held",
-        probability=probability,
-        verdict=None if probability is None else verdict_of(probability, confidence),
+        judged=judge(harmonic, covariance, None if limit is None else limit / 2.0, confidence),
     )

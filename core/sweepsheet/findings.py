@@ -54,7 +54,7 @@ def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
     if face.limit is None:
         yield finding("no-face-limit", "caution", "limits.face_runout")
         return
-    if face.verdict == "within":
+    if face.judged.verdict == "within":
         return
     runout = Plain(face.runout, job.units)
     pm, limit = Plain(face.runout_pm, job.units), Small(face.limit, job.units)
@@ -89,7 +89,7 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
         yield finding("no-limit", "caution", "limits.bore_offset")
     else:
         limit = Small(limits.bore_offset, units)
-        if bore.verdict == "undecided":
+        if bore.judged.verdict == "undecided":
             yield finding(
                 "undecided", "caution", field,
                 offset=Plain(bore.offset, units), pm=Plain(bore.offset_pm, units),
@@ -134,9 +134,9 @@ def _pilot_findings(solution: Solution) -> Iterator[Finding]:
         if job.stock.aim_for == "pilot":
             yield finding("aim-for-bore", "caution", "stock.aim_for")
         return
-    if pilot.verdict in ("outside", "undecided") and job.limits.pilot_offset is not None:
+    if pilot.judged.verdict in ("outside", "undecided") and job.limits.pilot_offset is not None:
         yield finding(
-            f"pilot-{pilot.verdict}", "caution", "limits.pilot_offset",
+            f"pilot-{pilot.judged.verdict}", "caution", "limits.pilot_offset",
             offset=Plain(pilot.offset, job.units), pm=Plain(pilot.offset_pm, job.units),
             limit=Small(job.limits.pilot_offset, job.units),
         )  # fmt: skip
@@ -164,10 +164,13 @@ def _seat_findings(solution: Solution) -> Iterator[Finding]:
     field = "housing.register_diameter"
     if seat.clearance < 0:
         yield finding("interference", "stop", field, tight=Small(-seat.clearance, units))
-    elif seat.verdict in ("outside", "undecided") and solution.latest.bore.verdict == "within":
+    elif (
+        seat.judged.verdict in ("outside", "undecided")
+        and solution.latest.bore.judged.verdict == "within"
+    ):
         yield finding(
             "seat-loose", "caution", field, clearance=Small(seat.clearance, units),
-            half=Small(seat.clearance / 2.0, units), chance=Chance(seat.probability or 0.0),
+            half=Small(seat.clearance / 2.0, units), chance=Chance(seat.judged.probability or 0.0),
         )  # fmt: skip
 
 
@@ -190,7 +193,7 @@ def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
                 direction=Toward(deed.direction_deg), told=Size(fitted[0].offset, job.units),
                 aim=Toward(fitted[0].aim_deg),
             )  # fmt: skip
-    if trim is None or solution.latest.bore.verdict == "within":
+    if trim is None or solution.latest.bore.judged.verdict == "within":
         return
     bore = solution.latest.bore
     gain = bore.offset - trim.expected_offset
@@ -214,7 +217,7 @@ def _dowel_findings(solution: Solution, field: str) -> Iterator[Finding]:
     if solution.history.response is None:
         yield finding("dowels-differ", "caution", field)
         return
-    if bore.verdict == "within" or job.limits.bore_offset is None or solution.wrong_way:
+    if bore.judged.verdict == "within" or job.limits.bore_offset is None or solution.wrong_way:
         return
     if not job.stock.dowel_offsets:
         wanted = Small(solution.history.response.bare.length, job.units)
@@ -242,7 +245,7 @@ def _reach_findings(solution: Solution) -> Iterator[Finding]:
             largest=Size(job.stock.dowel_offsets[-1], job.units),
             expected=Small(fitting.expected_offset, job.units),
         )  # fmt: skip
-    elif choice.target_verdict(job.stock.aim_for) not in ("within", None):
+    elif choice.target_judged(job.stock.aim_for).verdict not in ("within", None):
         left = Small(choice.expected_offset, job.units)
         yield finding("stock-doubtful", "caution", "stock.dowel_offsets", expected=left)
 
@@ -255,9 +258,9 @@ def _companion_findings(solution: Solution) -> Iterator[Finding]:
         yield from reading_findings(job, part.sweeps, runout.swept, what, field)
         if part.is_face:
             yield from warp_findings(job, runout.swept, part.limit, field)
-        if runout.verdict in ("outside", "undecided") and part.limit is not None:
+        if runout.judged.verdict in ("outside", "undecided") and part.limit is not None:
             yield finding(
-                f"companion-{runout.verdict}", "caution", field, what=what,
+                f"companion-{runout.judged.verdict}", "caution", field, what=what,
                 tir=Plain(runout.tir, job.units), pm=Plain(2.0 * runout.offset_pm, job.units),
                 limit=Small(part.limit, job.units),
             )  # fmt: skip

@@ -23,7 +23,12 @@ _RIM = 136.0
 def flange_view_of(solution: Solution, language: Language) -> str:
     """The SVG of the shims; empty where the face is within or no shims are known."""
     squaring, face, job = solution.squaring, solution.latest.face, solution.job
-    if squaring is None or squaring.shims is None or face is None or face.verdict == "within":
+    if (
+        squaring is None
+        or squaring.shims is None
+        or face is None
+        or face.judged.verdict == "within"
+    ):
         return ""
     say, units, bolts = language.say, job.units, job.housing.bolts
     shims = squaring.shims.shims

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from sweepsheet.checks import ROUNDING
 from sweepsheet.job import Job
-from sweepsheet.region import probability_inside
 from sweepsheet.rigid import DowelLine, nominal_move
 from sweepsheet.rounds import Measured
 from sweepsheet.trim import (
@@ -23,6 +22,7 @@ from sweepsheet.trim import (
     trim_for,
 )
 from sweepsheet.vector import Sym2, Vec2
+from sweepsheet.verdict import judge
 
 # The least variance one way, over that the other way: a spread thinner than this is a line.
 _THIN = 1e-9
@@ -62,11 +62,9 @@ def history_of(
     if first.offset == 0 or first != second:
         return History(response, deed, None, None)
     trim = trim_for(response, first.offset, first.aim_deg)
-    probability = None
-    if job.limits.bore_offset is not None:
-        spread = trim.covariance + common + refit_doubt(job, trim.move)
-        probability = probability_inside(trim.center, spread, job.limits.bore_offset)
-    return History(response, deed, trim, probability)
+    spread = trim.covariance + common + refit_doubt(job, trim.move)
+    judged = judge(trim.center, spread, job.limits.bore_offset, job.limits.confidence)
+    return History(response, deed, trim, judged.probability)
 
 
 def refit_doubt(job: Job, move: Vec2) -> Sym2:

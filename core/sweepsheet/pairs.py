@@ -15,11 +15,10 @@ from dataclasses import dataclass
 from sweepsheet.clock import direction_of
 from sweepsheet.job import Dowel, Limits, Stock
 from sweepsheet.noise import rectangular
-from sweepsheet.region import probability_inside
 from sweepsheet.rigid import DowelLine, Moved
 from sweepsheet.trim import unseen_doubt
 from sweepsheet.vector import ZERO, Sym2, Vec2, outer
-from sweepsheet.verdict import Verdict, verdict_of
+from sweepsheet.verdict import Judged, judge
 
 MOST_PAIRS = 5
 # Places tried before narrowing down: along the line of the holes, and round the clock.
@@ -43,8 +42,7 @@ class Pair:
     dowels: tuple[Dowel, Dowel]
     center: Vec2
     moved: Moved
-    probability: float | None
-    verdict: Verdict | None
+    judged: Judged
 
     @property
     def expected_offset(self) -> float:
@@ -181,7 +179,7 @@ def pairs_for(
     unlike = [s for s in shifts if (s.first - s.second).length > 1e-6]
     unlike.sort(key=lambda s: (round(s.left, 2), s.first.length + s.second.length))
     pairs = [_judged(s, bare, covariance, line, limits, stock) for s in unlike[:MOST_PAIRS]]
-    pairs.sort(key=lambda p: (-round(p.probability or 0.0, 3), round(p.expected_offset, 2)))
+    pairs.sort(key=lambda p: (-round(p.judged.probability or 0.0, 3), round(p.expected_offset, 2)))
     return tuple(pairs)
 
 
@@ -203,15 +201,11 @@ def _judged(
     spread = covariance
     for miss in misses:
         spread = spread + outer(miss).scaled(variance) + unseen_doubt(miss)
-    probability = None
-    if limits.bore_offset is not None:
-        probability = probability_inside(center, spread, limits.bore_offset)
     return Pair(
         dowels=(_dowel(first), _dowel(second)),
         center=center,
         moved=moved,
-        probability=probability,
-        verdict=None if probability is None else verdict_of(probability, limits.confidence),
+        judged=judge(center, spread, limits.bore_offset, limits.confidence),
     )
 
 

@@ -10,18 +10,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sweepsheet.bore import Bore
-from sweepsheet.clock import direction_of
 from sweepsheet.face import Face
 from sweepsheet.job import BearingClass
-from sweepsheet.region import (
-    K_95_LINE,
-    K_95_ONE_SIDE,
-    direction_half_width,
-    offset_half_width,
-    probability_inside,
-)
-from sweepsheet.vector import Sym2, Vec2
-from sweepsheet.verdict import Verdict, verdict_of
+from sweepsheet.off_axis import OffAxis
+from sweepsheet.region import K_95_LINE, K_95_ONE_SIDE, offset_half_width
+from sweepsheet.vector import Sym2
+from sweepsheet.verdict import judge
 
 # Misalignment that bearings tolerate, in radians, from careful to generous: Budynas and Nisbett,
 # Shigley's Mechanical Engineering Design, 9th ed., table 7-2.
@@ -33,30 +27,14 @@ BEARING_ANGLES: dict[BearingClass, tuple[float, float]] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Pilot:
+class Pilot(OffAxis):
     """Offset (small units) and angle (radians) of the gearbox axis at the pilot bearing.
 
-    ``*_pm`` are 95 % half widths. ``probability`` and ``verdict`` are ``None`` without a limit.
+    ``angle_pm`` is a 95 % half width.
     """
 
-    center: Vec2
-    covariance: Sym2
-    offset_pm: float
-    direction_pm_deg: float | None
     angle: float
     angle_pm: float
-    probability: float | None
-    verdict: Verdict | None
-
-    @property
-    def offset(self) -> float:
-        """The distance of the gearbox axis from the middle of the pilot bearing."""
-        return self.center.length
-
-    @property
-    def direction_deg(self) -> float:
-        """The clock angle toward which it lies off."""
-        return direction_of(self.center)
 
 
 def pilot_line(
@@ -75,16 +53,12 @@ def pilot_line(
     """
     center = bore.center + face.slope.scaled(distance)
     covariance = bore.covariance + face.slope_covariance.scaled(distance**2) + seat
-    probability = None if limit is None else probability_inside(center, covariance, limit)
     return Pilot(
         center=center,
         covariance=covariance,
-        offset_pm=offset_half_width(center, covariance),
-        direction_pm_deg=direction_half_width(center, covariance),
+        judged=judge(center, covariance, limit, confidence),
         angle=face.slope.length,
         angle_pm=offset_half_width(face.slope, face.slope_covariance),
-        probability=probability,
-        verdict=None if probability is None else verdict_of(probability, confidence),
     )
 
 

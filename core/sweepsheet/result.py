@@ -25,6 +25,7 @@ from sweepsheet.solution import Solution
 from sweepsheet.squaring import Squaring
 from sweepsheet.sweep import Examined
 from sweepsheet.vector import Sym2, Vec2
+from sweepsheet.verdict import Judged
 from sweepsheet.wording import Language
 
 FORMAT = "sweepsheet-result"
@@ -86,9 +87,12 @@ def _bore(bore: Bore) -> Data:
             "at_deg": bore.ellipse.at_deg,
         },
         **_checks(bore.swept),
-        "probability_within": bore.probability,
-        "verdict": bore.verdict,
+        **_judged(bore.judged),
     }
+
+
+def _judged(judged: Judged) -> Data:
+    return {"probability_within": judged.probability, "verdict": judged.verdict}
 
 
 def _checks(swept: Examined) -> Data:
@@ -116,8 +120,7 @@ def _face(face: Face) -> Data:
         "warp": face.warp,
         "end_float_free": face.trusted,
         **_checks(face.swept),
-        "probability_within": face.probability,
-        "verdict": face.verdict,
+        **_judged(face.judged),
     }
 
 
@@ -131,8 +134,7 @@ def _pilot(pilot: Pilot) -> Data:
         "direction_pm_deg": pilot.direction_pm_deg,
         "angle": pilot.angle,
         "angle_pm": pilot.angle_pm,
-        "probability_within": pilot.probability,
-        "verdict": pilot.verdict,
+        **_judged(pilot.judged),
     }
 
 
@@ -142,10 +144,9 @@ def _option(option: Option) -> Data:
         "aim_deg": option.aim_deg,
         "leave": option.leave,
         "expected_offset": option.expected_offset,
-        "probability_within": option.probability,
-        "verdict": option.verdict,
+        **_judged(option.judged),
         "expected_pilot_offset": option.expected_pilot,
-        "pilot_probability_within": option.pilot_probability,
+        "pilot_probability_within": option.pilot_judged.probability,
         "fits_bolt_holes": option.fits,
     }
 
@@ -156,8 +157,7 @@ def _pair(pair: Pair) -> Data:
         "expected_offset": pair.expected_offset,
         "housing_turn_deg": pair.moved.turn_deg,
         "spacing_misfit": pair.moved.misfit,
-        "probability_within": pair.probability,
-        "verdict": pair.verdict,
+        **_judged(pair.judged),
     }
 
 
@@ -225,8 +225,7 @@ def _squaring(squaring: Squaring) -> Data:
 def _seat(seat: Seat) -> Data:
     return {
         "clearance": seat.clearance,
-        "probability_within": seat.probability,
-        "verdict": seat.verdict,
+        **_judged(seat.judged),
     }
 
 
@@ -247,8 +246,7 @@ def _companion(runout: Runout) -> Data:
         "direction_deg": runout.direction_deg,
         "direction_pm_deg": runout.direction_pm_deg,
         **_checks(runout.swept),
-        "probability_within": runout.probability,
-        "verdict": runout.verdict,
+        **_judged(runout.judged),
     }
 
 

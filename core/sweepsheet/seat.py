@@ -11,22 +11,19 @@ from dataclasses import dataclass
 
 from sweepsheet.bore import Bore
 from sweepsheet.job import Job
-from sweepsheet.region import probability_inside
 from sweepsheet.vector import NO_SPREAD, Sym2
-from sweepsheet.verdict import Verdict, verdict_of
+from sweepsheet.verdict import NOT_JUDGED, Judged, judge
 
 
 @dataclass(frozen=True, slots=True)
 class Seat:
     """The fit: clearance on the diameter (negative: interference), and the finished joint.
 
-    ``probability`` and ``verdict`` are for the gearbox, wherever it sits in the bore; ``None``
-    without a limit or with an interference.
+    ``judged`` is the gearbox, wherever it sits in the bore; with an interference nothing is judged.
     """
 
     clearance: float
-    probability: float | None
-    verdict: Verdict | None
+    judged: Judged
 
 
 def clearance_of(job: Job) -> float | None:
@@ -57,8 +54,7 @@ def seat_of(job: Job, bore: Bore) -> Seat | None:
     clearance = clearance_of(job)
     if clearance is None:
         return None
-    limit = job.limits.bore_offset
-    if limit is None or clearance < 0:
-        return Seat(clearance, None, None)
-    probability = probability_inside(bore.center, bore.covariance + seat_doubt(clearance), limit)
-    return Seat(clearance, probability, verdict_of(probability, job.limits.confidence))
+    if clearance < 0:
+        return Seat(clearance, NOT_JUDGED)
+    limits, covariance = job.limits, bore.covariance + seat_doubt(clearance)
+    return Seat(clearance, judge(bore.center, covariance, limits.bore_offset, limits.confidence))

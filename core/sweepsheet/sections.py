@@ -13,6 +13,7 @@ from sweepsheet.job import Dowel, Job
 from sweepsheet.shims import Shim
 from sweepsheet.solution import Solution
 from sweepsheet.vector import Vec2
+from sweepsheet.verdict import Judged
 from sweepsheet.wording import Angle, At, Chance, Degrees, Language, Message, Size, Small, Toward
 
 
@@ -43,8 +44,19 @@ def _title(language: Language, name: str) -> str:
     return language.say(f"section.{name}")
 
 
-def _verdict(language: Language, verdict: str | None) -> str:
-    return language.say(f"answer.verdict.{verdict}") if verdict else ""
+def _judged(
+    language: Language,
+    name: str,
+    title: str,
+    judged: Judged,
+    lines: list[str],
+    chance: str | None = None,
+) -> Section:
+    """A section under its verdict; ``chance`` is the sentence that tells its probability."""
+    if chance is not None and judged.probability is not None:
+        lines = [*lines, language.say(chance, chance=Chance(judged.probability))]
+    text = language.say(f"answer.verdict.{judged.verdict}") if judged.verdict else ""
+    return Section(name, title, judged.verdict or "", text, tuple(lines))
 
 
 def _face(solution: Solution, language: Language) -> Iterator[Section]:
@@ -68,21 +80,14 @@ def _face(solution: Solution, language: Language) -> Iterator[Section]:
             total=Small(face.swept.total_reading, units), rest=Small(face.warp, units),
         )
     )  # fmt: skip
-    if face.probability is not None:
-        lines.append(say("answer.chance_face", chance=Chance(face.probability)))
-    yield Section(
-        "face",
-        _title(language, "face"),
-        face.verdict or "",
-        _verdict(language, face.verdict),
-        tuple(lines),
-    )
+    title = _title(language, "face")
+    yield _judged(language, "face", title, face.judged, lines, "answer.chance_face")
 
 
 def _squaring(solution: Solution, language: Language) -> Iterator[Section]:
     """What to put under the bolts or machine off; only where the face is not within."""
     squaring, face = solution.squaring, solution.latest.face
-    if squaring is None or face is None or face.verdict == "within":
+    if squaring is None or face is None or face.judged.verdict == "within":
         return
     units, say, taper = solution.job.units, language.say, squaring.taper
     lines = [
@@ -143,15 +148,8 @@ def _pilot(solution: Solution, language: Language) -> Iterator[Section]:
     if limit is not None:
         both = {"offset": Small(limit, units), "tir": Small(2 * limit, units)}
         lines.append(say("answer.limit", **both))
-    if pilot.probability is not None:
-        lines.append(say("answer.chance_pilot", chance=Chance(pilot.probability)))
-    yield Section(
-        "pilot",
-        _title(language, "pilot"),
-        pilot.verdict or "",
-        _verdict(language, pilot.verdict),
-        tuple(lines),
-    )
+    title = _title(language, "pilot")
+    yield _judged(language, "pilot", title, pilot.judged, lines, "answer.chance_pilot")
 
 
 def _seat(solution: Solution, language: Language) -> Iterator[Section]:
@@ -164,15 +162,7 @@ def _seat(solution: Solution, language: Language) -> Iterator[Section]:
             clearance=Small(seat.clearance, units), half=Small(seat.clearance / 2.0, units),
         )
     ]  # fmt: skip
-    if seat.probability is not None:
-        lines.append(say("seat.chance", chance=Chance(seat.probability)))
-    yield Section(
-        "seat",
-        _title(language, "seat"),
-        seat.verdict or "",
-        _verdict(language, seat.verdict),
-        tuple(lines),
-    )
+    yield _judged(language, "seat", _title(language, "seat"), seat.judged, lines, "seat.chance")
 
 
 def _history(solution: Solution, language: Language) -> Iterator[Section]:
@@ -190,7 +180,7 @@ def _history(solution: Solution, language: Language) -> Iterator[Section]:
         )  # fmt: skip
         if deed.agrees:
             lines.append(say("deed.agrees"))
-    if trim is not None and solution.latest.bore.verdict == "within":
+    if trim is not None and solution.latest.bore.judged.verdict == "within":
         lines.append(say("trim.stop"))
     elif trim is not None:
         lines.append(trim_line(solution, language))
@@ -217,11 +207,11 @@ def trim_line(solution: Solution, language: Language) -> str:
 def _pairs(solution: Solution, language: Language) -> Iterator[Section]:
     """Unlike dowels, the expert's choice; only where something is to be done."""
     holes, units, say = solution.job.housing.dowel_holes, solution.job.units, language.say
-    if holes is None or not solution.pairs or solution.latest.bore.verdict == "within":
+    if holes is None or not solution.pairs or solution.latest.bore.judged.verdict == "within":
         return
     rows = []
     for pair in solution.pairs:
-        chance = "" if pair.probability is None else language.chance(pair.probability)
+        chance = "" if pair.judged.probability is None else language.chance(pair.judged.probability)
         first, second = (_dowel(dowel, solution.job, language) for dowel in pair.dowels)
         left = language.word(Small(pair.expected_offset, units))
         misfit = language.word(Small(abs(pair.moved.misfit), units))
@@ -283,6 +273,4 @@ def _companions(solution: Solution, language: Language) -> Iterator[Section]:
             lines.append(say("companion.limit", tir=Small(runout.limit, units)))
         lines.append(say("companion.turns"))
         title = say("section.companion", what=Message(f"what.{runout.kind}"))
-        verdict = runout.verdict or ""
-        text = _verdict(language, runout.verdict)
-        yield Section(f"companion-{i}", title, verdict, text, tuple(lines))
+        yield _judged(language, f"companion-{i}", title, runout.judged, lines)

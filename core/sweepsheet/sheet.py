@@ -54,7 +54,7 @@ class Sheet:
 def sheet_of(solution: Solution, findings: tuple[Finding, ...], language: Language) -> Sheet:
     """The sheet of the latest round."""
     bore = solution.latest.bore
-    verdict = bore.verdict or "none"
+    verdict = bore.judged.verdict or "none"
     return Sheet(
         verdict=verdict,
         verdict_text=language.say(f"answer.verdict.{verdict}"),
@@ -115,8 +115,8 @@ def _figures(solution: Solution, language: Language) -> tuple[str, ...]:
         degrees, pm = Degrees(bore.direction_deg), Degrees(bore.direction_pm_deg)
         lines.append(say("answer.direction_pm", degrees=degrees, pm=pm))
     lines.append(limit_line(solution.job.limits.bore_offset, units, language))
-    if bore.probability is not None:
-        lines.append(say("answer.chance", chance=Chance(bore.probability)))
+    if bore.judged.probability is not None:
+        lines.append(say("answer.chance", chance=Chance(bore.judged.probability)))
     return tuple(lines)
 
 
@@ -131,7 +131,7 @@ def _steps(
     if solution.wrong_way or (solution.seat is not None and solution.seat.clearance < 0):
         return tuple(steps)
     choice = solution.choice
-    if choice is not None and choice.leave and bore.verdict in ("within", None):
+    if choice is not None and choice.leave and bore.judged.verdict in ("within", None):
         return (*steps, say("do.leave"))
     moves = _moves(bore, solution.job.units, language)
     if choice is None:
@@ -139,11 +139,11 @@ def _steps(
     settle = say("do.settle", settle=what_would_settle(solution))
     if choice.leave:
         # Nothing in stock does better than where it is, but it is not within.
-        if bore.verdict == "outside":
+        if bore.judged.verdict == "outside":
             return (*steps, *moves, say("do.nothing_fits"))
         return (*steps, settle)
     fit = _fit_line(choice, solution, language)
-    if bore.verdict == "undecided":
+    if bore.judged.verdict == "undecided":
         return (*steps, settle, say("do.or_fit", fit=fit))
     return (*steps, *moves, fit, say("do.recheck"))
 
@@ -195,7 +195,9 @@ def _choice(solution: Solution, option: Option, language: Language) -> Choice:
     return Choice(
         what=what,
         expected=_left(option.expected_offset, units, language),
-        chance="" if option.probability is None else language.chance(option.probability),
+        chance=""
+        if option.judged.probability is None
+        else language.chance(option.judged.probability),
         pilot=(
             "" if option.expected_pilot is None else _left(option.expected_pilot, units, language)
         ),

@@ -47,7 +47,7 @@ class Solution:
     def face_first(self) -> bool:
         """Whether the face must be put right before anything is said of dowels."""
         face = self.latest.face
-        return face is not None and face.verdict == "outside"
+        return face is not None and face.judged.verdict == "outside"
 
     @property
     def wrong_way(self) -> bool:

@@ -19,7 +19,7 @@ FLOW = (
     ("corrections",),
     ("harmonic", "checks"),
     ("noise", "region", "verdict"),
-    ("sweep",),
+    ("sweep", "off_axis"),
     ("bore", "face", "companion", "chip"),
     ("seat", "pilot", "rigid", "rounds"),
     ("trim", "history", "dowels", "pairs", "shims", "squaring"),
