@@ -41,7 +41,7 @@ async function store(cache, path) {
   for (const mode of /** @type {const} */ (['default', 'reload'])) {
     const response = await fetch(addressOf(path), { cache: mode });
     if (response.ok && !response.redirected && (await isWhole(response.clone(), path))) {
-      return cache.put(addressOf(path), response);
+      return cache.put(addressOf(path), path === WORKER_FILE ? withPolicy(response) : response);
     }
   }
   throw new Error(`${path} did not come whole.`);
@@ -84,15 +84,36 @@ async function check() {
 /** @param {string} path @param {Request} request */
 async function answer(path, request) {
   const cache = await caches.open(CACHE);
-  const response = (await cache.match(addressOf(path))) ?? (await fetch(request));
-  if (path !== WORKER_FILE) return response;
-  // The page's own policy does not reach into a worker; a header on the worker's script does.
+  return (await cache.match(addressOf(path))) ?? fetch(request);
+}
+
+/** The page's own policy does not reach into a worker; a header on the worker's script does.
+ * @param {Response} response */
+function withPolicy(response) {
   const headers = new Headers(response.headers);
   headers.set('Content-Security-Policy', POLICY);
   return new Response(response.body, { headers });
 }
 
-worker.addEventListener('install', (event) => event.waitUntil(install()));
+/**
+ * Browsers that can take these straight from the cache need not wake the service worker for them.
+ * @param {any} event
+ */
+function takeStraight(event) {
+  if (!event.addRoutes) return;
+  const root = new URL(SCOPE).pathname.replace(/[\\:*+?(){}]/g, '\\$&');
+  for (const pathname of [root, `${root}${RELEASE}/*`]) {
+    // @ts-ignore
+    const urlPattern = new URLPattern({ pathname, search: '' });
+    const condition = { urlPattern, requestMethod: 'GET' };
+    event.addRoutes({ condition, source: { cacheName: CACHE } });
+  }
+}
+
+worker.addEventListener('install', (event) => {
+  takeStraight(event);
+  event.waitUntil(install());
+});
 worker.addEventListener('activate', (event) => event.waitUntil(activate()));
 
 worker.addEventListener('fetch', (event) => {

@@ -78,16 +78,30 @@ async function open(name, count) {
 }
 
 /**
- * Load Python.
- * @param {boolean} count tell the progress of the download
- * @param {object} [options] for Pyodide
+ * Python's big files, on their way.
+ * @typedef {{library: Promise<Response>, compiled: Promise<WebAssembly.Module>}} Files
  */
-async function load(count, options = {}) {
+
+/**
+ * Have all downloads start now, side by side, and the code compiled while it comes.
+ * @param {boolean} count tell the progress of the download @returns {Files}
+ */
+function fetchFiles(count) {
   if (typeof WebAssembly !== 'object') throw new Error('This browser has no WebAssembly.');
-  // All downloads start now, side by side, and the code is compiled while it comes and while a
-  // snapshot is unpacked. Pyodide then asks for the same files and gets these.
   const library = open(LIBRARY, count);
   const compiled = open(WASM, count).then((response) => WebAssembly.compileStreaming(response));
+  // One that does not come is told where it is waited for, which may be a little later.
+  for (const file of [library, compiled]) file.catch(() => undefined);
+  return { library, compiled };
+}
+
+/**
+ * Load Python.
+ * @param {Files} files
+ * @param {object} [options] for Pyodide
+ */
+async function load({ library, compiled }, options = {}) {
+  // Pyodide asks for the same files and gets these.
   const { fetch, WebAssembly: { instantiateStreaming } } = self;
   self.fetch = async (input, given) => {
     const address = input instanceof Request ? input.url : String(input);
@@ -121,13 +135,13 @@ function answererOf(python) {
   return python.pyimport('sweepsheet.page').answer_text;
 }
 
-/** Start from the snapshot that is kept here; tells whether that went well. */
-async function restore() {
+/** Start from the snapshot that is kept here; tells whether there is one. @param {Files} files */
+async function restore(files) {
   const { findSnapshot, QUESTION } = await snapshots;
   const snapshot = await findSnapshot();
   if (!snapshot) return false;
   say({ kind: 'restoring' });
-  const answerer = answererOf(await load(false, { _loadSnapshot: snapshot.bytes }));
+  const answerer = answererOf(await load(files, { _loadSnapshot: snapshot.bytes }));
   if (!(await snapshot.fits(answerer(QUESTION)))) throw new Error('Python answers otherwise.');
   answerText = answerer;
   return true;
@@ -138,16 +152,18 @@ async function restore() {
  * @param {boolean} count tell the progress of the download @param {boolean} plain no snapshot
  */
 async function start(count, plain) {
+  let files = fetchFiles(count);
   if (plain) await forget();
   else {
     try {
-      if (await restore()) return true;
+      if (await restore(files)) return true;
     } catch (error) {
       console.warn(`Starting without the snapshot, which did not do: ${sentence(error)}`);
       await forget();
+      files = fetchFiles(false); // the first ones are used up
     }
   }
-  answerText = answererOf(await load(count));
+  answerText = answererOf(await load(files));
   return false;
 }
 
@@ -163,7 +179,7 @@ async function forget() {
 /** Make a snapshot and keep it. */
 async function makeSnapshot() {
   const { keepSnapshot, QUESTION } = await snapshots;
-  const python = await load(false, { _makeSnapshot: true });
+  const python = await load(fetchFiles(false), { _makeSnapshot: true });
   // Everything is imported, but nothing of Python is held here: a snapshot could not hold that.
   python.runPython('import sweepsheet.page');
   const bytes = python.makeMemorySnapshot();
