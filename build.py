@@ -18,7 +18,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
-from web.build.release import TroubleError, collect, lay_out, scripts_of
+from web.build.release import SCRIPTS, TroubleError, collect, lay_out
 from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
@@ -129,7 +129,7 @@ def make_page(web: Path, work: Path) -> Path:
     """Bundle the page's scripts and styles, and draw what stands in it from the start."""
     made = work / "page"
     script = WEB / "build" / "page.mjs"
-    node(script, web, made, *scripts_of(web), trouble="The page's scripts were not bundled.")
+    node(script, web, made, *SCRIPTS, trouble="The page's scripts were not bundled.")
     return made
 
 

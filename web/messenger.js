@@ -4,6 +4,9 @@
 // place of any other that waits. A question that was overtaken resolves to null, so an old answer
 // never comes after a newer one.
 
+import { fetchFiles } from './files.js';
+
+/** @import { Files } from './files.js' */
 /** @import { FromWorker } from './worker.js' */
 
 /**
@@ -41,8 +44,8 @@ function newWorker() {
   return new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
 }
 
-/** In a worker of its own, which has seen nothing that was typed. */
-function makeSnapshot() {
+/** In a worker of its own, which has seen nothing that was typed. @param {Files} files */
+function makeSnapshot(files) {
   const maker = newWorker();
   /** @param {string} why */
   const giveUp = (why) => {
@@ -59,6 +62,7 @@ function makeSnapshot() {
     else if (data.kind === 'kept') maker.terminate();
   });
   maker.postMessage({ snapshot: true });
+  maker.postMessage({ files });
 }
 
 /**
@@ -77,6 +81,8 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   let running = null;
   /** @type {Waiting | null} */
   let waiting = null;
+  /** @type {Promise<Files> | null} */
+  let files = null;
   /** @type {string | null} */
   let failure = null;
   let isUp = false;
@@ -121,9 +127,6 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   function hear(message) {
     quietSeconds = 0;
     switch (message.kind) {
-      case 'progress':
-        onProgress?.(message.loaded, message.total);
-        break;
       case 'restoring':
         isRestoring = true;
         break;
@@ -159,9 +162,17 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       const why = event.message || 'one of its files did not come, or this browser is too old';
       if (started === worker) fail(`${NOT_STARTED}: ${why}.`);
     });
-    // Counting the bytes costs the browser its copy of the compiled code, and there is nothing to
-    // count where the files come from the cache.
-    started.postMessage({ start: true, count: !navigator.serviceWorker?.controller, plain });
+    started.postMessage({ start: true, plain });
+    files?.then(
+      (all) => started.postMessage({ files: all }),
+      (error) => started === worker && fail(`${NOT_STARTED}: ${error.message}`),
+    );
+  }
+
+  /** @param {number} loaded @param {number} total */
+  function tellProgress(loaded, total) {
+    quietSeconds = 0;
+    onProgress?.(loaded, total);
   }
 
   // Seconds are counted one by one: a phone that slept has not waited.
@@ -174,7 +185,10 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
 
   const absent = missing();
   if (absent) queueMicrotask(() => fail(absent));
-  else startWorker();
+  else {
+    files = fetchFiles(navigator.serviceWorker?.controller ? null : tellProgress);
+    startWorker();
+  }
 
   return {
     ask(request) {
@@ -187,7 +201,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     },
     lastMs: () => lastMs,
     quickenNextStart() {
-      if (!isRestoring) setTimeout(makeSnapshot, QUIET_MS);
+      if (!isRestoring) setTimeout(async () => files && makeSnapshot(await files), QUIET_MS);
     },
     stop() {
       clearInterval(watchdog);

@@ -82,8 +82,10 @@ function isOurs(kept) {
 export async function findSnapshot() {
   const kept = await (await openCache())?.match(PLACE);
   if (!kept || !isOurs(kept)) return null;
+  const bytes = unpack(kept);
+  bytes.catch(() => undefined); // told where it is waited for
   return {
-    bytes: unpack(kept),
+    bytes,
     fits: async (answer) => kept.headers.get(ANSWER) === (await hashOfText(answer)),
   };
 }

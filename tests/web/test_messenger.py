@@ -16,6 +16,7 @@ from tests.web.server import Server
 STAND_IN = b"""
 const answer = (id, text) => postMessage({ kind: 'answer', id, text, ms: 1 });
 self.onmessage = async ({ data }) => {
+    if (data.files) return;
     if (data.start) return setTimeout(() => postMessage({ kind: 'ready' }), 50);
     const { breaks = 0 } = JSON.parse(data.text);
     const kept = await caches.open('stand-in');

@@ -71,7 +71,7 @@ def methods_of_dataclasses(sources: dict[str, bytes]) -> dict[str, CodeType]:
 
     def compiling(text: str, *scope: dict[str, object]) -> None:
         methods[text] = compile(text, "<string>", "exec", dont_inherit=True)
-        builtins.exec(methods[text], *scope)
+        builtins.exec(methods[text], *scope)  # noqa: S102 - as dataclasses do
 
     with_dataclasses = [path for path, source in sources.items() if b"\n@dataclass" in source]
     modules = [module_at(path) for path in sorted(with_dataclasses)]

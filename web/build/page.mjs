@@ -4,7 +4,7 @@
 //
 //   node page.mjs WEB OUT SCRIPT...
 
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -49,7 +49,8 @@ async function firstRound(web) {
 }
 
 const [web, out, ...scripts] = process.argv.slice(2);
+const styles = readdirSync(web).filter((name) => name.endsWith('.css'));
 mkdirSync(out, { recursive: true });
-await bundle(resolve(web), resolve(out), [...scripts, 'style.css']);
+await bundle(resolve(web), resolve(out), [...scripts, ...styles]);
 writeFileSync(join(out, 'first-round.html'), await firstRound(resolve(web)));
 process.exit(0); // happy-dom keeps Node's event loop alive

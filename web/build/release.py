@@ -12,25 +12,21 @@ import json
 import re
 from pathlib import Path
 
-AT_ROOT = ("index.html", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+# Each page with its script; page.mjs makes one file of that and of all that it brings.
+PAGES = {"index.html": "main.js"}
+SCRIPTS = sorted({*filter(None, PAGES.values()), "worker.js"})
+AT_ROOT = (*PAGES, "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
-# Scripts and styles are shipped as page.mjs makes them, and these not at all.
+# Scripts and style sheets are shipped as page.mjs makes them.
 NOT_SHIPPED = re.compile(
     r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js).*\.js$"
 )
-SCRIPT = re.compile(r'<script type="module" src="\{\{release\}\}/([^"]+)"')
 STYLE = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)">')
 POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
 
 
 class TroubleError(Exception):
     """A step failed; the message says which, for the person at the terminal."""
-
-
-def scripts_of(web: Path) -> list[str]:
-    """Name the script of each page, and the worker's."""
-    pages = [path.read_text("utf-8") for path in sorted(web.glob("*.html"))]
-    return sorted({name for page in pages for name in SCRIPT.findall(page)} | {"worker.js"})
 
 
 def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, bytes]:
@@ -40,7 +36,7 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     """
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
-    for name in scripts_of(web):
+    for name in SCRIPTS:
         files[name] = (made / name).read_bytes()
     for name in PYODIDE_FILES:
         files[f"python/{name}"] = (modules / "pyodide" / name).read_bytes()
@@ -50,11 +46,7 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     files["python/pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
     sizes = {name: len(data) for name, data in files.items() if name.startswith("python/")}
     files["release.js"] = f"export const SIZES = {json.dumps(sizes, sort_keys=True)};\n".encode()
-    first_round = (made / "first-round.html").read_text("utf-8")
-    for name in paths:
-        if name.endswith(".html"):
-            page = inline_style(files[name].decode("utf-8"), made)
-            files[name] = page.replace("{{first_round}}", first_round).encode()
+    files |= pages(files, made)
     return dict(sorted(files.items()))
 
 
@@ -63,15 +55,24 @@ def digest(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
 
 
-def inline_style(page: str, made: Path) -> str:
-    """Put the style sheet into the page, and allow it alone: it is painted at once."""
-    found = STYLE.search(page)
-    if not found:
-        return page
-    style = (made / found[1]).read_text("utf-8")
-    checksum = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode("ascii")
-    page = page.replace(found[0], f"<style>{style}</style>")
-    return page.replace("style-src 'self'", f"style-src 'sha256-{checksum}'")
+def pages(files: dict[str, bytes], made: Path) -> dict[str, bytes]:
+    """Put into the pages what is to be there at once: their style, and the first round's fields.
+
+    A page is painted without waiting for a style sheet; the policy allows these and no others. A
+    sheet for a medium, such as print, stays a file of its own.
+    """
+    texts = {name: files[name].decode("utf-8") for name in PAGES}
+    sheets = {name for text in texts.values() for name in STYLE.findall(text)}
+    styles = {name: (made / name).read_text("utf-8") for name in sheets}
+    sums = (hashlib.sha256(style.encode()).digest() for style in styles.values())
+    hashes = sorted(f"'sha256-{base64.b64encode(each).decode('ascii')}'" for each in sums)
+    first_round = (made / "first-round.html").read_text("utf-8")
+    done = {}
+    for name, text in texts.items():
+        styled = STYLE.sub(lambda found: f"<style>{styles[found[1]]}</style>", text)
+        allowed = styled.replace("style-src 'self'", " ".join(["style-src 'self'", *hashes]))
+        done[name] = allowed.replace("{{first_round}}", first_round).encode()
+    return done
 
 
 def fill_in(page: bytes, **values: str) -> bytes:
@@ -84,6 +85,14 @@ def fill_in(page: bytes, **values: str) -> bytes:
     return text.encode("utf-8")
 
 
+def policy_of(name: str, page: bytes) -> str:
+    """Find the content security policy of a page."""
+    policy = POLICY.search(page.decode("utf-8"))
+    if not policy:
+        raise TroubleError(f"{name} has no content security policy.")
+    return policy[1]
+
+
 def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
     """Name the release after its content; put each file in its place and fill in the names."""
     sums = "".join(f"{digest(data)}  {name}\n" for name, data in files.items())
@@ -92,15 +101,16 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
         name if name.startswith(AT_ROOT) else f"{release}/{name}": data
         for name, data in files.items()
     }
-    placed["index.html"] = fill_in(placed["index.html"], release=release)
-    policy = POLICY.search(placed["index.html"].decode("utf-8"))
-    if not policy:
-        raise TroubleError("index.html has no content security policy.")
+    for name in PAGES:
+        placed[name] = fill_in(placed[name], release=release)
+    policies = {policy_of(name, placed[name]) for name in PAGES}
+    if len(policies) > 1:
+        raise TroubleError("The pages differ in their content security policies.")
     hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
     placed["sw.js"] = fill_in(
         placed["sw.js"],
         release=release,
-        policy=policy[1].replace("'", "\\'"),
+        policy=policies.pop().replace("'", "\\'"),
         files=json.dumps(hashes, sort_keys=True),
     )
     return placed
