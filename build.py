@@ -11,14 +11,16 @@ import argparse
 import hashlib
 import importlib.util
 import os
+import re
 import shutil
 import subprocess
 import sys
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from urllib.parse import urlsplit
 
-from web.build.release import SCRIPTS, TroubleError, collect, lay_out
+from web.build.release import SCRIPTS, TroubleError, collect, lay_out, told_to_scripts
 from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
@@ -117,25 +119,34 @@ def make_library(work: Path) -> Path:
     say("Making the wheel")
     python("-m", "hatchling", "build", "-t", "wheel", "-d", work, trouble="No wheel was made.")
     (wheel,) = work.glob("*.whl")
-    (micropip,) = (VENV / "pyodide").glob("micropip-*.whl")
     say("Packing the Python library (in Pyodide, under Node)")
     library = work / "library.zip"
-    script = WEB / "build" / "library.mjs"
-    node(script, wheel, micropip, library, trouble="The Python library was not packed.")
+    pack(WEB / "build" / "library.mjs", wheel, library)
     return library
 
 
-def make_page(web: Path, work: Path) -> Path:
-    """Bundle the page's scripts and styles, and draw what stands in it from the start."""
-    made = work / "page"
+def pack(script: Path, wheel: Path, library: Path) -> None:
+    """Have the library packed from our wheel, and beside it qr.zip."""
+    micropip, segno = (
+        next((VENV / "pyodide").glob(f"{name}-*.whl")) for name in ("micropip", "segno")
+    )
+    out = (library, library.with_name("qr.zip"))
+    node(script, wheel, micropip, segno, *out, trouble="The Python library was not packed.")
+
+
+def make_page(web: Path, library: Path, address: str) -> Path:
+    """Bundle the pages' scripts and styles, and draw what stands in the form from the start."""
+    made = library.with_name("page")
+    made.mkdir(exist_ok=True)
+    (made / "release.js").write_text(told_to_scripts(library, NODE, address), "utf-8")
     script = WEB / "build" / "page.mjs"
-    node(script, web, made, *SCRIPTS, trouble="The page's scripts were not bundled.")
+    node(script, web, made, *SCRIPTS, trouble="The pages' scripts were not bundled.")
     return made
 
 
-def assemble(library: Path, out: Path, web: Path = WEB) -> None:
+def assemble(library: Path, out: Path, web: Path = WEB, address: str = "") -> None:
     """Write the static folder from nothing."""
-    made = make_page(web, library.parent)
+    made = make_page(web, library, address)
     placed = lay_out(collect(web, made, library, NODE))
     shutil.rmtree(out, ignore_errors=True)
     for name, data in placed.items():
@@ -145,16 +156,28 @@ def assemble(library: Path, out: Path, web: Path = WEB) -> None:
     say(f"Built {out.name}/: {len(placed)} files, {size:.1f} MB")
 
 
-def build(out: Path = DIST, work: Path = WORK) -> None:
+def checked_address(typed: str) -> str:
+    """Give the address of the folder that the page will stand in, with its slash; none for none."""
+    if not typed:
+        return ""
+    parts = urlsplit(typed)
+    if parts.scheme not in ("http", "https") or not parts.hostname or parts.query or parts.fragment:
+        raise TroubleError(f"An address like https://example.org/shop/ is wanted, got {typed!r}.")
+    if re.search(r"""[^!-~]|["'<>\\]""", typed) or parts.username is not None:
+        raise TroubleError(f"The address {typed!r} holds what must not stand in a link.")
+    return typed.removesuffix("index.html").rstrip("/") + "/"
+
+
+def build(out: Path = DIST, work: Path = WORK, address: str = "") -> None:
     """Set up what is missing, and build."""
     set_up_python()
     set_up_node()
-    assemble(make_library(work), out)
+    assemble(make_library(work), out, address=address)
 
 
-def serve(host: str, port: int) -> None:
+def serve(host: str, port: int, address: str = "") -> None:
     """Build, then serve the folder until Ctrl-C."""
-    build()
+    build(address=address)
     try:
         serve_folder(DIST, host, port)
     except OSError as error:
@@ -212,8 +235,10 @@ def main() -> int:
     """Read the command line and do what it says."""
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     commands = parser.add_subparsers(dest="command", required=True)
-    commands.add_parser("build", help="make dist/")
-    serving = commands.add_parser("serve", help="make dist/ and serve it")
+    placed = argparse.ArgumentParser(add_help=False)
+    placed.add_argument("--address", default="", help="where the page will stand, for its links")
+    commands.add_parser("build", help="make dist/", parents=[placed])
+    serving = commands.add_parser("serve", help="make dist/ and serve it", parents=[placed])
     serving.add_argument("--port", type=int, default=8000)
     serving.add_argument("--host", default="127.0.0.1", help="0.0.0.0: for phones near by, too")
     commands.add_parser("test", help="lint, check types, run every test; hands the rest to pytest")
@@ -226,9 +251,9 @@ def main() -> int:
     try:
         match given.command:
             case "build":
-                build()
+                build(address=checked_address(given.address))
             case "serve":
-                serve(given.host, given.port)
+                serve(given.host, given.port, checked_address(given.address))
             case "test":
                 test(rest)
             case "lock":

@@ -1,63 +1,109 @@
-// Fetches Python's two big files. The page does so itself, since it is at work before its worker is; the
-// worker gets the compiled code and the library handed over.
+// Jobs into files on this phone and back. Python makes the texts and reads them; what is opened always
+// becomes a new job.
 
-/** @typedef {{code: WebAssembly.Module, library: ArrayBuffer}} Files */
+import { readForm } from './form.js';
+import { WORDS } from './words.js';
 
-const FOLDER = new URL('./python/', import.meta.url).href;
-const CODE = 'pyodide.asm.wasm';
-const LIBRARY = 'library.zip';
-const WASM_TYPE = 'application/wasm';
-
-/** @param {string} name */
-async function open(name) {
-  const response = await fetch(FOLDER + name);
-  if (!response.ok) throw new Error(`The file ${name} did not come (${response.status}).`);
-  return response;
-}
-
-/** Pass a download on, telling how much has come. @param {Response} response
- * @param {(bytes: number) => void} onBytes */
-function counted(response, onBytes) {
-  const counter = new TransformStream({
-    transform(chunk, controller) {
-      onBytes(chunk.byteLength);
-      controller.enqueue(chunk);
-    },
-  });
-  const body = /** @type {ReadableStream} */ (response.body).pipeThrough(counter);
-  return new Response(body, { headers: { 'Content-Type': WASM_TYPE } });
-}
-
-/** The code is compiled while it comes. @param {Response} response */
-function compile(response) {
-  const isTyped = response.headers.get('Content-Type') === WASM_TYPE;
-  // A response from the cache is passed on as it is, or the browser could not keep the compiled code
-  // with it. One from a host that sends the wrong type gets the right one.
-  const typed = isTyped
-    ? response
-    : new Response(response.body, { headers: { 'Content-Type': WASM_TYPE } });
-  return WebAssembly.compileStreaming(typed);
-}
+/** @import { Fields } from './form.js' */
+/** @import { Jobs } from './jobs.js' */
+/** @import { Python } from './messenger.js' */
 
 /**
- * Have both come, side by side.
- * @param {((loaded: number, total: number) => void) | null} onProgress null: from the cache, where there
- *   is nothing to count, and counting would cost the browser its copy of the compiled code
- * @returns {Promise<Files>}
+ * @typedef {(
+ *   { state: 'file', name: string, text: string, told: string } |
+ *   { state: 'imported', jobs: Fields[], text: string } |
+ *   { state: 'refused', text: string }
+ * )} Answer
  */
-export async function fetchFiles(onProgress) {
-  let onBytes = null;
-  if (onProgress) {
-    const { SIZES } = await import('./release.js');
-    const total = [CODE, LIBRARY].reduce((sum, name) => sum + SIZES[`python/${name}`], 0);
-    let loaded = 0;
-    onBytes = (/** @type {number} */ bytes) => onProgress((loaded += bytes), total);
+
+/** Larger than any file of ours, in bytes; `LONGEST_FILE` in Python. */
+export const LONGEST_FILE = 2_000_000;
+
+const words = WORDS.files;
+
+/** @template {HTMLElement} T @param {string} id @returns {T} */
+function get(id) {
+  return /** @type {T} */ (document.getElementById(id));
+}
+
+/** Hand a text to the browser as a file. @param {string} name @param {string} text */
+function download(name, text) {
+  const type = name.endsWith('.csv') ? 'text/csv' : 'application/json';
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  // The browser has to have begun before the address goes.
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+}
+
+export class Files {
+  /** @type {Python} */
+  #python;
+
+  /** @type {Jobs | null} */
+  #jobs;
+
+  /** @param {Python} python @param {Jobs | null} jobs null where this browser keeps none */
+  constructor(python, jobs) {
+    this.#python = python;
+    this.#jobs = jobs;
+    const open = /** @type {HTMLInputElement} */ (get('file-open'));
+    for (const id of ['file-save-all', 'file-open-field']) get(id).hidden = !jobs;
+    get('file-save').addEventListener('click', () => this.#try(() => this.#save()));
+    get('file-csv').addEventListener('click', () => this.#try(() => this.#saveCsv()));
+    get('file-save-all').addEventListener('click', () => this.#try(() => this.#saveAll()));
+    open.addEventListener('change', async () => {
+      const [file] = open.files ?? [];
+      if (file) await this.#try(() => this.#open(file));
+      open.value = ''; // so that the same file can be chosen again
+    });
   }
-  const watched = (/** @type {Response} */ response) =>
-    onBytes ? counted(response, onBytes) : response;
-  const [code, library] = await Promise.all([
-    open(CODE).then((response) => compile(watched(response))),
-    open(LIBRARY).then((response) => watched(response).arrayBuffer()),
-  ]);
-  return { code, library };
+
+  /** Say what came of it. @param {() => Promise<string>} action gives a sentence */
+  async #try(action) {
+    get('file-status').textContent = words.working;
+    try {
+      get('file-status').textContent = await action();
+    } catch (error) {
+      get('file-status').textContent = words.failed(String(error));
+    }
+  }
+
+  /** The job in the form. @returns {Fields} */
+  #here() {
+    return { ...readForm(), name: this.#jobs?.name ?? '' };
+  }
+
+  #save() {
+    return this.#toFile({ export: [this.#here()] });
+  }
+
+  #saveCsv() {
+    return this.#toFile({ csv: this.#here() });
+  }
+
+  async #saveAll() {
+    return this.#toFile({ export: (await this.#jobs?.all()) ?? [this.#here()] });
+  }
+
+  /** @param {unknown} request */
+  async #toFile(request) {
+    const answer = /** @type {Answer} */ (await this.#python.askSurely(request));
+    if (answer.state !== 'file') return answer.state === 'refused' ? answer.text : '';
+    download(answer.name, answer.text);
+    return words.saved(answer.name, answer.told);
+  }
+
+  /** @param {File} file */
+  async #open(file) {
+    if (file.size > LONGEST_FILE) return words.tooLarge;
+    const answer = /** @type {Answer} */ (
+      await this.#python.askSurely({ import: await file.text() })
+    );
+    if (answer.state !== 'imported') return answer.state === 'refused' ? answer.text : '';
+    const named = answer.jobs.map((job) => ({ ...job, name: job.name || file.name }));
+    await this.#jobs?.add(named);
+    return answer.text;
+  }
 }

@@ -1,23 +1,17 @@
 // The jobs on this phone: the one that is open is kept as it is typed, the others are a list.
 
 import { fillForm, readForm, resetForm, untouchedForm } from './form.js';
-import { Store } from './store.js';
+import { OPEN_HERE, Store, newId } from './store.js';
 import { WORDS } from './words.js';
 
 /** @typedef {import('./store.js').Fields} Fields */
 /** @typedef {Record<string, string | null>} Changes null: the field is gone */
 
-const OPEN_HERE = 'sweepsheet job';
 const address = new URL('..', import.meta.url).href;
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 function get(id) {
   return /** @type {T} */ (document.getElementById(id));
-}
-
-/** A name for a new job. `randomUUID` is not there on a plain http address. */
-function newId() {
-  return crypto.getRandomValues(new Uint32Array(4)).join('-');
 }
 
 /** What differs between two states of the form. @param {Fields} before @param {Fields} after */
@@ -50,6 +44,9 @@ export class Jobs {
 
   #stage = '';
 
+  /** The last write, and whether it was kept. @type {Promise<boolean>} */
+  #lastWrite = Promise.resolve(true);
+
   #askedToPersist = false;
 
   /** Tells other pages of the same host what was written here. */
@@ -73,7 +70,8 @@ export class Jobs {
       return jobs;
     } catch (error) {
       get('kept').textContent = WORDS.notKept(String(error));
-      get('jobs').hidden = true;
+      // What is left is to save the job to a file.
+      get('jobs-here').hidden = true;
       return null;
     }
   }
@@ -101,6 +99,33 @@ export class Jobs {
       }
       throw error;
     }
+  }
+
+  /** The name of the open job. */
+  get name() {
+    return /** @type {HTMLInputElement} */ (get('job-name')).value;
+  }
+
+  /** Every job, with its name among its fields; the open one as it stands in the form.
+   * @returns {Promise<Fields[]>} */
+  async all() {
+    this.keep();
+    const others = (await this.#store.list()).filter(({ id }) => id !== this.#open);
+    const fields = others.map(async ({ id, name }) => ({ ...(await this.#store.read(id)), name }));
+    return [{ ...readForm(), name: this.name }, ...(await Promise.all(fields))];
+  }
+
+  /** New jobs from outside, the first of which is opened. @param {Fields[]} jobs */
+  async add(jobs) {
+    const made = jobs.map(({ name = '', ...fields }) => ({ id: newId(), name, fields }));
+    await this.#store.add(made);
+    await this.#show(made[0]?.id ?? newId());
+  }
+
+  /** Have everything kept that was typed; gives whether it is. */
+  settled() {
+    this.keep();
+    return this.#lastWrite;
   }
 
   /** What was found last, for the list. @param {string} stage */
@@ -200,13 +225,16 @@ export class Jobs {
         return row;
       });
     get('job-list').replaceChildren(...rows);
+    get('job-list-title').hidden = rows.length === 0;
   }
 
   /** Another page wrote to this job: take it over, but for the field that is being typed in here.
    * @param {{ job: string, changes: Changes }} message */
   #hear({ job, changes }) {
     if (job !== this.#open) return;
-    const here = document.activeElement?.getAttribute('name') ?? '';
+    // In a box or a list nothing is half typed.
+    const typing = document.activeElement?.matches('input:not([type=checkbox], [type=radio]), textarea');
+    const here = (typing && document.activeElement?.getAttribute('name')) || '';
     const { [here]: _, ...others } = changes;
     const now = readForm();
     const merged = changed(now, others);
@@ -217,15 +245,22 @@ export class Jobs {
   }
 
   /** @param {Promise<unknown>} written */
-  async #tell(written) {
+  #tell(written) {
+    this.#lastWrite = this.#told(written);
+  }
+
+  /** @param {Promise<unknown>} written */
+  async #told(written) {
     try {
       await written;
       get('kept').dataset.kept = 'yes';
       const safe = (await navigator.storage?.persisted?.()) ?? false;
       get('kept').textContent = safe ? WORDS.kept : WORDS.keptForNow;
+      return true;
     } catch (error) {
       get('kept').dataset.kept = 'no';
       get('kept').textContent = WORDS.notKept(String(error));
+      return false;
     }
   }
 

@@ -1,20 +1,25 @@
 // Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
 // kept for use without a signal.
 
-import { readForm, startForm } from './form.js';
+import { fillForm, readForm, startForm } from './form.js';
+import { Files } from './files.js';
 import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
-import { keepForOffline } from './offline.js';
+import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
+import { Share } from './share.js';
 import { WORDS } from './words.js';
 
-export { startPython }; // for tests, which start a Python of their own
+// For tests, which start a Python of their own, and fill the form at once.
+export { fillForm, readForm, startPython };
 
 const root = document.documentElement;
 const status = /** @type {HTMLElement} */ (document.getElementById('status'));
 const progress = /** @type {HTMLProgressElement} */ (document.getElementById('progress'));
 const start = /** @type {HTMLElement} */ (document.getElementById('start'));
 const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
+
+const update = /** @type {HTMLElement} */ (document.getElementById('update'));
 
 /** @param {'ready' | 'failed'} state @param {string} text */
 function started(state, text) {
@@ -27,6 +32,7 @@ function started(state, text) {
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
     offline.textContent = WORDS.offline[kept](why);
+    update.hidden = kept !== 'update-waiting';
     if (kept === 'ready') python.quickenNextStart();
   });
 }
@@ -40,11 +46,15 @@ const python = startPython({
   onFailed: (why) => started('failed', WORDS.failed(why)),
 });
 
+const share = new Share(python, readForm);
+
 async function ask() {
+  share.expire();
   try {
     const answer = await python.ask({ form: readForm() });
     if (answer === null) return;
     paint(answer);
+    share.renew(answer.state === 'answer');
     if (answer.state === 'answer') jobs?.setStage(answer.sheet.verdict_text);
     performance.mark('first-answer');
   } catch (error) {
@@ -66,3 +76,8 @@ startForm(() => {
 performance.mark('form-ready');
 ask();
 jobs = await Jobs.start(ask);
+new Files(python, jobs);
+update.addEventListener('click', async () => {
+  if (await takeUpdate(async () => (await jobs?.settled()) ?? false)) return;
+  offline.textContent = WORDS.offline['update-refused']();
+});

@@ -2,11 +2,11 @@
 //
 // Only the newest question matters: while one is being worked out, a newer one waits, and takes the
 // place of any other that waits. A question that was overtaken resolves to null, so an old answer
-// never comes after a newer one.
+// never comes after a newer one. What has time, such as a link, waits until nothing else does.
 
-import { fetchFiles } from './files.js';
+import { fetchFiles } from './python-files.js';
 
-/** @import { Files } from './files.js' */
+/** @import { Files } from './python-files.js' */
 /** @import { FromWorker } from './worker.js' */
 
 /**
@@ -15,11 +15,15 @@ import { fetchFiles } from './files.js';
  * @property {string} text
  * @property {(answer: any) => void} resolve
  * @property {(error: Error) => void} reject
+ * @property {boolean} [surely] it is answered, whatever else is asked
  */
 
 /**
  * @typedef {object} Python
  * @property {(request: unknown) => Promise<any>} ask null when a newer question overtook this one
+ * @property {(request: unknown) => Promise<any>} askLater the same, when nothing else is asked
+ * @property {(request: unknown) => Promise<any>} askSurely the same, never overtaken: in its turn
+ * @property {(text: string) => Promise<any>} drawQr a QR code of the text; null when overtaken
  * @property {() => number} lastMs time in Python for the last answer, in milliseconds
  * @property {() => void} quickenNextStart have a snapshot made for it, soon, where none was used
  * @property {() => void} stop let Python go
@@ -83,6 +87,12 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   let waiting = null;
   /** @type {Promise<Files> | null} */
   let files = null;
+  /** What has time. @type {Waiting | null} */
+  let later = null;
+  /** What has to be answered, in its order. @type {Waiting[]} */
+  let sure = [];
+  /** A QR code that is being drawn. @type {Waiting | null} */
+  let drawing = null;
   /** @type {string | null} */
   let failure = null;
   let isUp = false;
@@ -99,26 +109,41 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     worker?.terminate();
     clearInterval(watchdog);
     const error = new Error(why);
-    running?.reject(error);
-    waiting?.reject(error);
-    running = waiting = null;
+    for (const asked of [running, waiting, ...sure, later, drawing]) asked?.reject(error);
+    running = waiting = later = drawing = null;
+    sure = [];
     onFailed?.(why);
   }
 
   function sendNext() {
-    if (!isUp || running || !waiting) return;
-    running = waiting;
-    waiting = null;
-    worker?.postMessage({ id: running.id, text: running.text });
+    const next = waiting ?? sure[0] ?? later;
+    if (!isUp || running || !next) return;
+    if (next === waiting) waiting = null;
+    else if (next === sure[0]) sure.shift();
+    else later = null;
+    running = next;
+    worker?.postMessage({ id: next.id, text: next.text });
+  }
+
+  /** A promise, and what settles it. @param {string} text @param {(asked: Waiting) => void} put
+   * @returns {Promise<any>} */
+  function asking(text, put) {
+    return new Promise((resolve, reject) => {
+      if (failure) return reject(new Error(failure));
+      put({ id: ++lastId, text, resolve, reject });
+      sendNext();
+    });
   }
 
   /** Start anew, and not from the snapshot, which may be what is wrong. */
   function restart() {
     mayRestart = isRestoring = false;
     isUp = false;
-    waiting ??= running;
-    if (running !== waiting) running?.resolve(null);
-    running = null;
+    if (running?.surely) sure.unshift(running);
+    else waiting ??= running;
+    if (running !== waiting && !running?.surely) running?.resolve(null);
+    drawing?.resolve(null);
+    running = drawing = null;
     worker?.terminate();
     startWorker(true);
   }
@@ -138,8 +163,15 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       case 'answer':
         mayRestart = true;
         lastMs = message.ms;
-        running?.resolve(waiting ? null : JSON.parse(message.text));
+        running?.resolve(waiting && !running.surely ? null : JSON.parse(message.text));
         running = null;
+        break;
+      case 'qr':
+      case 'no-qr':
+        if (message.id !== drawing?.id) return;
+        if (message.kind === 'qr') drawing.resolve(JSON.parse(message.text));
+        else drawing.reject(new Error(message.why));
+        drawing = null;
         break;
       case 'failed':
         if (message.id === undefined) return fail(`${NOT_STARTED}: ${message.why}`);
@@ -191,14 +223,25 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   }
 
   return {
-    ask(request) {
-      return new Promise((resolve, reject) => {
-        if (failure) return reject(new Error(failure));
+    ask: (request) =>
+      asking(JSON.stringify(request), (asked) => {
         waiting?.resolve(null);
-        waiting = { id: ++lastId, text: JSON.stringify(request), resolve, reject };
-        sendNext();
-      });
-    },
+        waiting = asked;
+      }),
+    askLater: (request) =>
+      asking(JSON.stringify(request), (asked) => {
+        later?.resolve(null);
+        later = asked;
+      }),
+    askSurely: (request) =>
+      asking(JSON.stringify(request), (asked) => sure.push({ ...asked, surely: true })),
+    drawQr: (text) =>
+      asking(text, (asked) => {
+        drawing?.resolve(null);
+        drawing = asked;
+        // It may have to be fetched first what draws it; questions do not wait for that.
+        worker?.postMessage({ id: asked.id, qr: text });
+      }),
     lastMs: () => lastMs,
     quickenNextStart() {
       if (!isRestoring) setTimeout(async () => files && makeSnapshot(await files), QUIET_MS);

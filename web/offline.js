@@ -1,6 +1,14 @@
 // Has the browser keep the page for use without a signal, and tells how far that is.
 
-/** @typedef {'unsupported' | 'installing' | 'ready' | 'failed' | 'update-waiting'} OfflineState */
+/**
+ * @typedef {(
+ *   'unsupported' | 'installing' | 'ready' | 'failed' |
+ *   'update-waiting' | 'update-taken' | 'update-refused'
+ * )} OfflineState
+ */
+
+/** Whether this page has asked for the newer release. */
+let isTaking = false;
 
 /**
  * Have the service worker read all its files back; gives what is wrong, or null.
@@ -28,6 +36,20 @@ function reaches(keeper, ...states) {
 }
 
 /**
+ * Have the release that waits take over, and load the page again with it.
+ * @param {() => Promise<boolean>} keep has everything kept that was typed; gives whether it is
+ * @returns {Promise<boolean>} false where it was not taken, since something could not be kept
+ */
+export async function takeUpdate(keep) {
+  if (!(await keep())) return false;
+  isTaking = true;
+  const registration = await navigator.serviceWorker.getRegistration();
+  if (registration?.waiting) registration.waiting.postMessage({ kind: 'take' });
+  else location.reload(); // another page has taken it already
+  return true;
+}
+
+/**
  * @param {(state: OfflineState, why: string) => void} onState called at each change
  */
 export async function keepForOffline(onState) {
@@ -42,6 +64,13 @@ export async function keepForOffline(onState) {
     });
   });
   navigator.serviceWorker.startMessages();
+  // At the first visit the page is taken in by its own release, which is no news.
+  let isNews = navigator.serviceWorker.controller !== null;
+  navigator.serviceWorker.addEventListener('controllerchange', () => {
+    if (isTaking) location.reload();
+    else if (isNews) onState('update-taken', '');
+    isNews = true;
+  });
   const fail = async () => {
     // The service worker's own reason may come a little after the news of its end.
     const untold = new Promise((resolve) => setTimeout(resolve, 2000, 'the browser refused it.'));

@@ -1,7 +1,13 @@
 // Paints the answer. Every text comes worded from Python and is set as text, never as markup; the
 // drawing, which Python made of numbers, is parsed as SVG.
 
+import { explain } from './explain.js';
+import { remarkItem, sectionPart, tableRow, textElement } from './parts.js';
+import { putDrawing } from './svg.js';
 import { WORDS } from './words.js';
+
+/** @import { PlainWord } from './explain.js' */
+/** @import { Remark, Section } from './parts.js' */
 
 /**
  * @typedef {object} Choice
@@ -11,16 +17,6 @@ import { WORDS } from './words.js';
  * @property {string} pilot empty where it is not known
  * @property {boolean} chosen
  *
- * @typedef {object} Section
- * @property {string} name
- * @property {string} title
- * @property {string} verdict
- * @property {string} verdict_text
- * @property {string[]} lines
- * @property {string[]} head
- * @property {string[][]} rows
- *
- * @typedef {{ level: string, label: string, text: string }} Remark
  * @typedef {object} Sheet
  * @property {string} verdict
  * @property {string} verdict_text
@@ -35,19 +31,12 @@ import { WORDS } from './words.js';
  * @typedef {{ limit: string } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, drawing: string, side_view: string, flange_view: string })} Answer
+ *   { state: 'answer', sheet: Sheet, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string })} Answer
  */
 
 /** @param {string} id */
 function get(id) {
   return /** @type {HTMLElement} */ (document.getElementById(id));
-}
-
-/** @template {keyof HTMLElementTagNameMap} K @param {K} name @param {string} text */
-function textElement(name, text) {
-  const made = document.createElement(name);
-  made.textContent = text;
-  return made;
 }
 
 /** Set a text only where it changes, so that a screen reader hears changes alone. */
@@ -74,62 +63,10 @@ function paintChoices(choices) {
   get('choices').querySelector('tbody')?.replaceChildren(...rows);
 }
 
-/** A row; its cells carry their heads, which stand before them where a table is stacked.
- * @param {'td' | 'th'} name @param {string[]} texts @param {string[]} [heads] */
-function tableRow(name, texts, heads = []) {
-  const row = document.createElement('tr');
-  const cells = texts.map((text, i) => {
-    const cell = textElement(name, text);
-    cell.dataset.head = heads[i] ?? '';
-    return cell;
-  });
-  row.append(...cells);
-  return row;
-}
-
-/** A part of the sheet beside the bore. @param {Section} section */
-function sectionPart({ name, title, verdict, verdict_text: word, lines, head, rows }) {
-  const part = document.createElement('section');
-  part.id = `section-${name}`;
-  part.append(textElement('h3', title));
-  if (word) {
-    const box = document.createElement('div');
-    box.className = 'verdict';
-    box.dataset.verdict = verdict;
-    box.append(textElement('p', word));
-    part.append(box);
-  }
-  const list = document.createElement('ul');
-  list.className = 'figures';
-  list.append(...lines.map((line) => textElement('li', line)));
-  part.append(list);
-  if (rows.length) {
-    const table = document.createElement('table');
-    if (head.length > 3) table.className = 'stack';
-    table.append(tableRow('th', head), ...rows.map((row) => tableRow('td', row, head)));
-    part.append(table);
-  }
-  return part;
-}
-
 /** @param {Remark[]} remarks */
 function paintRemarks(remarks) {
   get('doubts-title').hidden = remarks.length === 0;
-  const items = remarks.map(({ level, label, text }) => {
-    const item = document.createElement('li');
-    item.dataset.level = level;
-    item.append(textElement('b', label), text);
-    return item;
-  });
-  get('remarks').replaceChildren(...items);
-}
-
-/** @param {string} id @param {string} svg empty for none */
-function paintDrawing(id, svg) {
-  get(id).hidden = !svg;
-  if (!svg) return;
-  const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
-  get(id).replaceChildren(document.importNode(parsed, true));
+  get('remarks').replaceChildren(...remarks.map(remarkItem));
 }
 
 /** @param {Sheet} sheet */
@@ -203,9 +140,10 @@ export function paint(answer) {
   document.documentElement.dataset.answer = answer.state;
   if (answered) {
     paintSheet(answer.sheet);
-    paintDrawing('drawing', answer.drawing);
-    paintDrawing('side-view', answer.side_view);
-    paintDrawing('flange-view', answer.flange_view);
+    explain(answer.words);
+    putDrawing(get('drawing'), answer.drawing);
+    putDrawing(get('side-view'), answer.side_view);
+    putDrawing(get('flange-view'), answer.flange_view);
     setText('strip-verdict', `${answer.sheet.verdict_text}.`);
     setText('strip-headline', answer.sheet.headline);
     return;

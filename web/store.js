@@ -14,6 +14,14 @@ import { openDB } from 'idb';
  * @property {number} changed milliseconds since 1970
  */
 
+/** Where a tab keeps, in its own storage, which job it has open. */
+export const OPEN_HERE = 'sweepsheet job';
+
+/** A name for a new job. `randomUUID` is not there on a plain http address. */
+export function newId() {
+  return crypto.getRandomValues(new Uint32Array(4)).join('-');
+}
+
 /** What is kept beside the fields of the form. */
 const NAME = '.name';
 const STAGE = '.stage';
@@ -98,6 +106,22 @@ export class Store {
   /** @param {string} job @param {string} stage */
   setStage(job, stage) {
     return this.write(job, { [STAGE]: stage });
+  }
+
+  /** New jobs, all of them or none. @param {{ id: string, name: string, fields: Fields }[]} jobs */
+  async add(jobs) {
+    const write = this.#db.transaction(['jobs', 'fields'], 'readwrite', AT_ONCE);
+    const fields = write.objectStore('fields');
+    const changed = Date.now();
+    const asked = [];
+    for (const [n, { id, name, fields: texts }] of jobs.entries()) {
+      // The first of them is the one that was changed last.
+      const all = { ...texts, [NAME]: name, [CHANGED]: String(changed - n) };
+      asked.push(write.objectStore('jobs').put({ id }));
+      for (const [key, text] of Object.entries(all)) asked.push(fields.put(text, [id, key]));
+    }
+    write.commit();
+    await Promise.all([...asked, write.done]);
   }
 
   /** @param {string} from @param {string} to @param {string} name */

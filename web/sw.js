@@ -1,7 +1,8 @@
 // Keeps one whole release for use without a signal.
 //
 // All or nothing: the release is installed when every file has come and has the right SHA-256. An
-// old release goes on under the pages that it opened; the new one takes over at the next start.
+// old release goes on under the pages that it opened; the new one takes over at the next start, or when
+// it is asked for.
 
 const RELEASE = '{{release}}';
 const POLICY = '{{policy}}';
@@ -40,8 +41,10 @@ async function store(cache, path) {
   // What the browser has just loaded will mostly do; if it does not, ask the host itself.
   for (const mode of /** @type {const} */ (['default', 'reload'])) {
     const response = await fetch(addressOf(path), { cache: mode });
-    if (response.ok && !response.redirected && (await isWhole(response.clone(), path))) {
-      return cache.put(addressOf(path), path === WORKER_FILE ? withPolicy(response) : response);
+    if (response.ok && (await isWhole(response.clone(), path))) {
+      // Some hosts send "view.html" on to "view"; what came by a detour can't open a page.
+      const straight = response.redirected ? new Response(response.body, response) : response;
+      return cache.put(addressOf(path), path === WORKER_FILE ? withPolicy(straight) : straight);
     }
   }
   throw new Error(`${path} did not come whole.`);
@@ -126,6 +129,8 @@ worker.addEventListener('fetch', (event) => {
 });
 
 worker.addEventListener('message', (event) => {
+  // Asked for by a person, in a page that has kept everything.
+  if (event.data.kind === 'take') event.waitUntil(worker.skipWaiting());
   if (event.data.kind !== 'check') return;
   event.waitUntil(
     check().then(

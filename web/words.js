@@ -9,7 +9,11 @@ export const WORDS = {
     ready: () => 'Ready to work without a signal.',
     failed: (/** @type {string} */ why) => `Could not be kept for use without a signal: ${why}`,
     'update-waiting': () =>
-      'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened.',
+      'Ready to work without a signal. A newer release is ready: take it now, or it is taken the next time the page is opened.',
+    'update-taken': () =>
+      'A newer release was taken in another window. Load this page again when it suits you: what is typed is kept.',
+    'update-refused': () =>
+      'The newer release was not taken, since what is typed could not be kept. Save the job to a file first.',
   },
   unnamed: 'Unnamed job',
   copyOf: (/** @type {string} */ name) => `${name}, copy`,
@@ -18,6 +22,15 @@ export const WORDS = {
     'Kept on this phone as you type. The browser may clear it if the page is not used for long: put it on the home screen.',
   notKept: (/** @type {string} */ why) =>
     `NOT KEPT: this browser does not store what you type (${why}). Write the readings down.`,
+  files: {
+    working: 'A moment …',
+    saved: (/** @type {string} */ name, /** @type {string} */ told) => `${told} File: ${name}`,
+    tooLarge: 'This file is larger than any of ours, and was not opened.',
+    failed: (/** @type {string} */ why) => `That did not work: ${why}`,
+  },
+  ticked: (/** @type {number} */ n, /** @type {number} */ of) => `${n} of ${of}`,
+  naming: 'Name of this round',
+  namingFirst: 'Name of this round; offset dowels that were in already',
   asFound: 'As found',
   recheck: (/** @type {number} */ n) => `Recheck ${n}`,
   bore: 'bore',
@@ -33,8 +46,22 @@ export const WORDS = {
   sign: (/** @type {string} */ where) => `Plus or minus: ${where}`,
   closing: 'Back at the start',
   closingHelp: 'How far off the dial is when the crank is back where the sweep began: 0 if it came back.',
+  whatIsThis: 'What are these figures?',
+  turnToMark: 'Turn to a mark',
   outOfOrder: 'One thing above is not right yet.',
   severalOutOfOrder: (/** @type {number} */ n) => `${n} things above are not right yet.`,
+  share: {
+    title: 'What was measured on your bellhousing',
+    reach: {
+      all: '',
+      network: 'This page stands at a private address: the link opens on this network only.',
+      machine: 'This page stands at an address of this machine alone: the link opens here only.',
+    },
+    noQr: 'The link is too long for a QR code.',
+    copied: 'The link is copied.',
+    marked: 'This browser does not let the page copy. The link is marked: copy it by hand.',
+    failed: (/** @type {string} */ why) => `That did not work: ${why}`,
+  },
   unit: { inch: 'thou', metric: 'mm' },
   longUnit: { inch: 'inch', metric: 'mm' },
 };

@@ -3,23 +3,27 @@
 // In:  {start: true, plain: boolean} once, then {id, text} for each question.
 //      plain: not from a snapshot. Or {snapshot: true}, to make one and no more.
 //      {files} once: what the page has fetched.
+//      {id, qr: text} after the start, for a QR code of the text.
 // Out: {kind: 'restoring'}                    a snapshot is used for the start
 //      {kind: 'ready', restored: boolean}
 //      {kind: 'answer', id, text, ms}         ms: time spent in Python
 //      {kind: 'failed', why, id?, fatal?}     with an id: that question; fatal: Python is broken
 //      {kind: 'kept'}                         the snapshot
+//      {kind: 'qr', id, text}, {kind: 'no-qr', id, why}
 
 import { dropSnapshot, findSnapshot, keepSnapshot, QUESTION } from './snapshot.js';
 
-/** @import { Files } from './files.js' */
+/** @import { Files } from './python-files.js' */
 
 /** @typedef {{kind: 'restoring'}
- *   | {kind: 'ready', restored: boolean} | {kind: 'kept'} | {kind: 'answer', id: number, text: string, ms: number}
+ *   | {kind: 'ready', restored: boolean} | {kind: 'kept'} |
+ *     {kind: 'qr', id: number, text: string} | {kind: 'no-qr', id: number, why: string} | {kind: 'answer', id: number, text: string, ms: number}
  *   | {kind: 'failed', why: string, id?: number, fatal?: boolean}} FromWorker */
 
 const FOLDER = new URL('./python/', import.meta.url).href;
 const WASM = 'pyodide.asm.wasm';
 const LIBRARY = 'library.zip';
+const QR = 'qr.zip';
 
 // Both scripts start to load now, side by side, and not each when the one before it has come.
 const scripts = Promise.all([import('./python/pyodide.mjs'), import('./python/pyodide.asm.mjs')]);
@@ -35,6 +39,10 @@ const files = new Promise((resolve) => {
 
 /** @type {(text: string) => string} */
 let answerText;
+/** What draws QR codes, once it was asked for. @type {Promise<(text: string) => string> | null} */
+let drawer = null;
+/** Pyodide itself. @type {any} */
+let python;
 
 /** @param {FromWorker} message */
 function say(message) {
@@ -77,9 +85,9 @@ async function load(options = {}) {
   }
 }
 
-/** @param {any} python */
-function answererOf(python) {
-  return python.pyimport('sweepsheet.page').answer_text;
+/** @param {any} started */
+function answererOf(started) {
+  return started.pyimport('sweepsheet.page').answer_text;
 }
 
 /** Start from the snapshot that is kept here; tells whether there is one. */
@@ -87,9 +95,11 @@ async function restore() {
   const snapshot = await findSnapshot();
   if (!snapshot) return false;
   say({ kind: 'restoring' });
-  const answerer = answererOf(await load({ _loadSnapshot: snapshot.bytes }));
+  const restored = await load({ _loadSnapshot: snapshot.bytes });
+  const answerer = answererOf(restored);
   if (!(await snapshot.fits(answerer(QUESTION)))) throw new Error('Python answers otherwise.');
   answerText = answerer;
+  python = restored;
   return true;
 }
 
@@ -105,8 +115,29 @@ async function start(plain) {
       await forget();
     }
   }
-  answerText = answererOf(await load());
+  python = await load();
+  answerText = answererOf(python);
   return false;
+}
+
+/** Fetch what draws QR codes. @returns {Promise<(text: string) => string>} */
+async function loadDrawer() {
+  const response = await fetch(FOLDER + QR);
+  if (!response.ok) throw new Error(`The file ${QR} did not come (${response.status}).`);
+  python.FS.writeFile(`/${QR}`, new Uint8Array(await response.arrayBuffer()));
+  python.pyimport('sys').path.append(`/${QR}`);
+  return python.pyimport('qr_code').draw;
+}
+
+/** @param {number} id @param {string} text */
+async function drawQr(id, text) {
+  try {
+    drawer ??= loadDrawer();
+    say({ kind: 'qr', id, text: (await drawer)(text) });
+  } catch (error) {
+    drawer = null; // it may come the next time
+    say({ kind: 'no-qr', id, why: sentence(error) });
+  }
 }
 
 /** A storage that fails must not keep Python from starting. */
@@ -120,11 +151,11 @@ async function forget() {
 
 /** Make a snapshot and keep it. */
 async function makeSnapshot() {
-  const python = await load({ _makeSnapshot: true });
+  const maker = await load({ _makeSnapshot: true });
   // Everything is imported, but nothing of Python is held here: a snapshot could not hold that.
-  python.runPython('import sweepsheet.page');
-  const bytes = python.makeMemorySnapshot();
-  await keepSnapshot(bytes, answererOf(python)(QUESTION));
+  maker.runPython('import sweepsheet.page');
+  const bytes = maker.makeMemorySnapshot();
+  await keepSnapshot(bytes, answererOf(maker)(QUESTION));
 }
 
 /** @param {number} id @param {string} text */
@@ -141,6 +172,7 @@ function answer(id, text) {
 
 self.onmessage = ({ data }) => {
   if (data.files) return bring(data.files);
+  if (data.qr !== undefined) return drawQr(data.id, data.qr);
   if (!data.start && !data.snapshot) return answer(data.id, data.text);
   const done = data.start
     ? start(data.plain).then((restored) => say({ kind: 'ready', restored }))

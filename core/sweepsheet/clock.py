@@ -15,7 +15,9 @@ from sweepsheet.vector import Vec2
 HOUR_TOLERANCE_DEG = 5.0
 
 _TIME = re.compile(r"(\d{1,2})(?::([0-5]\d))?(?:\s*(?:h|o'clock|o’clock))?", re.IGNORECASE)
-_DEGREES = re.compile(r"([+-]?\d{1,3}(?:[.,]\d{1,6})?)\s*(?:°|deg|d|degrees)", re.IGNORECASE)
+_DEGREES = re.compile(
+    r"([+-]?\d{1,3}(?:[.,]\d{1,24})?(?:e-\d{1,3})?)\s*(?:°|deg|d|degrees)", re.IGNORECASE
+)
 
 
 def normalise(angle_deg: float) -> float:

@@ -128,13 +128,13 @@ class FieldReader:
         self.fault(path, "fault.choice", name=name, choices=choices, got=shown(value))
         return choices[0]
 
-    def text(self, value: object, path: str, name: Message) -> str:
+    def text(self, value: object, path: str, name: Message, most: int = LONGEST_TEXT) -> str:
         """A text of bounded length without control characters; empty where it is not one."""
         if not isinstance(value, str):
             self.fault(path, "fault.text", name=name, got=shown(value))
             return ""
-        if len(value) > LONGEST_TEXT:
-            self.fault(path, "fault.text_long", name=name, high=LONGEST_TEXT, got=len(value))
+        if len(value) > most:
+            self.fault(path, "fault.text_long", name=name, high=most, got=len(value))
             return ""
         if any(is_harmful(c) for c in value):
             self.fault(path, "fault.text_control", name=name)

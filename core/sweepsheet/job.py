@@ -202,9 +202,14 @@ class Round:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """The whole job."""
+    """The whole job.
+
+    ``checklist`` holds the codes that were ticked, ``companions`` each part at most once, both in
+    the order of their lists.
+    """
 
     units: UnitSystem
+    name: str
     about: dict[str, str]
     limits: Limits
     indicator: Indicator
@@ -212,5 +217,6 @@ class Job:
     housing: Housing
     stock: Stock
     chip: Chip | None
+    checklist: tuple[str, ...]
     companions: tuple[Companion, ...]
     rounds: tuple[Round, ...]

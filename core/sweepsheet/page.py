@@ -15,16 +15,23 @@ from typing import Any
 from sweepsheet.drawing import drawing_of
 from sweepsheet.english import ENGLISH
 from sweepsheet.errors import Fault, InputError
+from sweepsheet.files import export_csv, export_file, import_file
 from sweepsheet.findings import findings_for
 from sweepsheet.flange_view import flange_view_of
 from sweepsheet.form import Typed, job_of
+from sweepsheet.job import Job
 from sweepsheet.load import load_json
+from sweepsheet.plain_words import plain_words
 from sweepsheet.read_job import read_job
+from sweepsheet.share import open_link, share_of
 from sweepsheet.sheet import limit_line, sheet_of
 from sweepsheet.side_view import side_view_of
 from sweepsheet.solution import work_out
 from sweepsheet.units import SYSTEMS
 from sweepsheet.wording import At, Language, Message
+
+# A file within another text, every character of it escaped, or as many jobs as a file may hold.
+LONGEST_REQUEST = 12_000_000
 
 # Faults that only say that a sweep is not yet typed to its end.
 _NOT_YET = ("fault.few_readings", "fault.half_turn")
@@ -33,16 +40,49 @@ _NOT_YET = ("fault.few_readings", "fault.half_turn")
 def answer_text(request: str) -> str:
     """The answer to a request, both as JSON text. Raises ``InputError`` only for no request.
 
-    A request is ``{"form": {name: text, ...}}``.
+    A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
+    its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to,
+    ``{"export": [form, ...]}`` and ``{"csv": form}`` for a file, ``{"import": text}`` for the jobs
+    in one, ``{"practice": form}`` for the practice housing.
 
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
+    >>> json.loads(answer_text('{"link": "1abc"}'))["state"]
+    'refused'
     """
-    data = load_json(request)
-    form = data.get("form") if isinstance(data, dict) else None
-    if not isinstance(form, dict) or not all(isinstance(v, str) for v in form.values()):
-        raise InputError((Fault("", Message("fault.request")),))
-    return json.dumps(answer(form), allow_nan=False)
+    match load_json(request, LONGEST_REQUEST):
+        case {"form": dict() as form} if _is_form(form):
+            shown = answer(form)
+        case {"share": dict() as form} if _is_form(form):
+            shown = share(form)
+        case {"link": str() as fragment}:
+            shown = open_link(fragment, ENGLISH)
+        case {"export": [*forms]} if all(
+            isinstance(form, dict) and _is_form(form) for form in forms
+        ):
+            shown = export_file(forms, ENGLISH)
+        case {"csv": dict() as form} if _is_form(form):
+            shown = export_csv(form, ENGLISH)
+        case {"import": str() as text}:
+            shown = import_file(text, ENGLISH)
+        case {"practice": dict() as form} if _is_form(form):
+            shown = practice(form)
+        case _:
+            raise InputError((Fault("", Message("fault.request")),))
+    return json.dumps(shown, allow_nan=False)
+
+
+def _is_form(form: Mapping[Any, Any]) -> bool:
+    return all(isinstance(text, str) for text in form.values())
+
+
+def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
+    """The practice housing, and what the readings taken of it come to."""
+    from sweepsheet.practice_page import practise  # noqa: PLC0415 - the main page need not wait for it
+
+    practised = practise(form, language)
+    answered = None if practised.form is None else answer(practised.form, language)
+    return {"practice": practised.shown, "answer": answered}
 
 
 def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
@@ -52,18 +92,9 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     """
     typed = job_of(form)
     shown: dict[str, Any] = {"limit": _limit(typed, language)}
-    try:
-        job = read_job(typed.job)
-    except InputError as error:
-        blanks = _blanks(typed)
-        if all(fault.message.key in _NOT_YET for fault in error.faults) and blanks:
-            text = language.say("page.waiting", positions=tuple(At(a) for a in blanks))
-            return shown | {"state": "waiting", "text": text}
-        faults = [
-            {"field": typed.form_name(fault.field), "text": _fault_text(fault, language)}
-            for fault in error.faults
-        ]
-        return shown | {"state": "faults", "faults": faults}
+    job = _job(typed, language)
+    if not isinstance(job, Job):
+        return shown | job
     solution = work_out(job)
     sheet = asdict(sheet_of(solution, findings_for(solution), language))
     for remark in sheet["remarks"]:
@@ -72,10 +103,40 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     return shown | {
         "state": "answer",
         "sheet": sheet,
+        "words": _words(sheet["sections"], language),
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
         "flange_view": flange_view_of(solution, language),
     }
+
+
+def _words(sections: list[dict[str, Any]], language: Language) -> dict[str, Any]:
+    """What the figures of the bore and of each section are."""
+    words = plain_words(["bore", *(section["name"] for section in sections)], language)
+    return {part: [asdict(word) for word in listed] for part, listed in words.items()}
+
+
+def share(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
+    """The link and the sheet on paper of a filled-in form, once it has an answer."""
+    typed = job_of(form)
+    job = _job(typed, language)
+    return share_of(typed.job, work_out(job), language) if isinstance(job, Job) else job
+
+
+def _job(typed: Typed, language: Language) -> Job | dict[str, Any]:
+    """The job that was typed; else what is shown instead: what is missing, or what is wrong."""
+    try:
+        return read_job(typed.job)
+    except InputError as error:
+        blanks = _blanks(typed)
+        if all(fault.message.key in _NOT_YET for fault in error.faults) and blanks:
+            text = language.say("page.waiting", positions=tuple(At(a) for a in blanks))
+            return {"state": "waiting", "text": text}
+        faults = [
+            {"field": typed.form_name(fault.field), "text": _fault_text(fault, language)}
+            for fault in error.faults
+        ]
+        return {"state": "faults", "faults": faults}
 
 
 def _limit(typed: Typed, language: Language) -> str:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, cast, get_args
 
+from sweepsheet.checklist import CODES, in_order
 from sweepsheet.clock import normalise, unit_vector
 from sweepsheet.fields import FieldReader, shown
 from sweepsheet.job import (
@@ -18,6 +19,7 @@ from sweepsheet.job import (
     BearingClass,
     Chip,
     Companion,
+    CompanionKind,
     Crank,
     Dowel,
     Hole,
@@ -42,11 +44,12 @@ MOST_ROUNDS = 20
 MOST_BOLTS = 24
 MOST_SIZES = 8
 MOST_SHIMS = 8
-MOST_COMPANIONS = 6
+MOST_COMPANIONS = len(get_args(CompanionKind))
+LONGEST_NAME = 120
 
 JOB_KEYS = (
-    "format", "version", "units", "about", "limits", "indicator", "crank", "housing", "stock",
-    "chip", "companions", "rounds",
+    "format", "version", "name", "units", "about", "limits", "indicator", "crank", "housing",
+    "stock", "chip", "checklist", "companions", "rounds",
 )  # fmt: skip
 
 
@@ -72,6 +75,11 @@ def _read_header(reader: FieldReader, top: Mapping[str, Any]) -> None:
         reader.fault("version", key, wanted=VERSION, got=shown(version))
 
 
+def usual_name(index: int) -> str:
+    """The name of a round that was given none."""
+    return "as found" if index == 0 else f"round {index + 1}"
+
+
 def _group(top: Mapping[str, Any], key: str) -> object:
     """A group of fields; one that is left out or ``null`` has all its usual values."""
     value = top.get(key)
@@ -84,6 +92,7 @@ class _JobReader(SweepReader):
     def job(self, top: Mapping[str, Any]) -> Job:
         return Job(
             units=self.units,
+            name=self.reader.text(top.get("name", ""), "name", name_of("job name"), LONGEST_NAME),
             about=self.about(_group(top, "about")),
             limits=self.limits(_group(top, "limits")),
             indicator=self.indicator(_group(top, "indicator")),
@@ -91,6 +100,7 @@ class _JobReader(SweepReader):
             housing=self.housing(_group(top, "housing")),
             stock=self.stock(_group(top, "stock")),
             chip=None if top.get("chip") is None else self.chip(top["chip"]),
+            checklist=self.checklist(top.get("checklist")),
             companions=self.companions(top.get("companions")),
             rounds=self.rounds(top.get("rounds")),
         )
@@ -251,10 +261,26 @@ class _JobReader(SweepReader):
         )  # fmt: skip
         return Chip(cast(Joint, joint), height or 0.0, normalise(angle or 0.0), radius or 1.0)
 
+    def checklist(self, value: object) -> tuple[str, ...]:
+        given = [] if value is None else value
+        items = self.reader.listing(given, "checklist", name_of("checklist"), 0, len(CODES))
+        return in_order(
+            self.reader.choice(item, f"checklist.{i}", name_of("checklist"), CODES)
+            for i, item in enumerate(items)
+        )
+
     def companions(self, value: object) -> tuple[Companion, ...]:
+        """Each part once, in the order of their kinds."""
         given = [] if value is None else value
         items = self.reader.listing(given, "companions", name_of("companions"), 0, MOST_COMPANIONS)
-        return tuple(self.companion(item, f"companions.{i}") for i, item in enumerate(items))
+        found: dict[str, Companion] = {}
+        for i, item in enumerate(items):
+            faults_before = self.reader.count
+            part = self.companion(item, f"companions.{i}")
+            if part.kind in found and self.reader.count == faults_before:
+                self.reader.fault(f"companions.{i}.kind", "fault.part_twice", kind=part.kind)
+            found[part.kind] = part
+        return tuple(found[kind] for kind in get_args(CompanionKind) if kind in found)
 
     # Rounds --------------------------------------------------------------------------------
 
@@ -264,13 +290,14 @@ class _JobReader(SweepReader):
 
     def round(self, value: object, path: str, index: int) -> Round:
         part = self.reader.section(value, path, ("name", "dowels", "bore", "face"))
-        default = "as found" if index == 0 else f"round {index + 1}"
+        # A name that was left blank is none.
+        name = usual_name(index) if part.get("name", "") == "" else part["name"]
         standard = [{"offset": 0, "aim_deg": 0}, {"offset": 0, "aim_deg": 0}]
         at = f"{path}.dowels"
         dowels = self.reader.listing(part.get("dowels", standard), at, name_of("dowels"), 2, 2)
         fitted = [self.dowel(item, f"{at}.{i}", i) for i, item in enumerate(dowels)]
         return Round(
-            name=self.reader.text(part.get("name", default), f"{path}.name", name_of("round.name")),
+            name=self.reader.text(name, f"{path}.name", name_of("round.name")),
             dowels=(fitted[0], fitted[1]) if fitted else (Dowel(0.0, 0.0), Dowel(0.0, 0.0)),
             bore=self.bore(part.get("bore"), f"{path}.bore"),
             face=None if part.get("face") is None else self.face(part["face"], f"{path}.face"),

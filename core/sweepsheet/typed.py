@@ -10,7 +10,7 @@ import re
 
 from sweepsheet.clock import parse_position
 
-_NUMBER = re.compile(r"[+-]?(?:\d{1,12}(?:\.\d{0,12})?|\.\d{1,12})")
+_NUMBER = re.compile(r"[+-]?(?:\d{1,12}(?:\.\d{0,24})?|\.\d{1,24})(?:e-\d{1,3})?")
 _SIGNS = str.maketrans({"\N{MINUS SIGN}": "-", "\N{EN DASH}": "-", "\N{NO-BREAK SPACE}": " "})
 
 Value = float | str | None

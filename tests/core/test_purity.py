@@ -14,8 +14,9 @@ from tests.core.source import calls, modules
 # import its own step and those before it.
 FLOW = (
     ("vector", "linear", "clock", "units", "wording", "english", "errors", "fields", "svg"),
-    ("job", "positions", "read_values", "read_sweeps", "read_job", "load"),
-    ("typed", "form"),
+    ("checklist", "job", "positions", "read_values", "read_sweeps", "read_job", "load"),
+    ("typed", "form_sweeps", "form", "refill", "link"),
+    ("shape", "readings_csv", "files"),
     ("corrections",),
     ("harmonic", "checks"),
     ("noise", "region", "verdict"),
@@ -25,18 +26,23 @@ FLOW = (
     ("trim", "history", "dowels", "pairs", "shims", "squaring"),
     ("solution",),
     ("finding", "reading_findings", "findings"),
-    ("result",),
-    ("marks", "drawing", "side_view", "flange_view", "sections", "sheet"),
+    ("result", "figures"),
+    ("marks", "drawing", "side_view", "flange_view", "sections", "sheet", "paper", "plain_words"),
+    ("share",),
+    ("practice",),
+    ("practice_form",),
+    ("practice_view",),
+    ("practice_page",),
     ("api", "page"),
     ("__init__", "__main__"),
 )
 STEP = {name: step for step, names in enumerate(FLOW) for name in names}
 
 # What the core may use of the standard library: arithmetic, text and types. No files, no clock, no
-# network, no process, no browser.
+# network, no process, no browser. ``random`` makes the practice housing, always from a seed.
 ALLOWED = {
-    "__future__", "collections.abc", "dataclasses", "functools", "html", "itertools", "json",
-    "math", "re", "typing",
+    "__future__", "binascii", "collections.abc", "csv", "dataclasses", "functools", "html",
+    "itertools", "json", "math", "random", "re", "typing", "zlib",
 }  # fmt: skip
 COMMAND_LINE = {"argparse", "io", "sys", "pathlib"}
 FORBIDDEN_CALLS = {"open", "print", "input", "exec", "eval", "compile", "__import__", "breakpoint"}

@@ -389,7 +389,7 @@ def test_a_section_failure(path: str) -> None:
         ("chip.at_deg", 400, "chip.at_deg", "clock angle of the chip: from -360 to 360"),
         ("chip.radius", ..., "chip.radius", "radius of the chip: a number is wanted"),
         ("companions", {}, "companions", "companion sweeps: a list is wanted, got a group"),
-        ("companions", FULL["companions"] * 7, "companions", "0 to 6 of them are wanted, got 7"),
+        ("companions", FULL["companions"] * 7, "companions", "0 to 3 of them are wanted, got 7"),
         ("companions.0.kind", ..., "companions.0.kind",
          "one of pilot_bore, crank_flange and flywheel_face is wanted, got nothing"),
         ("companions.0.limit", 0, "companions.0.limit", "limit of the part, TIR: from 0.1"),

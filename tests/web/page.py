@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import io
 import re
 from typing import Any
 from urllib.parse import urlsplit
 
-from playwright.sync_api import BrowserContext, ConsoleMessage, Page, Request, expect
+import zxingcpp
+from PIL import Image
+from playwright.sync_api import BrowserContext, ConsoleMessage, Locator, Page, Request, expect
 
 EMPTY_FORM: dict[str, Any] = {"form": {}}  # a question that Python answers by saying what is wanted
 PATIENCE = 60_000  # milliseconds; generous, for busy machines
@@ -103,3 +106,10 @@ def main_of(page: Page) -> str:
 def ask(page: Page, request: dict[str, Any]) -> Any:
     """Ask Python in the page, whatever the page's form looks like."""
     return page.evaluate(ASK, [main_of(page), request])
+
+
+def decoded(place: Locator) -> str:
+    """Read the one QR code in a picture of a place, by a reader that is not ours."""
+    (found,) = zxingcpp.read_barcodes(Image.open(io.BytesIO(place.screenshot())))
+    assert found.format == zxingcpp.BarcodeFormat.QRCode
+    return str(found.text)

@@ -216,6 +216,133 @@ def test_a_newer_release_that_does_not_come_whole_leaves_the_old_one(
     assert kept[0] in page.evaluate(CACHES)
 
 
+def half_a_job(page: Page) -> None:
+    page.locator("#job-name").evaluate("field => { field.closest('details').open = true }")
+    page.locator("#job-name").fill("Blue tractor")
+    for i, text in enumerate(("0", "-3", "4 or 5")):
+        page.locator(f'[name="rounds.0.bore.sweeps.0.{i}"]').fill(text)
+
+
+def see_half_a_job(page: Page) -> None:
+    for i, text in enumerate(("0", "-3", "4 or 5")):
+        expect(page.locator(f'[name="rounds.0.bore.sweeps.0.{i}"]')).to_have_value(text)
+    expect(page.locator("#job-title")).to_have_text("Blue tractor")
+
+
+def test_a_newer_release_is_taken_when_it_is_asked_for(
+    page: Page, context: BrowserContext, server: Server, next_dist: Path
+) -> None:
+    """With half a job typed, of which nothing is lost; the other window is told, and goes on."""
+    open_and_keep(page, server.address)
+    other = context.new_page()
+    open_and_keep(other, server.address)
+    old = release_of(page)
+    server.folder = next_dist
+    page.reload()
+    wait_for_offline(page, "update-waiting")
+    assert release_of(page) == old
+    half_a_job(page)
+    page.locator("#update-take").click()
+    page.wait_for_function("old => !document.querySelector(`script[src^='${old}']`)", arg=old)
+    wait_for_python(page)
+    wait_for_offline(page)
+    see_half_a_job(page)
+    assert release_of(page) == next(next_dist.glob("r-*")).name
+    expect(page.locator("#update")).to_be_hidden()
+
+    wait_for_offline(other, "update-taken")
+    assert release_of(other) == old
+    other.locator('[name="rounds.0.bore.sweeps.0.0"]').fill("7")
+    expect(other.locator("#waiting")).to_contain_text("Still wanted")
+    other.close()
+
+    lose_signal(context, server)
+    page.reload()
+    wait_for_python(page)
+    see_half_a_job(page)
+    assert release_of(page) != old
+    assert len(page.evaluate(CACHES)) == 1
+
+
+def test_a_newer_release_is_not_taken_where_typing_can_t_be_kept(
+    page: Page, server: Server, next_dist: Path
+) -> None:
+    page.add_init_script(
+        """
+        const { put } = IDBObjectStore.prototype;
+        IDBObjectStore.prototype.put = function (value, key) {
+            if (globalThis.isFull) throw new DOMException('Full', 'QuotaExceededError');
+            return put.call(this, value, key);
+        };
+        """
+    )
+    open_and_keep(page, server.address)
+    old = release_of(page)
+    server.folder = next_dist
+    page.reload()
+    wait_for_offline(page, "update-waiting")
+    page.evaluate("globalThis.isFull = true")
+    half_a_job(page)
+    page.locator("#update-take").click()
+    expect(page.locator("#offline")).to_contain_text("was not taken")
+    assert release_of(page) == old
+    expect(page.locator('[name="rounds.0.bore.sweeps.0.1"]')).to_have_value("-3")
+
+
+def see_the_old_one_work(page: Page, context: BrowserContext, server: Server, old: str) -> None:
+    lose_signal(context, server)
+    page.reload()
+    wait_for_python(page)
+    wait_for_offline(page)
+    assert release_of(page) == old
+    assert ask(page, EMPTY_FORM)["state"] == "waiting"
+
+
+def test_a_server_that_breaks_off_in_the_middle_of_an_update_leaves_the_old_one(
+    page: Page, context: BrowserContext, server: Server, next_dist: Path, guard: Guard
+) -> None:
+    """Half of its files have come, and then nothing more."""
+    guard.allow("ERR_")
+    open_and_keep(page, server.address)
+    old = release_of(page)
+    server.folder = next_dist
+    server.held.add("notices.txt")
+    page.evaluate("() => { navigator.serviceWorker.ready.then(r => r.update()) }")
+    page.wait_for_function("async () => (await caches.keys()).length === 2")
+    see_the_old_one_work(page, context, server, old)
+
+
+@pytest.mark.parametrize("file", ["index.html", "library.zip", "words.js", "icon-192.png"])
+def test_one_byte_of_any_file_changed_refuses_the_newer_release(
+    page: Page, context: BrowserContext, server: Server, next_dist: Path, file: str
+) -> None:
+    open_and_keep(page, server.address)
+    old, kept = release_of(page), page.evaluate(CACHES)
+    server.folder = next_dist
+    (found,) = next_dist.rglob(file)
+    found.write_bytes(spoil(found.read_bytes()))
+    page.evaluate(UPDATE_AND_SEE_IT_FAIL)
+    assert page.evaluate(CACHES) == kept
+    see_the_old_one_work(page, context, server, old)
+
+
+def test_a_full_store_during_an_update_leaves_the_old_one(
+    page: Page, context: BrowserContext, server: Server, next_dist: Path
+) -> None:
+    """The browser's own quota, set just above what is used already."""
+    open_and_keep(page, server.address)
+    old, kept = release_of(page), page.evaluate(CACHES)
+    used = page.evaluate("async () => (await navigator.storage.estimate()).usage")
+    tools = context.new_cdp_session(page)
+    origin = page.evaluate("location.origin")
+    quota = {"origin": origin, "quotaSize": used + 200_000}
+    tools.send("Storage.overrideQuotaForOrigin", quota)
+    server.folder = next_dist
+    page.evaluate(UPDATE_AND_SEE_IT_FAIL)
+    assert page.evaluate(CACHES) == kept
+    see_the_old_one_work(page, context, server, old)
+
+
 def test_two_copies_on_one_host_leave_each_other_alone(
     context: BrowserContext, dist: Path, next_dist: Path, tmp_path: Path
 ) -> None:

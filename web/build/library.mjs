@@ -1,8 +1,9 @@
 // Makes library.zip: the part of Python's library that the page needs, and our own package, both
-// compiled. Then starts Python on it alone, as the page will, and checks that nothing is missing
-// and nothing is there without a use.
+// compiled; and qr.zip: what makes QR codes, which the page loads only when it is asked for one. Then
+// starts Python on them alone, as the page will, and checks that nothing is missing and nothing is
+// there without a use.
 //
-//   node library.mjs SWEEPSHEET.whl MICROPIP.whl LIBRARY.zip
+//   node library.mjs SWEEPSHEET.whl MICROPIP.whl SEGNO.whl LIBRARY.zip QR.zip
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
@@ -19,7 +20,7 @@ function readList() {
     .map(([name, reason]) => ({ name, reason }));
 }
 
-async function pack(wheel, micropip, names) {
+async function pack(wheel, micropip, segno, names) {
   // A fixed hash seed, so that two builds give the same bytes; no columns for tracebacks, which have
   // no source lines to point at.
   const python = await loadPyodide({ env: { PYTHONHASHSEED: '0', PYTHONNODEBUGRANGES: '1' } });
@@ -29,23 +30,33 @@ async function pack(wheel, micropip, names) {
   python.runPython(readFileSync(new URL('library.py', here), 'utf8'));
   await python.globals.get('install')(inside);
   const modules = JSON.parse(python.globals.get('pack')(JSON.stringify(names)));
-  return { modules, library: python.FS.readFile('/library.zip') };
+  python.FS.writeFile('/segno.whl', new Uint8Array(readFileSync(segno)));
+  const drawing = readFileSync(new URL('qr_code.py', here), 'utf8');
+  python.globals.get('pack_qr')('/segno.whl', drawing);
+  const [library, qr] = ['/library.zip', '/qr.zip'].map((path) => python.FS.readFile(path));
+  return { modules, library, qr };
 }
 
 /** Start on the pruned library alone; give the names of the modules that were loaded. */
-async function tryOut(libraryPath, modules) {
+async function tryOut(libraryPath, modules, qr) {
   const python = await loadPyodide({ stdLibURL: libraryPath });
   for (const module of modules) python.pyimport(module);
   const answer = python.pyimport('sweepsheet.page').answer_text('{"form": {}}');
   JSON.parse(answer);
-  return new Set(JSON.parse(python.runPython('import json, sys; json.dumps(sorted(sys.modules))')));
+  const loaded = python.runPython('import json, sys; json.dumps(sorted(sys.modules))');
+  python.FS.writeFile('/qr.zip', qr);
+  python.pyimport('sys').path.append('/qr.zip');
+  if (JSON.parse(python.pyimport('qr_code').draw('1aB-_')).state !== 'qr') throw new Error('no QR code');
+  return new Set(JSON.parse(loaded));
 }
 
-async function main(wheel, micropip, out) {
+async function main(wheel, micropip, segno, out, qrOut) {
   const list = readList();
-  const { modules, library } = await pack(wheel, micropip, list.map(({ name }) => name));
+  const names = list.map(({ name }) => name);
+  const { modules, library, qr } = await pack(wheel, micropip, segno, names);
   writeFileSync(out, library);
-  const loaded = await tryOut(out, modules).catch((error) => {
+  writeFileSync(qrOut, qr);
+  const loaded = await tryOut(out, modules, qr).catch((error) => {
     throw new Error(`Python does not start on the packed library; is it short of a module?\n${error}`);
   });
   const idle = list.filter(({ name, reason }) => !loaded.has(name) && !reason);

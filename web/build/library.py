@@ -1,4 +1,4 @@
-"""Run inside Pyodide by library.mjs: installs the wheel and packs the library the page starts with.
+"""Run inside Pyodide by library.mjs: installs the wheel and packs what the page's Python reads.
 
 Compiled modules start much faster than sources, and only the Python that will run them can make
 them; so the packing is done here and not by the Python that runs build.py.
@@ -98,17 +98,34 @@ def module_at(path: str) -> str:
     return path.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
 
 
-def pack(names_json: str) -> str:
-    """Write the compiled modules to /library.zip; return our own modules' names as JSON."""
-    own = own_sources()
-    sources = {**standard_sources(json.loads(names_json)), **own}
-    methods = methods_of_dataclasses(sources)
-    sources["dataclasses.py"] = with_methods(sources["dataclasses.py"], methods)
-    with zipfile.ZipFile("/library.zip", "w", zipfile.ZIP_DEFLATED, compresslevel=9) as library:
+def write(archive: Path, sources: dict[str, bytes]) -> None:
+    """Write compiled modules, by the path of their source."""
+    with zipfile.ZipFile(archive, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as library:
         for path, source in sorted(sources.items()):
             level = 0 if path.startswith(KEPT_WHOLE) else 2
             code = compile(source, path, "exec", dont_inherit=True, optimize=level)
             # "Unchecked": at start nobody looks for a source to compare with.
             pyc = _code_to_hash_pyc(code, importlib.util.source_hash(source), False)  # noqa: FBT003 - private, positional only
             library.writestr(zipfile.ZipInfo(f"{path}c", FIXED_TIME), pyc, zipfile.ZIP_DEFLATED, 9)
+
+
+def pack(names_json: str) -> str:
+    """Write the compiled modules to /library.zip; return our own modules' names as JSON."""
+    own = own_sources()
+    sources = {**standard_sources(json.loads(names_json)), **own}
+    methods = methods_of_dataclasses(sources)
+    sources["dataclasses.py"] = with_methods(sources["dataclasses.py"], methods)
+    write(Path("/library.zip"), sources)
     return json.dumps([module_at(path) for path in own])
+
+
+def pack_qr(wheel: str, drawing: str) -> None:
+    """Write segno's encoder and our own drawing to /qr.zip.
+
+    Its writers, for files of many kinds, would bring some forty modules of the standard library
+    with them and are not used; an empty module stands in their place.
+    """
+    names = ("__init__", "consts", "encoder", "utils")
+    with zipfile.ZipFile(wheel) as segno:
+        sources = {f"segno/{name}.py": segno.read(f"segno/{name}.py") for name in names}
+    write(Path("/qr.zip"), {**sources, "segno/writers.py": b"", "qr_code.py": drawing.encode()})

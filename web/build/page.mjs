@@ -3,8 +3,10 @@
 // before any script has run.
 //
 //   node page.mjs WEB OUT SCRIPT...
+//
+// OUT/release.js is there already: what the scripts are to know of the release.
 
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -12,6 +14,11 @@ import { Window } from 'happy-dom';
 
 /** Where esbuild finds libraries, wherever the sources are. */
 const LIBRARIES = fileURLToPath(new URL('../../node_modules', import.meta.url));
+
+/** The release.js that the build has written stands for the one among the sources. */
+function useRelease(building, out) {
+  building.onResolve({ filter: /^\.\/release\.js$/ }, () => ({ path: join(out, 'release.js') }));
+}
 
 /** @param {string} web @param {string} out @param {string[]} entries */
 async function bundle(web, out, entries) {
@@ -24,8 +31,8 @@ async function bundle(web, out, entries) {
     target: 'es2022',
     minify: true,
     charset: 'utf8',
-    // These stand beside the page's script as files of their own.
-    external: ['./python/*', './release.js'],
+    external: ['./python/*'], // files of their own
+    plugins: [{ name: 'release', setup: (building) => useRelease(building, out) }],
     nodePaths: [LIBRARIES],
     logLevel: 'error',
   });
@@ -50,7 +57,6 @@ async function firstRound(web) {
 
 const [web, out, ...scripts] = process.argv.slice(2);
 const styles = readdirSync(web).filter((name) => name.endsWith('.css'));
-mkdirSync(out, { recursive: true });
 await bundle(resolve(web), resolve(out), [...scripts, ...styles]);
 writeFileSync(join(out, 'first-round.html'), await firstRound(resolve(web)));
 process.exit(0); // happy-dom keeps Node's event loop alive

@@ -12,8 +12,15 @@ import json
 import re
 from pathlib import Path
 
-# Each page with its script; page.mjs makes one file of that and of all that it brings.
-PAGES = {"index.html": "main.js"}
+from web.build.how import fill_how
+
+# Each page with its script; page.mjs makes one file of that and all that it brings.
+PAGES = {
+    "index.html": "main.js",
+    "view.html": "view.js",
+    "practice.html": "practice.js",
+    "how.html": "",
+}
 SCRIPTS = sorted({*filter(None, PAGES.values()), "worker.js"})
 AT_ROOT = (*PAGES, "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
@@ -22,6 +29,7 @@ NOT_SHIPPED = re.compile(
     r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js).*\.js$"
 )
 STYLE = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)">')
+SHEET = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)"')
 POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
 
 
@@ -32,22 +40,40 @@ class TroubleError(Exception):
 def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, bytes]:
     """Read every file to be shipped, by its path within web/.
 
-    `made` is what page.mjs made; `modules` is where Pyodide is.
+    `made` is what page.mjs made, `modules` where Pyodide is.
     """
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
+    try:
+        files["how.html"] = fill_how(files["how.html"])
+    except LookupError as error:
+        raise TroubleError(str(error)) from error
     for name in SCRIPTS:
         files[name] = (made / name).read_bytes()
-    for name in PYODIDE_FILES:
-        files[f"python/{name}"] = (modules / "pyodide" / name).read_bytes()
-    files["python/library.zip"] = library.read_bytes()
+    files |= python_files(library, modules)
+    files |= pages(files, made)
+    linked = {name for page in PAGES for name in SHEET.findall(files[page].decode("utf-8"))}
+    for name in linked:
+        files[name] = (made / name).read_bytes()
+    return dict(sorted(files.items()))
+
+
+def python_files(library: Path, modules: Path) -> dict[str, bytes]:
+    """Read what Python in the page is made of; the two libraries stand side by side."""
+    files = {name: (modules / "pyodide" / name).read_bytes() for name in PYODIDE_FILES}
+    files |= {name: library.with_name(name).read_bytes() for name in ("library.zip", "qr.zip")}
     # Nothing is ever installed in the page, so the lock file keeps its head only.
     lock = json.loads((modules / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
-    files["python/pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
-    sizes = {name: len(data) for name, data in files.items() if name.startswith("python/")}
-    files["release.js"] = f"export const SIZES = {json.dumps(sizes, sort_keys=True)};\n".encode()
-    files |= pages(files, made)
-    return dict(sorted(files.items()))
+    files["pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
+    return {f"python/{name}": data for name, data in files.items()}
+
+
+def told_to_scripts(library: Path, modules: Path, address: str) -> str:
+    """Write release.js: the sizes that are downloaded, and where the page will stand."""
+    sizes = {name: len(data) for name, data in python_files(library, modules).items()}
+    told = {"SIZES": sizes, "ADDRESS": address}
+    lines = (f"export const {name} = {json.dumps(x, sort_keys=True)};" for name, x in told.items())
+    return "\n".join(lines)
 
 
 def digest(data: bytes) -> str:

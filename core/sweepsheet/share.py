@@ -1,0 +1,71 @@
+"""A job on its way to the one who pays: made into a link, and worked out again from it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from sweepsheet.drawing import drawing_of
+from sweepsheet.errors import InputError
+from sweepsheet.figures import figures_of
+from sweepsheet.findings import findings_for
+from sweepsheet.link import fragment_of, read_link
+from sweepsheet.paper import paper_of
+from sweepsheet.read_job import read_job
+from sweepsheet.refill import form_of
+from sweepsheet.solution import Solution, work_out
+from sweepsheet.wording import Language
+
+Data = dict[str, Any]
+
+
+def share_of(data: Mapping[str, Any], solution: Solution, language: Language) -> Data:
+    """The link for a job file's data, and its sheet on paper.
+
+    ``fragment`` is empty where no link can be made; ``trouble`` then says why.
+    """
+    findings = findings_for(solution)
+    shared: Data = {"state": "share", "paper": paper_of(solution, findings, language)}
+    try:
+        fragment = fragment_of(data, figures_of(solution, findings, language))
+    except InputError as error:
+        return shared | {"fragment": "", "trouble": error.faults[0].text(language)}
+    return shared | {"fragment": fragment, "trouble": ""}
+
+
+def open_link(fragment: str, language: Language) -> Data:
+    """What a link comes to when it is worked out again from its readings.
+
+    ``agrees`` tells whether that gives the figures that the link claims. ``before`` and ``after``
+    are the drawings of the first and the latest round, ``after`` empty where there is one alone.
+    """
+    try:
+        linked = read_link(fragment)
+    except InputError as error:
+        return {"state": "refused", "text": error.faults[0].text(language)}
+    try:
+        job = read_job(linked.data)
+    except InputError as error:
+        why = error.faults[0].text(language)
+        return {"state": "refused", "text": language.say("link.job", why=why)}
+    solution = work_out(job)
+    findings = findings_for(solution)
+    figures = figures_of(solution, findings, language)
+    if len(linked.figures) != len(figures):
+        return {"state": "refused", "text": language.say("link.figures")}
+    first = work_out(replace(job, rounds=job.rounds[:1]))
+    several = len(job.rounds) > 1
+    paper = paper_of(solution, findings, language)
+    return {
+        "state": "link",
+        "agrees": linked.figures == figures,
+        "claimed": list(linked.figures),
+        "figures": list(figures),
+        "before": drawing_of(first, language),
+        "after": drawing_of(solution, language) if several else "",
+        "texts": {"name": job.name, "about": job.about, "source": job.limits.source},
+        "readings": paper["readings"],
+        "remarks": paper["remarks"],
+        "form": form_of(linked.data),
+    }

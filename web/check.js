@@ -1,0 +1,99 @@
+// Works a link out again, with Python, and shows what comes of it beside what the link claims.
+
+import { namedFigures } from './link.js';
+import { startPython } from './messenger.js';
+import { readingsTable } from './paper.js';
+import { remarkItem, textElement } from './parts.js';
+import { putDrawing } from './svg.js';
+import { paintClaimed, paintFigures, refuse } from './view.js';
+import { WORDS } from './view-words.js';
+
+/** @import { Claimed } from './link.js' */
+/** @import { Table } from './paper.js' */
+/** @import { Remark } from './parts.js' */
+
+/**
+ * @typedef {object} Opened
+ * @property {boolean} agrees
+ * @property {string[]} claimed
+ * @property {string[]} figures
+ * @property {Omit<Claimed, 'figures'>} texts
+ * @property {string} before
+ * @property {string} after
+ * @property {Table[]} readings
+ * @property {Remark[]} remarks
+ * @property {Record<string, string>} form
+ *
+ * @typedef {({ state: 'link' } & Opened) | { state: 'refused', text: string }} Answer
+ */
+
+/** @param {string} id */
+function get(id) {
+  return /** @type {HTMLElement} */ (document.getElementById(id));
+}
+
+/** @param {'agrees' | 'disagrees' | 'unchecked'} state @param {string} text */
+function tell(state, text) {
+  document.documentElement.dataset.view = state;
+  get('check').textContent = text;
+  get('check').dataset.check = state;
+  get('check').hidden = false;
+}
+
+/** The figures that the readings give, beside those that the link shows. @param {string[]} figures */
+function paintBoth(figures) {
+  const copy = /** @type {HTMLElement} */ (get('claimed').cloneNode(true));
+  copy.id = 'recomputed';
+  paintFigures(namedFigures(figures), copy);
+  get('claimed').before(textElement('h2', WORDS.claimed));
+  get('claimed').after(textElement('h2', WORDS.recomputed), copy);
+  get('check').append(textElement('span', WORDS.disagreesMore));
+}
+
+/** @param {Opened} opened */
+function paint({ agrees, claimed, figures, texts, before, after, readings, remarks, form }) {
+  paintClaimed({ ...texts, figures: namedFigures(claimed) });
+  tell(agrees ? 'agrees' : 'disagrees', agrees ? WORDS.agrees : WORDS.disagrees);
+  if (!agrees) paintBoth(figures);
+  putDrawing(get('before'), before);
+  putDrawing(get('after'), after);
+  get('drawings').hidden = false;
+  get('after-part').hidden = !after;
+  get('readings').replaceChildren(...readings.map(readingsTable));
+  get('remarks').replaceChildren(...remarks.map(remarkItem));
+  get('remarks-part').hidden = remarks.length === 0;
+  get('more').hidden = false;
+  offerToOpen(form, texts.name);
+}
+
+/** @param {Record<string, string>} form @param {string} name */
+function offerToOpen(form, name) {
+  const button = /** @type {HTMLButtonElement} */ (get('adopt'));
+  button.hidden = false;
+  button.addEventListener('click', async () => {
+    button.disabled = true;
+    get('adopted').textContent = WORDS.opening;
+    try {
+      const { openAsOwn } = await import('./adopt.js');
+      await openAsOwn(form, name);
+    } catch (error) {
+      button.disabled = false;
+      get('adopted').textContent = WORDS.notOpened(String(error));
+    }
+  });
+}
+
+/** @param {string} fragment */
+export async function check(fragment) {
+  const python = startPython({});
+  try {
+    /** @type {Answer} */
+    const answer = await python.ask({ link: fragment });
+    if (answer.state === 'link') paint(answer);
+    else refuse(answer.text);
+  } catch (error) {
+    tell('unchecked', WORDS.unchecked(error instanceof Error ? error.message : String(error)));
+  } finally {
+    python.stop();
+  }
+}

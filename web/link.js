@@ -1,0 +1,143 @@
+// Reads what a link carries, before Python is there: texts and figures to be shown, nothing more. The
+// layout is that of core/sweepsheet/link.py and figures.py, which check again and more strictly.
+
+const VERSION = '1';
+const NEWER = /^[2-9]/;
+const LONGEST_LINK = 8000;
+const LONGEST_UNPACKED = 64_000;
+const LONGEST_TEXT = 2000;
+const LONGEST_LINE = 200;
+const MOST_ROUNDS = 20;
+
+/** The short names of the keys that are read here. */
+export const SHORT = {
+  about: 'a',
+  limits: 'b',
+  source: 'c',
+  rounds: 'd',
+  vehicle: 'e',
+  engine: 'f',
+  gearbox: 'g',
+  housing: 'h',
+  technician: 'i',
+  customer: 'j',
+  date: 'k',
+  notes: 'l',
+  name: 'm',
+};
+const ABOUT = /** @type {const} */ ([
+  'vehicle', 'engine', 'gearbox', 'housing', 'technician', 'customer', 'date', 'notes',
+]);
+export const JOB_FIGURES = /** @type {const} */ ([
+  'unit', 'limit_offset', 'limit_tir', 'limit_pilot', 'stops',
+]);
+export const ROUND_FIGURES = /** @type {const} */ ([
+  'offset', 'tir', 'pm', 'toward', 'chance', 'verdict',
+  'face_runout', 'face_pm', 'face_limit', 'face_verdict',
+  'pilot_offset', 'pilot_pm', 'pilot_verdict',
+  'dowel_offset', 'dowel_aim', 'other_offset', 'other_aim',
+]);
+
+/** Controls, overrides of the direction of writing, halves of characters. */
+const HARMFUL = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\p{Cs}]/u;
+const LINE = /^[\p{L}\p{N}_ .,:%'’\u2212|-]*$/u;
+
+/**
+ * @typedef {{ [name in typeof JOB_FIGURES[number]]: string }} JobFigures
+ * @typedef {{ [name in typeof ROUND_FIGURES[number]]: string }} RoundFigures
+ * @typedef {{ whole: JobFigures, rounds: RoundFigures[] }} Figures
+ * @typedef {{ [name in typeof ABOUT[number]]: string }} About
+ * @typedef {object} Claimed
+ * @property {string} name of the job
+ * @property {About} about
+ * @property {string} source of the limits
+ * @property {Figures} figures
+ *
+ * @typedef {'none' | 'cut' | 'foreign' | 'newer' | 'longer'} Trouble
+ */
+
+/** Read figures by their names. @param {string[]} lines @returns {Figures} */
+export function namedFigures([first, ...others]) {
+  const named = (/** @type {readonly string[]} */ names, /** @type {string} */ line) => {
+    const texts = line.split('|');
+    return Object.fromEntries(names.map((name, i) => [name, texts[i] ?? '']));
+  };
+  return {
+    whole: /** @type {JobFigures} */ (named(JOB_FIGURES, first)),
+    rounds: others.map((line) => /** @type {RoundFigures} */ (named(ROUND_FIGURES, line))),
+  };
+}
+
+/** @param {string} payload base64url @returns {Promise<string>} */
+async function unpack(payload) {
+  const plain = atob(payload.replaceAll('-', '+').replaceAll('_', '/'));
+  const packed = Uint8Array.from(plain, (character) => character.charCodeAt(0));
+  const { readable, writable } = new DecompressionStream('deflate');
+  const writer = writable.getWriter();
+  // What is wrong with it is told where it is read.
+  writer.write(packed).catch(() => undefined);
+  writer.close().catch(() => undefined);
+  const reader = readable.getReader();
+  const decoder = new TextDecoder('utf-8', { fatal: true });
+  let size = 0;
+  let text = '';
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) return text + decoder.decode();
+    size += value.length;
+    if (size > LONGEST_UNPACKED) {
+      reader.cancel();
+      throw new RangeError('It unpacks to too much.');
+    }
+    text += decoder.decode(value, { stream: true });
+  }
+}
+
+/** A text that may be shown; empty where there is none. @param {unknown} value */
+function textOf(value) {
+  if (value === undefined) return '';
+  if (typeof value !== 'string' || value.length > LONGEST_TEXT || HARMFUL.test(value)) {
+    throw new TypeError('This is not a text.');
+  }
+  return value;
+}
+
+/** @param {any} job @param {any} lines @returns {Claimed} */
+function claimedIn(job, lines) {
+  const isLine = (/** @type {unknown} */ line) =>
+    typeof line === 'string' && line.length <= LONGEST_LINE && LINE.test(line);
+  const count = Array.isArray(lines) ? lines.length - 1 : 0;
+  if (count < 1 || count > MOST_ROUNDS || !lines.every(isLine)) throw new TypeError('No figures.');
+  const about = job[SHORT.about] ?? {};
+  const texts = ABOUT.map((key) => [key, textOf(about[SHORT[key]])]);
+  return {
+    name: textOf(job[SHORT.name]),
+    about: Object.fromEntries(texts),
+    source: textOf((job[SHORT.limits] ?? {})[SHORT.source]),
+    figures: namedFigures(lines),
+  };
+}
+
+/** Whether this browser can unpack a link by itself. */
+export function canUnpack() {
+  return typeof DecompressionStream === 'function';
+}
+
+/** What is wrong with a link that can be seen from outside, or null.
+ * @param {string} fragment @returns {Trouble | null} */
+export function troubleWith(fragment) {
+  if (!fragment) return 'none';
+  if (fragment.length > LONGEST_LINK) return 'longer';
+  if (fragment.startsWith(VERSION)) return /^[\w-]+$/.test(fragment) ? null : 'cut';
+  return NEWER.test(fragment) ? 'newer' : 'foreign';
+}
+
+/** What a link claims; null where it is not whole. @param {string} fragment @returns {Promise<Claimed | null>} */
+export async function readLink(fragment) {
+  try {
+    const parts = JSON.parse(await unpack(fragment.slice(1)));
+    return claimedIn(parts[0], parts[1]);
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,176 @@
+// "Show it to the customer": the link, its QR code and the sheet on paper, made in a quiet moment after
+// each answer, so that they are there when they are wanted and no typing waits for them.
+
+import { paintPaper } from './paper.js';
+import { ADDRESS } from './release.js';
+import { putDrawing } from './svg.js';
+import { WORDS } from './words.js';
+
+/** @import { Python } from './messenger.js' */
+/** @import { Fields } from './form.js' */
+/** @import { Paper } from './paper.js' */
+
+/** @typedef {{ state: 'share', fragment: string, trouble: string, paper: Paper }} Shared */
+
+const QUIET_MS = 1200;
+const HERE = new URL('..', import.meta.url);
+const words = WORDS.share;
+
+/** @template {HTMLElement} T @param {string} id @returns {T} */
+function get(id) {
+  return /** @type {T} */ (document.getElementById(id));
+}
+
+/** Who can open a link to this page: everybody, this network, or this machine alone.
+ * @param {URL} address @returns {'all' | 'network' | 'machine'} */
+function reachOf({ protocol, hostname }) {
+  const host = hostname.replace(/^\[|\]$/g, '');
+  if (!protocol.startsWith('http') || host === '::1' || /^127\.|(^|\.)localhost$/.test(host)) {
+    return 'machine';
+  }
+  const isPrivate =
+    /^10\.|^192\.168\.|^169\.254\.|^172\.(1[6-9]|2\d|3[01])\.|\.(local|lan|home|internal)$/.test(host) ||
+    (host.includes(':') && /^f[cde]/.test(host)) ||
+    !/[.:]/.test(host);
+  return isPrivate ? 'network' : 'all';
+}
+
+export class Share {
+  /** @type {Python} */
+  #python;
+
+  /** @type {() => Fields} */
+  #readForm;
+
+  #timer = 0;
+
+  /** Counts the changes of the form. */
+  #version = 0;
+
+  /** What is being made, or was made last; null when the form has changed since.
+   * @type {Promise<boolean> | null} */
+  #made = null;
+
+  #link = '';
+
+  /** @param {Python} python @param {() => Fields} readForm */
+  constructor(python, readForm) {
+    this.#python = python;
+    this.#readForm = readForm;
+    get('share-send').hidden = typeof navigator.share !== 'function';
+    this.#onPress('share-send', () => this.#send());
+    this.#onPress('share-copy', () => this.#copy());
+    this.#onPress('share-qr', () => this.#showQr());
+    this.#onPress('share-print', () => print());
+  }
+
+  /** What was made of the form holds no longer. */
+  expire() {
+    this.#version += 1;
+    this.#made = null;
+    clearTimeout(this.#timer);
+    document.documentElement.dataset.share = 'stale';
+    get('qr').hidden = true;
+  }
+
+  /** There is an answer again, or none any more. @param {boolean} isAnswered */
+  renew(isAnswered) {
+    this.expire();
+    get('share').hidden = !isAnswered;
+    this.#tell('');
+    if (isAnswered) this.#timer = setTimeout(() => this.#make(), QUIET_MS);
+    else document.documentElement.dataset.share = 'none';
+  }
+
+  /** @param {string} id @param {() => unknown} act */
+  #onPress(id, act) {
+    get(id).addEventListener('click', async () => {
+      if (await this.#make()) await act();
+    });
+  }
+
+  /** Make link, code and sheet, unless they are there; tells whether they are. */
+  #make() {
+    clearTimeout(this.#timer);
+    this.#made ??= this.#makeNow();
+    return this.#made;
+  }
+
+  async #makeNow() {
+    const version = this.#version;
+    const isStale = () => version !== this.#version;
+    try {
+      /** @type {Shared | null} */
+      const shared = await this.#python.askLater({ share: this.#readForm() });
+      if (isStale() || shared?.state !== 'share') return false;
+      const link = shared.fragment ? linkTo(shared.fragment) : '';
+      const code = link ? await this.#python.drawQr(link) : null;
+      if (isStale()) return false;
+      this.#show(shared, link, code?.svg ?? '');
+      return true;
+    } catch (error) {
+      if (isStale()) return false;
+      this.#made = null;
+      this.#tell(words.failed(error instanceof Error ? error.message : String(error)));
+      return false;
+    }
+  }
+
+  /** @param {Shared} shared @param {string} link @param {string} svg empty where it is too long for one */
+  #show({ paper, trouble }, link, svg) {
+    this.#link = link;
+    const field = /** @type {HTMLInputElement} */ (get('share-link'));
+    field.value = link;
+    for (const id of ['share-send', 'share-copy']) {
+      /** @type {HTMLButtonElement} */ (get(id)).disabled = !link;
+    }
+    /** @type {HTMLButtonElement} */ (get('share-qr')).disabled = !svg;
+    putDrawing(get('qr-code'), svg);
+    const note = link ? words.reach[reachOf(new URL(link))] : '';
+    paintPaper(get('paper'), paper, svg ? { address: link, svg, note } : null);
+    const told = link ? [note, svg ? '' : words.noQr] : [trouble];
+    this.#tell(told.filter(Boolean).join(' '));
+    document.documentElement.dataset.share = 'ready';
+  }
+
+  async #send() {
+    try {
+      await navigator.share({ title: words.title, url: this.#link });
+    } catch (error) {
+      // The person changed his mind: nothing to tell.
+      if (!(error instanceof DOMException && error.name === 'AbortError')) {
+        this.#tell(words.failed(String(error)));
+      }
+    }
+  }
+
+  async #copy() {
+    try {
+      await navigator.clipboard.writeText(this.#link);
+      this.#tell(words.copied);
+    } catch {
+      // It takes https, and leave; the link stands in its field all the same.
+      const field = /** @type {HTMLInputElement} */ (get('share-link'));
+      field.focus();
+      field.select();
+      this.#tell(words.marked);
+    }
+  }
+
+  #showQr() {
+    get('qr').hidden = false;
+    get('qr').scrollIntoView({ block: 'nearest' });
+  }
+
+  /** @param {string} text */
+  #tell(text) {
+    get('share-status').textContent = text;
+  }
+}
+
+/** @param {string} fragment */
+function linkTo(fragment) {
+  const address = new URL('view.html', ADDRESS || HERE);
+  address.hash = fragment;
+  return address.href;
+}
