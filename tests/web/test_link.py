@@ -8,12 +8,15 @@ from typing import TYPE_CHECKING, Any
 import pytest
 from playwright.sync_api import expect
 
+import build
 from sweepsheet.link import SHORT, fragment_of
 from tests.core.jobs import EIGHTHS, QUARTERS, make_job
 from tests.core.links import doctored, link_of, ordinary_job, packed, unpacked
 from tests.web.page import PATIENCE, decoded, wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from playwright.sync_api import BrowserContext, Locator, Page
 
     from tests.web.page import Guard
@@ -311,7 +314,7 @@ def test_a_long_link_has_a_qr_code_too(page: Page, server: Server) -> None:
     """The longest that one can hold: ISO/IEC 18004, table 7, version 40-L, 2953 bytes."""
     open_with_answer(page, server)
     drawn = """async ([main, text]) => {
-        const { startPython } = await import(new URL('messenger.js', main).href);
+        const { startPython } = await import(main);
         const python = startPython({});
         const started = python.ask({ form: {} });
         await started;
@@ -400,11 +403,10 @@ def test_a_link_that_opens_on_this_machine_only_says_so(page: Page, server: Serv
     [("https://shop.example/tools/", ""), ("http://192.168.1.20:8000/", "this network only")],
 )
 def test_links_lead_to_the_public_address_that_the_build_was_told(
-    page: Page, server: Server, host: str, said: str
+    page: Page, server: Server, library: Path, tmp_path: Path, host: str, said: str
 ) -> None:
-    server.bodies["release.js"] = lambda body: body.replace(
-        b'ADDRESS = ""', f'ADDRESS = "{host}"'.encode()
-    )
+    build.assemble(library, tmp_path / "dist", address=host)
+    server.folder = tmp_path / "dist"
     assert open_with_answer(page, server).startswith(f"{host}view.html#1")
     expect(page.locator("#share-status")).to_contain_text(said)
     if not said:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from tests.web.server import Server
 
 FILL = """async ([main, fields]) => {
-    const { fillForm } = await import(new URL('form.js', main).href);
+    const { fillForm } = await import(main);
     const { name: jobName = '', ...others } = fields;
     fillForm(others);
     const job = document.getElementById('job-name');
