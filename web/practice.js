@@ -96,7 +96,10 @@ function started(state, text) {
   get('start').hidden = state === 'ready';
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
-    get('offline').textContent = WORDS.offline[kept](why);
+    // What stands here is not kept, so nothing is taken over while it is being worked at.
+    get('offline').textContent = kept.startsWith('update-')
+      ? WORDS.newerNextTime
+      : WORDS.offline[kept](why);
     if (kept === 'ready') python.quickenNextStart();
   });
 }
