@@ -312,7 +312,7 @@ def test_a_server_that_breaks_off_in_the_middle_of_an_update_leaves_the_old_one(
     see_the_old_one_work(page, context, server, old)
 
 
-@pytest.mark.parametrize("file", ["index.html", "library.zip", "style.css", "main.js", "icon-192.png"])
+@pytest.mark.parametrize("file", ["index.html", "library.zip", "main.js", "icon-192.png"])
 def test_one_byte_of_any_file_changed_refuses_the_newer_release(
     page: Page, context: BrowserContext, server: Server, next_dist: Path, file: str
 ) -> None:
