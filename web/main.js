@@ -1,7 +1,7 @@
 // Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
 // kept for use without a signal.
 
-import { readForm, startForm } from './form.js';
+import { fillForm, readForm, startForm } from './form.js';
 import { Files } from './files.js';
 import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
@@ -9,6 +9,9 @@ import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
 import { Share } from './share.js';
 import { WORDS } from './words.js';
+
+// For tests, which start a Python of their own, and fill the form at once.
+export { fillForm, readForm, startPython };
 
 const root = document.documentElement;
 const status = /** @type {HTMLElement} */ (document.getElementById('status'));
@@ -43,7 +46,7 @@ const python = startPython({
   onFailed: (why) => started('failed', WORDS.failed(why)),
 });
 
-const share = new Share(python, readForm);
+const share = new Share(python, () => ({ ...readForm(), name: jobs?.name ?? '' }));
 
 async function ask() {
   share.expire();
@@ -73,6 +76,7 @@ startForm(() => {
 performance.mark('form-ready');
 ask();
 jobs = await Jobs.start(ask);
+document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
 new Files(python, jobs);
 update.addEventListener('click', async () => {
   if (await takeUpdate(async () => (await jobs?.settled()) ?? false)) return;

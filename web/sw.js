@@ -44,7 +44,7 @@ async function store(cache, path) {
     if (response.ok && (await isWhole(response.clone(), path))) {
       // Some hosts send "view.html" on to "view"; what came by a detour can't open a page.
       const straight = response.redirected ? new Response(response.body, response) : response;
-      return cache.put(addressOf(path), straight);
+      return cache.put(addressOf(path), path === WORKER_FILE ? withPolicy(straight) : straight);
     }
   }
   throw new Error(`${path} did not come whole.`);
@@ -87,15 +87,36 @@ async function check() {
 /** @param {string} path @param {Request} request */
 async function answer(path, request) {
   const cache = await caches.open(CACHE);
-  const response = (await cache.match(addressOf(path))) ?? (await fetch(request));
-  if (path !== WORKER_FILE) return response;
-  // The page's own policy does not reach into a worker; a header on the worker's script does.
+  return (await cache.match(addressOf(path))) ?? fetch(request);
+}
+
+/** The page's own policy does not reach into a worker; a header on the worker's script does.
+ * @param {Response} response */
+function withPolicy(response) {
   const headers = new Headers(response.headers);
   headers.set('Content-Security-Policy', POLICY);
   return new Response(response.body, { headers });
 }
 
-worker.addEventListener('install', (event) => event.waitUntil(install()));
+/**
+ * Browsers that can take these straight from the cache need not wake the service worker for them.
+ * @param {any} event
+ */
+function takeStraight(event) {
+  if (!event.addRoutes) return;
+  const root = new URL(SCOPE).pathname.replace(/[\\:*+?(){}]/g, '\\$&');
+  for (const pathname of [root, `${root}${RELEASE}/*`]) {
+    // @ts-ignore
+    const urlPattern = new URLPattern({ pathname, search: '' });
+    const condition = { urlPattern, requestMethod: 'GET' };
+    event.addRoutes({ condition, source: { cacheName: CACHE } });
+  }
+}
+
+worker.addEventListener('install', (event) => {
+  takeStraight(event);
+  event.waitUntil(install());
+});
 worker.addEventListener('activate', (event) => event.waitUntil(activate()));
 
 worker.addEventListener('fetch', (event) => {
