@@ -46,6 +46,9 @@ export class Jobs {
 
   #askedToPersist = false;
 
+  /** The last write. @type {Promise<unknown>} */
+  #writing = Promise.resolve();
+
   /** Tells other pages of the same host what was written here. */
   #others = new BroadcastChannel(`sweepsheet ${address}`);
 
@@ -80,8 +83,22 @@ export class Jobs {
     if (Object.keys(changes).length === 0) return;
     this.#kept = now;
     this.#others.postMessage({ job: this.#open, changes });
-    this.#tell(this.#written(changes));
+    this.#write(this.#written(changes));
     this.#persist();
+  }
+
+  /** Resolves when all that was typed is on the disk; rejects where it is not. */
+  async keepNow() {
+    this.keep();
+    await this.#writing; // writes are done in the order in which they were handed over
+    this.keep(); // what an earlier write could not keep
+    await this.#writing;
+  }
+
+  /** @param {Promise<unknown>} written */
+  #write(written) {
+    this.#writing = written;
+    this.#tell(written);
   }
 
   /** Write changes; those that could not be kept are tried again with the next ones.
@@ -102,7 +119,7 @@ export class Jobs {
   setStage(stage) {
     if (stage === this.#stage || Object.keys(this.#kept).length === 0) return;
     this.#stage = stage;
-    this.#tell(this.#store.setStage(this.#open, stage));
+    this.#write(this.#store.setStage(this.#open, stage));
   }
 
   /** @param {Fields} untouched */
@@ -115,7 +132,7 @@ export class Jobs {
     this.#others.addEventListener('message', ({ data }) => this.#hear(data));
     get('job-name').addEventListener('input', () => {
       const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
-      this.#tell(this.#store.rename(this.#open, value));
+      this.#write(this.#store.rename(this.#open, value));
     });
     get('job-new').addEventListener('click', () => this.#show(newId()));
     get('job-copy').addEventListener('click', () => this.#copy());

@@ -4,7 +4,8 @@
 import { readForm, startForm } from './form.js';
 import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
-import { keepForOffline } from './offline.js';
+import { holdRelease } from './hold.js';
+import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
 import { Share } from './share.js';
 import { WORDS } from './words.js';
@@ -14,6 +15,9 @@ const status = /** @type {HTMLElement} */ (document.getElementById('status'));
 const progress = /** @type {HTMLProgressElement} */ (document.getElementById('progress'));
 const start = /** @type {HTMLElement} */ (document.getElementById('start'));
 const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
+const take = /** @type {HTMLButtonElement} */ (document.getElementById('take-update'));
+
+holdRelease();
 
 /** @param {'ready' | 'failed'} state @param {string} text */
 function started(state, text) {
@@ -26,6 +30,7 @@ function started(state, text) {
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
     offline.textContent = WORDS.offline[kept](why);
+    take.hidden = kept !== 'update-waiting' && kept !== 'update-taken';
     if (kept === 'ready') python.quickenNextStart();
   });
 }
@@ -59,6 +64,18 @@ async function ask() {
     }
   }
 }
+
+take.addEventListener('click', async () => {
+  take.disabled = true;
+  try {
+    if (!jobs) throw new Error(WORDS.offline.nothingKept);
+    await jobs.keepNow();
+    await takeUpdate();
+  } catch (error) {
+    offline.textContent = WORDS.offline.notTaken(error instanceof Error ? error.message : String(error));
+    take.disabled = false;
+  }
+});
 
 /** @type {Jobs | null} */
 let jobs = null;

@@ -9,7 +9,13 @@ export const WORDS = {
     ready: () => 'Ready to work without a signal.',
     failed: (/** @type {string} */ why) => `Could not be kept for use without a signal: ${why}`,
     'update-waiting': () =>
-      'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened.',
+      'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened, or now. Your jobs stay.',
+    'update-failed': (/** @type {string} */ why) =>
+      `Ready to work without a signal. A newer release could not be kept, and this one stays: ${why}`,
+    'update-taken': () =>
+      'Ready to work without a signal. A newer release was taken on another page; this page goes on with the older one until it is loaded again.',
+    notTaken: (/** @type {string} */ why) => `The newer release was not taken: ${why}`,
+    nothingKept: 'This browser does not keep what is typed here, and it would be lost.',
   },
   unnamed: 'Unnamed job',
   copyOf: (/** @type {string} */ name) => `${name}, copy`,

@@ -1,4 +1,4 @@
-"""The page without a signal: kept whole, checked, and never two releases mixed."""
+"""The page without a signal: kept whole, checked, and told where it is not."""
 
 from __future__ import annotations
 
@@ -6,59 +6,26 @@ import shutil
 from collections.abc import Callable
 from pathlib import Path
 
-import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-import build
-from tests.web.page import EMPTY_FORM, Guard, ask, release_of, wait_for_offline, wait_for_python
-from tests.web.server import Server
-
-CACHES = "() => caches.keys()"
-UPDATE_AND_SEE_IT_FAIL = """async () => {
-    const registration = await navigator.serviceWorker.ready;
-    const refused = new Promise((resolve) => {
-        registration.addEventListener('updatefound', () => {
-            const { installing } = registration;
-            installing.addEventListener('statechange', () => {
-                if (installing.state === 'redundant') resolve();
-            });
-        });
-    });
-    await registration.update();
-    await refused;
-}"""
-
-
-def spoil(body: bytes) -> bytes:
-    """Change one byte."""
-    return bytes([body[0] ^ 1]) + body[1:]
+from tests.web.page import (
+    CACHES,
+    EMPTY_FORM,
+    Guard,
+    ask,
+    lose_signal,
+    open_and_keep,
+    release_of,
+    wait_for_offline,
+    wait_for_python,
+)
+from tests.web.server import Server, spoil
 
 
 def once(alter: Callable[[bytes], bytes]) -> Callable[[bytes], bytes]:
     """Alter the first answer only."""
     left = [alter]
     return lambda body: left.pop()(body) if left else body
-
-
-@pytest.fixture
-def next_dist(library: Path, tmp_path: Path) -> Path:
-    """A newer release."""
-    web = shutil.copytree(build.WEB, tmp_path / "web")
-    with (web / "notices.txt").open("a", encoding="utf-8") as notices:
-        notices.write("A newer release.\n")
-    build.assemble(library, tmp_path / "next", web)
-    return tmp_path / "next"
-
-
-def open_and_keep(page: Page, address: str) -> None:
-    page.goto(address)
-    wait_for_python(page)
-    wait_for_offline(page)
-
-
-def lose_signal(context: BrowserContext, server: Server) -> None:
-    context.set_offline(True)
-    server.stop()
 
 
 def test_python_answers_without_a_signal_and_without_the_server(
@@ -164,56 +131,6 @@ def test_lost_files_that_cannot_be_had_are_told(
     page.reload()
     wait_for_python(page)
     wait_for_offline(page, "failed")
-
-
-def test_an_old_release_goes_on_until_its_pages_are_closed(
-    page: Page, context: BrowserContext, server: Server, next_dist: Path
-) -> None:
-    open_and_keep(page, server.address)
-    old = release_of(page)
-    old_caches = page.evaluate(CACHES)
-    server.folder = next_dist
-    page.reload()
-    wait_for_python(page)
-    wait_for_offline(page, "update-waiting")
-    assert release_of(page) == old
-    second = context.new_page()
-    second.goto(server.address)
-    wait_for_python(second)
-    assert release_of(second) == old
-    assert ask(second, EMPTY_FORM)["state"] == "waiting"
-    second.close()
-    page.goto("about:blank")
-
-    page.goto(server.address)
-    wait_for_python(page)
-    wait_for_offline(page)
-    assert release_of(page) == next(next_dist.glob("r-*")).name
-    new_caches = page.evaluate(CACHES)
-    assert len(new_caches) == 1
-    assert new_caches != old_caches
-    lose_signal(context, server)
-    page.reload()
-    wait_for_python(page)
-    assert release_of(page) != old
-
-
-def test_a_newer_release_that_does_not_come_whole_leaves_the_old_one(
-    page: Page, context: BrowserContext, server: Server, next_dist: Path
-) -> None:
-    open_and_keep(page, server.address)
-    old = release_of(page)
-    kept = page.evaluate(CACHES)
-    server.folder = next_dist
-    server.bodies["notices.txt"] = spoil
-    page.reload()
-    wait_for_offline(page)
-    page.evaluate(UPDATE_AND_SEE_IT_FAIL)
-    lose_signal(context, server)
-    page.reload()
-    wait_for_python(page)
-    assert release_of(page) == old
-    assert kept[0] in page.evaluate(CACHES)
 
 
 def test_two_copies_on_one_host_leave_each_other_alone(
