@@ -2,6 +2,7 @@
 // It knows names and texts only; Python makes numbers of them.
 
 import { EXAMPLE } from './example.js';
+import { Otherwise, listOf } from './otherwise.js';
 import { Readings } from './readings.js';
 import { Rounds } from './rounds.js';
 import { WORDS } from './words.js';
@@ -18,16 +19,23 @@ const choice = /** @type {HTMLSelectElement} */ (get('positions-choice'));
 const turn = /** @type {HTMLSelectElement} */ (get('turn'));
 const positions = /** @type {HTMLInputElement} */ (get('positions'));
 const bringBack = get('bring-back');
+const boxes = /** @type {NodeListOf<HTMLInputElement>} */ (
+  form.querySelectorAll('input[type=checkbox]')
+);
+const date = /** @type {HTMLInputElement} */ (get('about-date'));
 const rounds = new Rounds(get('rounds'), get('round-template'));
 const companions = [...document.querySelectorAll('[data-companion]')].map((place) => {
   const part = /** @type {HTMLElement} */ (place);
   const { companion = '', spoken = '' } = part.dataset;
-  return new Readings(part, `companions.${companion}`, spoken);
+  const prefix = `companions.${companion}`;
+  const readings = new Readings(part, prefix, spoken);
+  return { readings, own: new Otherwise(part, prefix, ['positions', 'contact', 'plunger']) };
 });
 
-/** @returns {Fields} */
+/** Every field with its text; a box that is not ticked has none. @returns {Fields} */
 export function readForm() {
   const texts = /** @type {Fields} */ ({});
+  for (const box of boxes) texts[box.name] = '';
   for (const [name, value] of new FormData(form)) texts[name] = String(value);
   return texts;
 }
@@ -35,9 +43,11 @@ export function readForm() {
 /** Everything as on a new page. */
 export function resetForm() {
   form.reset();
+  date.type = 'date';
   clear();
   showChoices();
   showUnits();
+  showTicked();
 }
 
 /** Put texts into the form; fields without a text are left as they are. @param {Fields} fields */
@@ -54,12 +64,19 @@ export function fillForm(fields) {
   rounds.setCount(howMany('rounds.'));
   const sweepsOf = (/** @type {string} */ prefix) => howMany(`${prefix}.sweeps.`);
   rounds.resize(sweepsOf);
-  for (const readings of companions) readings.setCount(sweepsOf(readings.prefix));
+  for (const { readings } of companions) readings.setCount(sweepsOf(readings.prefix));
+  // Own positions first: the fields of a sweep come and go with them.
+  setFields(fields);
+  showChoices();
   setFields(fields);
   rounds.adopt();
-  for (const readings of companions) readings.adopt();
+  for (const { readings, own } of companions) {
+    readings.adopt();
+    own.adopt();
+  }
   showChoices();
-  showUnits();
+  showUnits(fields);
+  showTicked();
 }
 
 /** @param {Fields} fields */
@@ -67,10 +84,37 @@ function setFields(fields) {
   for (const [name, text] of Object.entries(fields)) {
     const field = form.elements.namedItem(name);
     if (field instanceof RadioNodeList) field.value = text;
-    else if (field instanceof HTMLInputElement || field instanceof HTMLSelectElement) {
+    else if (field instanceof HTMLInputElement && field.type === 'checkbox') {
+      field.checked = text === 'yes';
+    } else if (
+      field instanceof HTMLInputElement ||
+      field instanceof HTMLSelectElement ||
+      field instanceof HTMLTextAreaElement
+    ) {
       // Setting what stands there already would move the cursor.
-      if (field.value !== text) field.value = text;
+      if (field.value === text) continue;
+      field.value = text;
+      // A date that came with a file may be any text, which a date field would throw away.
+      if (field === date) keepDate(text);
     }
+  }
+}
+
+/** @param {string} text */
+function keepDate(text) {
+  for (const type of ['date', 'text']) {
+    if (date.value !== text) date.type = type;
+    date.value = text;
+  }
+}
+
+/** How many boxes of each list are ticked. */
+function showTicked() {
+  for (const list of form.querySelectorAll('.checks')) {
+    const all = [...list.querySelectorAll('input')];
+    const ticked = list.querySelector('.ticked');
+    const count = all.filter(({ checked }) => checked).length;
+    if (ticked) ticked.textContent = WORDS.ticked(count, all.length);
   }
 }
 
@@ -87,13 +131,14 @@ function showChoices() {
   get('own-field').hidden = !own;
   get('turn-field').hidden = own;
   positions.value = orderedPositions();
-  const list = [...new Set(positions.value.split(/[\s,;]+/).filter(Boolean))];
-  rounds.show(list, readForm()['face.end_float'] === 'second');
-  for (const readings of companions) readings.show(list);
+  const list = listOf(positions.value);
+  rounds.show(list, readForm()['face.end_float'] ?? '');
+  for (const { readings, own } of companions) readings.show(own.positions(list));
 }
 
-/** Fields that still hold the usual value of the other unit take that of this one. */
-function showUnits() {
+/** Fields that still hold the usual value of the other unit take that of this one; those that were just
+ * given a text keep it. @param {Fields} [given] */
+function showUnits(given = {}) {
   const units = readForm().units === 'metric' ? 'metric' : 'inch';
   const other = units === 'metric' ? 'inch' : 'metric';
   for (const name of document.querySelectorAll('[data-unit]')) name.textContent = WORDS.unit[units];
@@ -101,7 +146,7 @@ function showUnits() {
     name.textContent = WORDS.longUnit[units];
   }
   for (const field of form.querySelectorAll('input')) {
-    const usual = field.dataset[units];
+    const usual = field.name in given ? undefined : field.dataset[units];
     if (usual !== undefined && field.value === field.dataset[other]) field.value = usual;
   }
 }
@@ -118,19 +163,25 @@ function undoable(change) {
 
 function clear() {
   rounds.clear();
-  for (const readings of companions) readings.clear();
+  for (const { readings, own } of companions) {
+    readings.clear();
+    own.clear();
+  }
 }
 
 /** @param {() => void} onChange called when anything in the form was changed */
 export function startForm(onChange) {
   showChoices();
   showUnits();
+  showTicked();
   form.addEventListener('submit', (event) => event.preventDefault());
   form.addEventListener('input', ({ target }) => {
     const name = target instanceof HTMLElement ? target.getAttribute('name') : null;
-    if (target === positions || target === choice || target === turn || name === 'face.end_float') {
+    const isShared = target === positions || target === choice || target === turn;
+    if (isShared || name === 'face.end_float' || /^companions\..*\.positions$/.test(name ?? '')) {
       showChoices();
     }
+    if (name?.startsWith('checklist.')) showTicked();
     if (name === 'units') showUnits();
     onChange();
   });

@@ -71,7 +71,8 @@ export class Jobs {
       return jobs;
     } catch (error) {
       get('kept').textContent = WORDS.notKept(String(error));
-      get('jobs').hidden = true;
+      // What is left is to save the job to a file.
+      get('jobs-here').hidden = true;
       return null;
     }
   }
@@ -113,6 +114,27 @@ export class Jobs {
       }
       throw error;
     }
+  }
+
+  /** The name of the open job. */
+  get name() {
+    return /** @type {HTMLInputElement} */ (get('job-name')).value;
+  }
+
+  /** Every job, with its name among its fields; the open one as it stands in the form.
+   * @returns {Promise<Fields[]>} */
+  async all() {
+    this.keep();
+    const others = (await this.#store.list()).filter(({ id }) => id !== this.#open);
+    const fields = others.map(async ({ id, name }) => ({ ...(await this.#store.read(id)), name }));
+    return [{ ...readForm(), name: this.name }, ...(await Promise.all(fields))];
+  }
+
+  /** New jobs from outside, the first of which is opened. @param {Fields[]} jobs */
+  async add(jobs) {
+    const made = jobs.map(({ name = '', ...fields }) => ({ id: newId(), name, fields }));
+    await this.#store.add(made);
+    await this.#show(made[0]?.id ?? newId());
   }
 
   /** What was found last, for the list. @param {string} stage */
@@ -213,13 +235,16 @@ export class Jobs {
         return row;
       });
     get('job-list').replaceChildren(...rows);
+    get('job-list-title').hidden = rows.length === 0;
   }
 
   /** Another page wrote to this job: take it over, but for the field that is being typed in here.
    * @param {{ job: string, changes: Changes }} message */
   #hear({ job, changes }) {
     if (job !== this.#open) return;
-    const here = document.activeElement?.getAttribute('name') ?? '';
+    // In a box or a list nothing is half typed.
+    const typing = document.activeElement?.matches('input:not([type=checkbox], [type=radio]), textarea');
+    const here = (typing && document.activeElement?.getAttribute('name')) || '';
     const { [here]: _, ...others } = changes;
     const now = readForm();
     const merged = changed(now, others);

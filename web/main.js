@@ -2,9 +2,10 @@
 // kept for use without a signal.
 
 import { readForm, startForm } from './form.js';
+import { Files } from './files.js';
+import { holdRelease } from './hold.js';
 import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
-import { holdRelease } from './hold.js';
 import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
 import { Share } from './share.js';
@@ -15,7 +16,8 @@ const status = /** @type {HTMLElement} */ (document.getElementById('status'));
 const progress = /** @type {HTMLProgressElement} */ (document.getElementById('progress'));
 const start = /** @type {HTMLElement} */ (document.getElementById('start'));
 const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
-const take = /** @type {HTMLButtonElement} */ (document.getElementById('take-update'));
+const update = /** @type {HTMLElement} */ (document.getElementById('update'));
+const take = /** @type {HTMLButtonElement} */ (document.getElementById('update-take'));
 
 holdRelease();
 
@@ -30,7 +32,7 @@ function started(state, text) {
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
     offline.textContent = WORDS.offline[kept](why);
-    take.hidden = kept !== 'update-waiting' && kept !== 'update-taken';
+    update.hidden = kept !== 'update-waiting' && kept !== 'update-taken';
     if (kept === 'ready') python.quickenNextStart();
   });
 }
@@ -70,11 +72,13 @@ take.addEventListener('click', async () => {
   try {
     if (!jobs) throw new Error(WORDS.offline.nothingKept);
     await jobs.keepNow();
-    await takeUpdate();
   } catch (error) {
-    offline.textContent = WORDS.offline.notTaken(error instanceof Error ? error.message : String(error));
+    const why = error instanceof Error ? error.message : String(error);
+    offline.textContent = WORDS.offline.notTaken(why);
     take.disabled = false;
+    return;
   }
+  await takeUpdate();
 });
 
 /** @type {Jobs | null} */
@@ -86,3 +90,4 @@ startForm(() => {
 performance.mark('form-ready');
 ask();
 jobs = await Jobs.start(ask);
+new Files(python, jobs);

@@ -14,12 +14,14 @@ import { newWorker, takeWorker } from './early.js';
  * @property {string} text
  * @property {(answer: any) => void} resolve
  * @property {(error: Error) => void} reject
+ * @property {boolean} [surely] it is answered, whatever else is asked
  */
 
 /**
  * @typedef {object} Python
  * @property {(request: unknown) => Promise<any>} ask null when a newer question overtook this one
  * @property {(request: unknown) => Promise<any>} askLater the same, when nothing else is asked
+ * @property {(request: unknown) => Promise<any>} askSurely the same, never overtaken: in its turn
  * @property {(text: string) => Promise<any>} drawQr a QR code of the text; null when overtaken
  * @property {() => number} lastMs time in Python for the last answer, in milliseconds
  * @property {() => void} quickenNextStart have a snapshot made for it, soon, where none was used
@@ -79,6 +81,8 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   let waiting = null;
   /** What has time. @type {Waiting | null} */
   let later = null;
+  /** What has to be answered, in its order. @type {Waiting[]} */
+  let sure = [];
   /** A QR code that is being drawn. @type {Waiting | null} */
   let drawing = null;
   /** @type {string | null} */
@@ -97,15 +101,17 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     worker?.terminate();
     clearInterval(watchdog);
     const error = new Error(why);
-    for (const asked of [running, waiting, later, drawing]) asked?.reject(error);
+    for (const asked of [running, waiting, ...sure, later, drawing]) asked?.reject(error);
     running = waiting = later = drawing = null;
+    sure = [];
     onFailed?.(why);
   }
 
   function sendNext() {
-    const next = waiting ?? later;
+    const next = waiting ?? sure[0] ?? later;
     if (!isUp || running || !next) return;
     if (next === waiting) waiting = null;
+    else if (next === sure[0]) sure.shift();
     else later = null;
     running = next;
     worker?.postMessage({ id: next.id, text: next.text });
@@ -125,8 +131,9 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   function restart() {
     mayRestart = isRestoring = false;
     isUp = false;
-    waiting ??= running;
-    if (running !== waiting) running?.resolve(null);
+    if (running?.surely) sure.unshift(running);
+    else waiting ??= running;
+    if (running !== waiting && !running?.surely) running?.resolve(null);
     drawing?.resolve(null);
     running = drawing = null;
     worker?.terminate();
@@ -151,7 +158,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       case 'answer':
         mayRestart = true;
         lastMs = message.ms;
-        running?.resolve(waiting ? null : JSON.parse(message.text));
+        running?.resolve(waiting && !running.surely ? null : JSON.parse(message.text));
         running = null;
         break;
       case 'qr':
@@ -210,6 +217,8 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
         later?.resolve(null);
         later = asked;
       }),
+    askSurely: (request) =>
+      asking(JSON.stringify(request), (asked) => sure.push({ ...asked, surely: true })),
     drawQr: (text) =>
       asking(text, (asked) => {
         drawing?.resolve(null);

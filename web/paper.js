@@ -1,6 +1,6 @@
 // The sheet on paper, painted where only a printer sees it. All its texts come worded from Python.
 
-import { remarkItem, sectionPart, tableRow, textElement } from './parts.js';
+import { remarkItem, tableRow, textElement } from './parts.js';
 import { putDrawing } from './svg.js';
 
 /** @import { Remark, Section } from './parts.js' */
@@ -27,7 +27,10 @@ import { putDrawing } from './svg.js';
  * @property {string} drawing
  * @property {Record<string, string>} words
  *
- * @typedef {{ address: string, svg: string }} Link where the same is to be seen, and its QR code
+ * @typedef {object} Link where the same is to be seen on a phone
+ * @property {string} address
+ * @property {string} svg its QR code
+ * @property {string} note who can open it, where not everybody can
  */
 
 /** @param {string} name @param {(string | Node)[]} children */
@@ -45,10 +48,10 @@ function list(name, texts) {
   return made;
 }
 
-/** A table below its title. @param {Table} table */
+/** A table below its title, if it has one. @param {Table} table */
 export function readingsTable({ title, head, rows }) {
   const table = document.createElement('table');
-  table.append(textElement('caption', title));
+  if (title) table.append(textElement('caption', title));
   const heads = document.createElement('thead');
   heads.append(tableRow('th', head));
   const body = document.createElement('tbody');
@@ -78,31 +81,40 @@ function comesTo({ verdict, verdict_text: word, headline, figures, steps, limits
   return part('comes-to', ...found, ...todo, textElement('h2', words.found), list('ul', [...limits, ...dial]));
 }
 
-/** A part of the answer that has its place on the screen, too. @param {Section} section */
-function copyOf(section) {
-  const made = sectionPart(section);
-  made.removeAttribute('id');
+/** @param {Section} section */
+function sectionOf({ title, verdict_text: word, lines, head, rows }) {
+  const heading = textElement('h3', title);
+  if (word) heading.append(' ', textElement('b', word));
+  const made = part('paper-section', heading, list('ul', lines));
+  if (rows.length) made.append(readingsTable({ title: '', head, rows }));
   return made;
 }
 
 /** What was looked after, and what was not. @param {Paper} paper */
 function checklist({ done, open, words }) {
   const lists = [];
-  if (open.length) lists.push(textElement('h2', words.open), list('ul', open));
-  if (done.length) lists.push(textElement('h2', words.done), list('ul', done));
+  for (const [name, title, texts] of /** @type {const} */ ([
+    ['open', words.open, open],
+    ['done', words.done, done],
+  ])) {
+    const items = list('ul', texts);
+    items.className = name;
+    if (texts.length) lists.push(textElement('h2', title), items);
+  }
   return part('checklist', ...lists);
 }
 
 /** @param {Paper} paper @param {Link | null} link */
-function foot({ words }, link) {
+function foot(paper, link) {
+  const { words } = paper;
   const texts = [words.view, words.caution].map((text) => textElement('p', text));
   const signature = textElement('p', words.signature);
   signature.className = 'signature';
-  const told = part('notes', ...texts, signature);
+  const told = part('notes', checklist(paper), part('closing-lines', part('cautions', ...texts), signature));
   if (!link) return part('paper-foot', told);
   const code = part('code');
   putDrawing(code, link.svg);
-  const address = textElement('p', `${words.link} ${new URL(link.address).host}`);
+  const address = textElement('p', `${words.link} ${new URL(link.address).host}. ${link.note}`);
   return part('paper-foot', told, part('same', address, code));
 }
 
@@ -119,11 +131,9 @@ export function paintPaper(place, paper, link) {
     titleBlock(paper),
     part('paper-top', comesTo(paper), drawing),
     readingsTable(paper.results),
-    textElement('h2', paper.words.readings),
     ...paper.readings.map(readingsTable),
-    part('paper-sections', ...paper.sections.map(copyOf)),
+    part('paper-sections', ...paper.sections.map(sectionOf)),
     part('remarks', ...doubts),
-    checklist(paper),
     foot(paper, link),
   );
 }

@@ -3,7 +3,7 @@
 
 import { WORDS } from './words.js';
 
-export const MOST_SWEEPS = 5;
+export const MOST_SWEEPS = 10;
 
 /** @param {string} position a clock hour, a clock time or degrees */
 function where(position) {
@@ -126,7 +126,7 @@ export class Readings {
   #rows(list, j, spokenList) {
     return this.#positions.map((position, i) => {
       const label = where(position);
-      const value = this.#typed[j]?.get(`${list} ${position}`) ?? '';
+      const value = this.#typed[j]?.get(this.#key(list, i)) ?? '';
       const spoken = WORDS.reading(label, j + 1, spokenList);
       return row(`${this.prefix}.${list}.${j}.${i}`, label, spoken, value);
     });
@@ -158,11 +158,19 @@ export class Readings {
     return make('section', { className: 'sweep' }, title, ...rows, closing, help);
   }
 
+  /** Under what the reading at the i-th position is kept. A position that is there twice is two.
+   * @param {string} list @param {number} i */
+  #key(list, i) {
+    const position = this.#positions[i];
+    const before = this.#positions.slice(0, i).filter((other) => other === position).length;
+    return `${list} ${position}${before ? ` again ${before}` : ''}`;
+  }
+
   /** @param {HTMLInputElement} input */
   #keep(input) {
     const pattern = /(sweeps|opposite|closing)\.(\d+)(?:\.(\d+))?$/;
     const [, list, j, i] = pattern.exec(input.name) ?? [];
-    const key = list === 'closing' ? 'closing' : `${list} ${this.#positions[Number(i)]}`;
+    const key = list === 'closing' ? 'closing' : this.#key(list ?? '', Number(i));
     if (list) this.#typed[Number(j)]?.set(key, input.value);
   }
 

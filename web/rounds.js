@@ -1,6 +1,7 @@
 // The rounds of a job: as found, and a recheck after each change of dowels. Each has its bore sweep and
 // may have a face sweep; a recheck also tells which dowels were in.
 
+import { Otherwise } from './otherwise.js';
 import { Readings } from './readings.js';
 import { WORDS } from './words.js';
 
@@ -9,7 +10,11 @@ import { WORDS } from './words.js';
  * @property {HTMLElement} part
  * @property {Readings} bore
  * @property {Readings} face
+ * @property {Otherwise} boreOwn
+ * @property {Otherwise} faceOwn
  */
+
+export const MOST_ROUNDS = 20;
 
 export class Rounds {
   /** @type {Round[]} */
@@ -18,7 +23,7 @@ export class Rounds {
   /** @type {string[]} */
   #positions = [];
 
-  #second = false;
+  #endFloat = '';
 
   /** @param {HTMLElement} place @param {HTMLTemplateElement} template */
   constructor(place, template) {
@@ -32,29 +37,35 @@ export class Rounds {
     return this.#rounds.length;
   }
 
-  /** @param {string[]} positions @param {boolean} second whether a second dial sweeps the face */
-  show(positions, second) {
+  /** @param {string[]} positions @param {string} endFloat how it is dealt with in face sweeps */
+  show(positions, endFloat) {
     this.#positions = positions;
-    this.#second = second;
-    for (const { bore, face } of this.#rounds) {
-      bore.show(positions);
-      face.show(positions, second);
-    }
+    this.#endFloat = endFloat;
+    for (const round of this.#rounds) this.#showRows(round);
+  }
+
+  /** @param {Round} round */
+  #showRows({ bore, face, boreOwn, faceOwn }) {
+    bore.show(boreOwn.positions(this.#positions));
+    const endFloat = faceOwn.text('end_float') || this.#endFloat;
+    face.show(faceOwn.positions(this.#positions), endFloat.startsWith('second'));
   }
 
   /** @param {number} count */
   setCount(count) {
     while (this.#rounds.length > Math.max(1, count)) this.#rounds.pop()?.part.remove();
-    while (this.#rounds.length < count) this.#add();
+    while (this.#rounds.length < Math.min(count, MOST_ROUNDS)) this.#add();
     this.#showEnds();
   }
 
   /** Forget every reading and every recheck. */
   clear() {
     this.setCount(1);
-    for (const { bore, face } of this.#rounds) {
-      bore.clear();
-      face.clear();
+    for (const { part, bore, face, boreOwn, faceOwn } of this.#rounds) {
+      for (const each of [bore, face, boreOwn, faceOwn]) each.clear();
+      for (const field of part.querySelectorAll('.dowels input')) {
+        if (field instanceof HTMLInputElement) field.value = '';
+      }
     }
   }
 
@@ -68,10 +79,10 @@ export class Rounds {
   }
 
   adopt() {
-    for (const { part, bore, face } of this.#rounds) {
-      bore.adopt();
-      face.adopt();
+    for (const { part, bore, face, boreOwn, faceOwn } of this.#rounds) {
+      for (const each of [bore, face, boreOwn, faceOwn]) each.adopt();
       showSecondDowel(part);
+      showNaming(part);
     }
   }
 
@@ -89,7 +100,9 @@ export class Rounds {
     const get = (/** @type {string} */ selector) =>
       /** @type {HTMLElement} */ (part.querySelector(selector));
     get('h3').textContent = n === 0 ? WORDS.asFound : WORDS.recheck(n);
-    get('.dowels').hidden = n === 0;
+    get('.naming summary').textContent = n === 0 ? WORDS.namingFirst : WORDS.naming;
+    // Dowels that were in as found are rare.
+    if (n === 0) get('.naming').append(get('.dowels'));
     get('.face-setup').hidden = n !== 0;
     if (n !== 0) get('.face-setup').remove();
     const bore = new Readings(get('.bore-readings'), `rounds.${n}.bore`, WORDS.bore);
@@ -101,14 +114,20 @@ export class Rounds {
         part.dispatchEvent(new Event('input', { bubbles: true }));
       });
     }
-    part.addEventListener('input', () => showSecondDowel(part));
+    const boreOwn = new Otherwise(bore.place, bore.prefix, ['positions', 'contact']);
+    const faceKeys = ['positions', 'radius', 'plunger', 'end_float'];
+    const faceOwn = new Otherwise(face.place, face.prefix, faceKeys);
+    const round = { part, bore, face, boreOwn, faceOwn };
+    part.addEventListener('input', () => {
+      showSecondDowel(part);
+      this.#showRows(round);
+    });
     get('.remove-round').addEventListener('click', () => {
       this.setCount(this.count - 1);
       this.place.dispatchEvent(new Event('input', { bubbles: true }));
     });
-    bore.show(this.#positions);
-    face.show(this.#positions, this.#second);
-    this.#rounds.push({ part, bore, face });
+    this.#showRows(round);
+    this.#rounds.push(round);
     this.place.append(part);
     showSecondDowel(part);
   }
@@ -119,6 +138,15 @@ export class Rounds {
       const remove = /** @type {HTMLElement} */ (part.querySelector('.remove-round'));
       remove.hidden = n === 0 || n !== this.#rounds.length - 1;
     });
+  }
+}
+
+/** What is seldom typed is seen where it was. @param {HTMLElement} part */
+function showNaming(part) {
+  const naming = part.querySelector('.naming');
+  const fields = naming?.querySelectorAll('input') ?? [];
+  if (naming instanceof HTMLDetailsElement && [...fields].some(({ value }) => value)) {
+    naming.open = true;
   }
 }
 

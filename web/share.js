@@ -126,8 +126,9 @@ export class Share {
     }
     /** @type {HTMLButtonElement} */ (get('share-qr')).disabled = !svg;
     putDrawing(get('qr-code'), svg);
-    paintPaper(get('paper'), paper, svg ? { address: link, svg } : null);
-    const told = link ? [words.reach[reachOf(new URL(link))], svg ? '' : words.noQr] : [trouble];
+    const note = link ? words.reach[reachOf(new URL(link))] : '';
+    paintPaper(get('paper'), paper, svg ? { address: link, svg, note } : null);
+    const told = link ? [note, svg ? '' : words.noQr] : [trouble];
     this.#tell(told.filter(Boolean).join(' '));
     document.documentElement.dataset.share = 'ready';
   }

@@ -108,6 +108,22 @@ export class Store {
     return this.write(job, { [STAGE]: stage });
   }
 
+  /** New jobs, all of them or none. @param {{ id: string, name: string, fields: Fields }[]} jobs */
+  async add(jobs) {
+    const write = this.#db.transaction(['jobs', 'fields'], 'readwrite', AT_ONCE);
+    const fields = write.objectStore('fields');
+    const changed = Date.now();
+    const asked = [];
+    for (const [n, { id, name, fields: texts }] of jobs.entries()) {
+      // The first of them is the one that was changed last.
+      const all = { ...texts, [NAME]: name, [CHANGED]: String(changed - n) };
+      asked.push(write.objectStore('jobs').put({ id }));
+      for (const [key, text] of Object.entries(all)) asked.push(fields.put(text, [id, key]));
+    }
+    write.commit();
+    await Promise.all([...asked, write.done]);
+  }
+
   /** @param {string} from @param {string} to @param {string} name */
   async copy(from, to, name) {
     await this.write(to, { ...(await this.read(from)), [NAME]: name });

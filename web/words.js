@@ -9,13 +9,14 @@ export const WORDS = {
     ready: () => 'Ready to work without a signal.',
     failed: (/** @type {string} */ why) => `Could not be kept for use without a signal: ${why}`,
     'update-waiting': () =>
-      'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened, or now. Your jobs stay.',
+      'Ready to work without a signal. A newer release is ready: take it now, or it is taken the next time the page is opened.',
     'update-failed': (/** @type {string} */ why) =>
       `Ready to work without a signal. A newer release could not be kept, and this one stays: ${why}`,
     'update-taken': () =>
-      'Ready to work without a signal. A newer release was taken on another page; this page goes on with the older one until it is loaded again.',
-    notTaken: (/** @type {string} */ why) => `The newer release was not taken: ${why}`,
-    nothingKept: 'This browser does not keep what is typed here, and it would be lost.',
+      'Ready to work without a signal. A newer release was taken in another window; this one goes on with the older, until it is loaded again.',
+    notTaken: (/** @type {string} */ why) =>
+      `The newer release was not taken, since what is typed could not be kept (${why}). Save the job to a file first.`,
+    nothingKept: 'this browser does not store it',
   },
   unnamed: 'Unnamed job',
   copyOf: (/** @type {string} */ name) => `${name}, copy`,
@@ -24,6 +25,15 @@ export const WORDS = {
     'Kept on this phone as you type. The browser may clear it if the page is not used for long: put it on the home screen.',
   notKept: (/** @type {string} */ why) =>
     `NOT KEPT: this browser does not store what you type (${why}). Write the readings down.`,
+  files: {
+    working: 'A moment …',
+    saved: (/** @type {string} */ name, /** @type {string} */ told) => `${told} File: ${name}`,
+    tooLarge: 'This file is larger than any of ours, and was not opened.',
+    failed: (/** @type {string} */ why) => `That did not work: ${why}`,
+  },
+  ticked: (/** @type {number} */ n, /** @type {number} */ of) => `${n} of ${of}`,
+  naming: 'Name of this round',
+  namingFirst: 'Name of this round; offset dowels that were in already',
   asFound: 'As found',
   recheck: (/** @type {number} */ n) => `Recheck ${n}`,
   bore: 'bore',

@@ -154,7 +154,7 @@ TABLE: dict[str, str] = {
     "name.closing": "return to zero",
     "name.closing of sweep": "return to zero of sweep {n}",
     # The checklist
-    "checklist.preparation": "Before the sweep",
+    "checklist.preparation": "Checks before the sweep",
     "checklist.faces_clean": "Joint faces of block and housing clean and flat.",
     "checklist.nothing_proud": "Nothing stands proud: no burr, no paint, no remains of an old dowel.",
     "checklist.parts_in_place": (
@@ -171,7 +171,7 @@ TABLE: dict[str, str] = {
     "checklist.car_safe": (
         "Car on proper stands, battery off, helper told before each turn of the crank."
     ),
-    "checklist.closing_up": "Closing up",
+    "checklist.closing_up": "Checks when closing up",
     "checklist.dowels_secured": "Dowels secured, so that they can neither turn nor walk out.",
     "checklist.bolts_torqued": "Bolts torqued to the maker's figures.",
     "checklist.swept_again": "Swept once more after the final tightening.",
@@ -477,8 +477,9 @@ TABLE: dict[str, str] = {
     "paper.view": "Seen from behind the engine, looking forward. TIR is twice the offset.",
     "paper.to_do": "What to do",
     "paper.found": "Limits and dial",
-    "paper.readings": "Readings, as the dial showed them",
     "paper.doubts": "To know",
+    "paper.done": "Looked after and ticked",
+    "paper.open": "NOT ticked",
     "paper.signature": "Signature",
     "paper.link": "The same on a phone, worked out again from the readings:",
     "paper.caution": (
@@ -517,7 +518,7 @@ TABLE: dict[str, str] = {
     "paper.head.pilot": "Off at pilot",
     "paper.head.sweep": "Swept",
     "paper.head.closing": "Back",
-    "paper.readings_of": "{round}; the dial touches {contact}",
+    "paper.readings_of": "{round}: what the dial showed, touching {contact}",
     "paper.inside": "inside",
     "paper.outside": "outside",
     "paper.row.bore": "Bore",
@@ -548,6 +549,42 @@ TABLE: dict[str, str] = {
     ),
     "link.job": "The job in this link can't be read: {why}.",
     "link.figures": "The figures in this link are not in the form in which Sweepsheet writes them.",
+    # Files
+    "file.saved": "The job is saved.",
+    "file.saved_all": "{n} jobs are saved.",
+    "file.csv_saved": (
+        "The readings are saved. A CSV carries nothing else: limits, dial, dimensions, dowels, names "
+        "and notes are in the job's own file."
+    ),
+    "file.opened": "The job is opened as a new one.",
+    "file.opened_all": "{n} jobs are opened as new ones.",
+    "file.csv_opened": (
+        "The readings are opened as a new job. A CSV carries nothing else: check limits, dial and "
+        "contact, dimensions, dowels and the radius of the face."
+    ),
+    "file.one_wrong": "One thing in it is not right yet or still wanted.",
+    "file.wrong": "{n} things in it are not right yet or still wanted.",
+    "file.more": "and {n} more",
+    "file.many": "One to {high} jobs go into a file, got {got}.",
+    "file.large": "This file is larger than any of ours: {high} bytes are allowed.",
+    "file.foreign": "This is neither a job file of Sweepsheet nor readings as CSV.",
+    "file.jobs": "This file of jobs holds something that is no job.",
+    "file.version": "This file has no version that ever was: {got}.",
+    "file.newer": (
+        "This file was made by a newer Sweepsheet (version {got}; this one reads {wanted}). Load this "
+        "page again while you have a signal, then open the file again."
+    ),
+    "csv.header": "This CSV does not begin with our columns: {columns}.",
+    "csv.broken": "This CSV is broken: {why}.",
+    "csv.long": "This CSV is longer than any job: {high} lines are allowed.",
+    "csv.empty": "There are no readings in this CSV.",
+    "csv.units": "The readings of one job are all in thou or all in mm.",
+    "csv.cells": "Line {line} of the CSV: {wanted} cells are wanted, got {got}.",
+    "csv.part": "Line {line} of the CSV: what was swept is not a part we know.",
+    "csv.unit": "Line {line} of the CSV: the unit is thou or mm.",
+    "csv.count": "Line {line} of the CSV: {column}: a number from 1 to {high} is wanted.",
+    "csv.twice": "Line {line} of the CSV: the same place stands twice in one sweep.",
+    "csv.position": "Line {line} of the CSV: a reading without a position.",
     # The drawing
     "flange.title": "The front flange from behind, with a shim at each bolt",
     "flange.desc": "Shims: {shims}.",

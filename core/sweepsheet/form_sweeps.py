@@ -211,9 +211,10 @@ class SweepFiller:
 
     def is_begun(self, at: str) -> bool:
         """Whether anything stands in the fields of a round or part; a usual choice is nothing."""
-        usual = (f"{at}.alike", f"{at}.contact")
+        contact = USUAL_CONTACT.get(at.removeprefix("companions."), "")
+        usual = {(f"{at}.alike", "yes"), (f"{at}.alike", "no"), (f"{at}.contact", contact)}
         return any(
-            text.strip() and name.startswith(f"{at}.") and name not in usual
+            text.strip() and name.startswith(f"{at}.") and (name, text) not in usual
             for name, text in self.form.items()
         )
 

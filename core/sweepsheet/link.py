@@ -5,9 +5,9 @@ section 5: letters, digits, ``-`` and ``_``, which no messenger cuts) of a zlib 
 which carries its own checksum) of JSON in UTF-8: ``[job, figures]``.
 
 ``job`` is the data of a job file, format and version left out, and so is every key without which
-``read_job`` gives the same job. The key number i of ``KEYS`` is written as character number i of
-``LETTERS``; a key that is not on the list is written in full. ``figures`` are the lines of
-``figures``.
+``read_job`` gives the same job. Word number i of ``WORDS``, as a key or in a list, is written as
+character number i of ``LETTERS``; one that is not among them is written in full. ``figures`` are
+the lines of ``figures``.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ import binascii
 import json
 import re
 import zlib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -30,8 +30,8 @@ LONGEST_LINK = 8000
 LONGEST_UNPACKED = 64_000
 LONGEST_LINE = 200
 
-# In this order for ever: links that are out there rest on it. New keys come at the end.
-KEYS = (
+# In this order for ever: links that are out there rest on it. New words come at the end.
+WORDS = (
     "about", "limits", "source", "rounds", "vehicle", "engine", "gearbox", "housing", "technician",
     "customer", "date", "notes", "name", "units", "indicator", "crank", "stock", "chip",
     "companions", "bore_offset", "face_runout", "face_radius", "pilot_offset", "confidence", "step",
@@ -41,9 +41,12 @@ KEYS = (
     "dowel_clearance", "dowel_offsets", "aim_setting_deg", "aim_for", "shim_thicknesses", "at_deg",
     "radius", "joint", "height", "kind", "contact", "plunger", "limit", "positions_deg", "sweeps",
     "closing", "dowels", "offset", "aim_deg", "bore", "face", "end_float", "opposite", "checklist",
+    "faces_clean", "nothing_proud", "parts_in_place", "bolts_even", "indicator_stiff",
+    "car_safe", "dowels_secured", "bolts_torqued", "swept_again", "pilot_and_clutch", "slid_home",
+    "crank_turns", "record_given",
 )  # fmt: skip
 LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~"
-SHORT = dict(zip(KEYS, LETTERS, strict=False))
+SHORT = dict(zip(WORDS, LETTERS, strict=False))
 LONG = {letter: key for key, letter in SHORT.items()}
 
 _NEWER = "23456789"
@@ -138,7 +141,7 @@ def minimal(data: Mapping[str, Any]) -> dict[str, Any]:
     units = {"units": data["units"]} if "units" in data else {}
     found = []
     for each in rounds:
-        named = {"name": each["name"]} if "name" in each else {}
+        named = {"name": each["name"]} if each.get("name") else {}
         found.append(_without_needless({**units, "rounds": [each]})["rounds"][0] | named)
     return {**shortest, "rounds": found}
 
@@ -181,20 +184,26 @@ def _plain(value: Any) -> Any:
 
 
 def _short(value: Any) -> Any:
-    """A copy with the short names of the keys."""
+    """A copy with the short forms of keys, and of words in lists."""
     if isinstance(value, dict):
         return {SHORT.get(key, key): _short(each) for key, each in value.items()}
-    return [_short(each) for each in value] if isinstance(value, list) else value
+    return _listed(value, SHORT, _short)
 
 
 def _long(value: Any) -> Any:
-    """A copy with the full names of the keys. One that then stands twice is refused."""
+    """A copy with keys and words in full. A key that then stands twice is refused."""
     if isinstance(value, dict):
         found = {LONG.get(key, key): _long(each) for key, each in value.items()}
         if len(found) < len(value):
             raise _refused("link.cut")
         return found
-    return [_long(each) for each in value] if isinstance(value, list) else value
+    return _listed(value, LONG, _long)
+
+
+def _listed(value: Any, words: Mapping[str, str], deeper: Callable[[Any], Any]) -> Any:
+    if not isinstance(value, list):
+        return value
+    return [words.get(each, each) if isinstance(each, str) else deeper(each) for each in value]
 
 
 def _refused(key: str, **values: Quantity) -> InputError:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 from sweepsheet.errors import Fault, InputError
@@ -11,8 +12,11 @@ from sweepsheet.wording import Message, Quantity
 LONGEST_JOB = 200_000
 DEEPEST_JOB = 12
 
+# A string, however it goes on, or one bracket.
+_PIECE = re.compile(r'"(?:[^"\\]++|\\.)*+"?|[\[{]|[\]}]', re.DOTALL)
 
-def load_json(text: str) -> Any:
+
+def load_json(text: str, longest: int = LONGEST_JOB, deepest: int = DEEPEST_JOB) -> Any:
     """The data in a JSON text. Raises ``InputError`` where there is none or too much of it.
 
     ``NaN`` and ``Infinity``, which JSON does not have, are refused, and so is a key that stands
@@ -21,9 +25,9 @@ def load_json(text: str) -> Any:
     >>> load_json('{"a": [1]}')
     {'a': [1]}
     """
-    if len(text) > LONGEST_JOB:
-        raise _refused("fault.too_big", got=len(text), high=LONGEST_JOB)
-    if _depth(text) > DEEPEST_JOB:
+    if len(text) > longest:
+        raise _refused("fault.too_big", got=len(text), high=longest)
+    if _depth(text) > deepest:
         raise _refused("fault.too_deep")
     try:
         return json.loads(
@@ -53,20 +57,10 @@ def _each_key_once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
 def _depth(text: str) -> int:
     """The deepest nesting of brackets outside strings."""
     depth = deepest = 0
-    in_string = escaped = False
-    for character in text:
-        if in_string:
-            if escaped:
-                escaped = False
-            elif character == "\\":
-                escaped = True
-            elif character == '"':
-                in_string = False
-        elif character == '"':
-            in_string = True
-        elif character in "[{":
+    for piece in _PIECE.finditer(text):
+        if text[piece.start()] in "[{":
             depth += 1
             deepest = max(deepest, depth)
-        elif character in "]}":
+        elif text[piece.start()] in "]}":
             depth -= 1
     return deepest

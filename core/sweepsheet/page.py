@@ -15,6 +15,7 @@ from typing import Any
 from sweepsheet.drawing import drawing_of
 from sweepsheet.english import ENGLISH
 from sweepsheet.errors import Fault, InputError
+from sweepsheet.files import export_csv, export_file, import_file
 from sweepsheet.findings import findings_for
 from sweepsheet.flange_view import flange_view_of
 from sweepsheet.form import Typed, job_of
@@ -28,6 +29,9 @@ from sweepsheet.solution import work_out
 from sweepsheet.units import SYSTEMS
 from sweepsheet.wording import At, Language, Message
 
+# A file within another text, every character of it escaped, or as many jobs as a file may hold.
+LONGEST_REQUEST = 12_000_000
+
 # Faults that only say that a sweep is not yet typed to its end.
 _NOT_YET = ("fault.few_readings", "fault.half_turn")
 
@@ -36,20 +40,30 @@ def answer_text(request: str) -> str:
     """The answer to a request, both as JSON text. Raises ``InputError`` only for no request.
 
     A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
-    its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to.
+    its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to,
+    ``{"export": [form, ...]}`` and ``{"csv": form}`` for a file, ``{"import": text}`` for the jobs
+    in one.
 
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
     >>> json.loads(answer_text('{"link": "1abc"}'))["state"]
     'refused'
     """
-    match load_json(request):
+    match load_json(request, LONGEST_REQUEST):
         case {"form": dict() as form} if _is_form(form):
             shown = answer(form)
         case {"share": dict() as form} if _is_form(form):
             shown = share(form)
         case {"link": str() as fragment}:
             shown = open_link(fragment, ENGLISH)
+        case {"export": [*forms]} if all(
+            isinstance(form, dict) and _is_form(form) for form in forms
+        ):
+            shown = export_file(forms, ENGLISH)
+        case {"csv": dict() as form} if _is_form(form):
+            shown = export_csv(form, ENGLISH)
+        case {"import": str() as text}:
+            shown = import_file(text, ENGLISH)
         case _:
             raise InputError((Fault("", Message("fault.request")),))
     return json.dumps(shown, allow_nan=False)

@@ -5,10 +5,11 @@ Every reading of every round stands on it as it was typed, and what was not done
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import asdict, dataclass
 from typing import Any
 
+from sweepsheet.checklist import CODES
 from sweepsheet.clock import clock_time
 from sweepsheet.drawing import drawing_of
 from sweepsheet.finding import Finding
@@ -23,6 +24,11 @@ from sweepsheet.wording import At, Chance, Degrees, Language, Message, Plain, Si
 
 # So many readings stand side by side; further ones in a table below.
 MOST_COLUMNS = 12
+
+# Titles and lines of the sheet, whatever the job.
+WORDS = (
+    "to_do", "found", "doubts", "open", "done", "signature", "view", "link", "caution",
+)  # fmt: skip
 
 Rows = tuple[tuple[str, ...], ...]
 
@@ -50,28 +56,31 @@ def paper_of(
     """The sheet on paper, as plain data."""
     job, say = solution.job, language.say
     sheet = asdict(sheet_of(solution, findings, language))
-    kept = ("verdict", "verdict_text", "headline", "steps", "sections", "remarks")
+    kept = ("verdict", "verdict_text", "headline", "steps", "sections")
     limit = limit_line(job.limits.bore_offset, job.units, language)
+    done = [code for code in CODES if code in job.checklist]
+    missed = [code for code in CODES if code not in job.checklist]
     return {key: sheet[key] for key in kept} | {
-        "title": say("paper.title"),
+        "title": job.name or say("paper.title"),
         "about": [asdict(entry) for entry in _about(job, language)],
         # The limit stands among the limits.
         "figures": [line for line in sheet["figures"] if line != limit],
         "limits": [limit, *_limits(job, language)],
+        "remarks": _each_once(sheet["remarks"]),
         "dial": list(_dial(job, language)),
         "results": asdict(_results(solution, language)),
         "readings": [asdict(table) for table in _readings(job, language)],
         # Another drawing in the same page must not lend this one its hatch.
-        "done": [],
-        "open": [],
+        "done": [say(f"checklist.{code}") for code in done],
+        "open": [say(f"checklist.{code}") for code in missed],
         "drawing": drawing_of(solution, language).replace("sweepsheet-hatch", "paper-hatch"),
-        "words": {
-            key: say(f"paper.{key}")
-            for key in (
-                "to_do", "found", "readings", "doubts", "signature", "view", "link", "caution",
-            )
-        },
-    }  # fmt: skip
+        "words": {key: say(f"paper.{key}") for key in WORDS},
+    }
+
+
+def _each_once(remarks: Iterable[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Remarks without those that say the same of another sweep in the same words."""
+    return list({remark["text"]: remark for remark in reversed(list(remarks))}.values())[::-1]
 
 
 def _about(job: Job, language: Language) -> Iterator[Entry]:

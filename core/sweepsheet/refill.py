@@ -78,8 +78,8 @@ def position_text(value: object) -> str:
     ('12', '1:30', '1:15', '37.3°')
     """
     if isinstance(value, bool) or not isinstance(value, int | float) or not -360 <= value <= 360:
-        text = number_text(value)
-        return text if isinstance(value, str) or not text else f"{text}°"
+        is_number = isinstance(value, int | float) and not isinstance(value, bool)
+        return f"{number_text(value)}°" if is_number else number_text(value)
     angle = normalise(float(value))
     minutes = angle * 2.0
     if not minutes.is_integer():

@@ -13,6 +13,7 @@ from sweepsheet.findings import findings_for
 from sweepsheet.link import fragment_of, read_link
 from sweepsheet.paper import paper_of
 from sweepsheet.read_job import read_job
+from sweepsheet.refill import form_of
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.wording import Language
 
@@ -63,8 +64,8 @@ def open_link(fragment: str, language: Language) -> Data:
         "figures": list(figures),
         "before": drawing_of(first, language),
         "after": drawing_of(solution, language) if several else "",
-        "texts": {"name": "", "about": job.about, "source": job.limits.source},
+        "texts": {"name": job.name, "about": job.about, "source": job.limits.source},
         "readings": paper["readings"],
         "remarks": paper["remarks"],
-        "form": {},
+        "form": form_of(linked.data),
     }

@@ -11,6 +11,7 @@ import struct
 import subprocess
 import sys
 import threading
+import zipfile
 from collections.abc import Iterator
 from functools import partial
 from http.server import ThreadingHTTPServer
@@ -157,6 +158,27 @@ def test_lock_files_hold_hashes_and_no_addresses() -> None:
         assert [line for line in pinned if "--hash=sha256:" not in line] == []
     packages = json.loads((build.ROOT / "package-lock.json").read_text("utf-8"))["packages"]
     assert [name for name, lock in packages.items() if name and "integrity" not in lock] == []
+
+
+def test_the_notices_name_what_is_shipped_with_its_version(dist: Path) -> None:
+    notices = (dist / "notices.txt").read_text("utf-8")
+    packages = json.loads((build.ROOT / "package-lock.json").read_text("utf-8"))["packages"]
+    shipped = {name: packages[f"node_modules/{name}"]["version"] for name in ("pyodide", "idb")}
+    (wheel,) = (build.VENV / "pyodide").glob("segno-*.whl")
+    shipped["segno"] = wheel.name.split("-")[1]
+    for name, version in shipped.items():
+        assert f"\n{name} {version}:" in notices.lower()
+    # Each licence that the list speaks of by its number is there.
+    numbers = set(re.findall(r" text (\d)\n", notices))
+    assert numbers == set(re.findall(r"={9,}\n(\d)\. [A-Z]", notices))
+
+
+def test_the_qr_library_is_packed_without_what_the_page_does_not_use(dist: Path) -> None:
+    with zipfile.ZipFile(dist / release_in(dist) / "python" / "qr.zip") as packed:
+        assert sorted(packed.namelist()) == [
+            "qr_code.pyc", "segno/__init__.pyc", "segno/consts.pyc", "segno/encoder.pyc",
+            "segno/utils.pyc", "segno/writers.pyc",
+        ]  # fmt: skip
 
 
 def test_the_manifest_s_icons_have_the_size_they_claim(dist: Path) -> None:

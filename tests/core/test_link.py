@@ -16,18 +16,19 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from sweepsheet.checklist import CODES
 from sweepsheet.english import ENGLISH
 from sweepsheet.errors import InputError
 from sweepsheet.fields import LONGEST_TEXT
 from sweepsheet.figures import JOB_FIGURES, ROUND_FIGURES
 from sweepsheet.job import ABOUT_KEYS
 from sweepsheet.link import (
-    KEYS,
     LETTERS,
     LONGEST_LINE,
     LONGEST_LINK,
     LONGEST_UNPACKED,
     SHORT,
+    WORDS,
     fragment_of,
     minimal,
     read_link,
@@ -54,7 +55,7 @@ def test_an_ordinary_job_makes_a_short_link(positions: tuple[float, ...], most: 
 def test_a_link_can_be_read_with_plain_tools() -> None:
     """As DEVELOPERS.md describes it: base64url, zlib, JSON, and the table of keys."""
     job, figures = json.loads(unpacked(link_of(ordinary_job(QUARTERS))))
-    letter = dict(zip(KEYS, LETTERS, strict=False))
+    letter = dict(zip(WORDS, LETTERS, strict=False))
     assert job[letter["about"]][letter["customer"]] == "A. Winter"
     assert dict(zip(JOB_FIGURES, figures[0].split("|"), strict=False))["limit_tir"] == "10.0"
     first = dict(zip(ROUND_FIGURES, figures[1].split("|"), strict=False))
@@ -90,9 +91,9 @@ def test_the_page_reads_the_layout_that_python_writes() -> None:
         assert int(found[1]) == value
 
 
-def test_keys_have_each_a_letter_of_its_own() -> None:
-    assert len(set(LETTERS)) == len(LETTERS) >= len(KEYS) == len(set(KEYS))
-    assert set(ABOUT_KEYS) <= set(KEYS)
+def test_words_have_each_a_letter_of_its_own() -> None:
+    assert len(set(LETTERS)) == len(LETTERS) >= len(WORDS) == len(set(WORDS))
+    assert set(ABOUT_KEYS) | set(CODES) <= set(WORDS)
     # Safe in JSON and of one byte.
     assert set(LETTERS).isdisjoint('"\\')
     assert LETTERS.isascii()
@@ -109,6 +110,7 @@ def test_the_letters_never_change() -> None:
         "kind": "0",
     }
     expected |= {"bore": "!", "face": "#", "opposite": "%", "checklist": "&"}
+    expected |= {"faces_clean": "(", "record_given": ">"}
     assert {key: SHORT[key] for key in expected} == expected
 
 
@@ -181,6 +183,8 @@ JOBS = st.fixed_dictionaries(
     },
     optional={
         "units": st.just("inch"),
+        "name": TEXTS,
+        "checklist": st.none() | st.lists(st.sampled_from(CODES), max_size=len(CODES)),
         "about": st.dictionaries(st.sampled_from(ABOUT_KEYS), TEXTS),
         "limits": optional(
             bore_offset=SIZES.map(lambda x: x + 0.1) | st.none(), face_runout=st.just(5.0),

@@ -16,6 +16,7 @@ FLOW = (
     ("vector", "linear", "clock", "units", "wording", "english", "errors", "fields", "svg"),
     ("checklist", "job", "positions", "read_values", "read_sweeps", "read_job", "load"),
     ("typed", "form_sweeps", "form", "refill", "link"),
+    ("shape", "readings_csv", "files"),
     ("corrections",),
     ("harmonic", "checks"),
     ("noise", "region", "verdict"),
@@ -36,8 +37,8 @@ STEP = {name: step for step, names in enumerate(FLOW) for name in names}
 # What the core may use of the standard library: arithmetic, text and types. No files, no clock, no
 # network, no process, no browser.
 ALLOWED = {
-    "__future__", "binascii", "collections.abc", "dataclasses", "functools", "html", "itertools",
-    "json", "math", "re", "typing", "zlib",
+    "__future__", "binascii", "collections.abc", "csv", "dataclasses", "functools", "html",
+    "itertools", "json", "math", "re", "typing", "zlib",
 }  # fmt: skip
 COMMAND_LINE = {"argparse", "io", "sys", "pathlib"}
 FORBIDDEN_CALLS = {"open", "print", "input", "exec", "eval", "compile", "__import__", "breakpoint"}

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import io
 import re
 from typing import Any
 from urllib.parse import urlsplit
 
-from playwright.sync_api import BrowserContext, ConsoleMessage, Page, Request, expect
+import zxingcpp
+from PIL import Image
+from playwright.sync_api import BrowserContext, ConsoleMessage, Locator, Page, Request, expect
 
 from tests.web.server import Server
 
@@ -119,3 +122,10 @@ def lose_signal(context: BrowserContext, server: Server) -> None:
     """Take the network away, and the server too."""
     context.set_offline(True)
     server.stop()
+
+
+def decoded(place: Locator) -> str:
+    """Read the one QR code in a picture of a place, by a reader that is not ours."""
+    (found,) = zxingcpp.read_barcodes(Image.open(io.BytesIO(place.screenshot())))
+    assert found.format == zxingcpp.BarcodeFormat.QRCode
+    return str(found.text)

@@ -1,20 +1,17 @@
-"""A job travels by link: readable at once, checked by the phone that opens it, hostile to nobody."""
+"""A job travels by link: readable at once, checked by the phone that opens it, safe to open."""
 
 from __future__ import annotations
 
-import io
 import json
 from typing import TYPE_CHECKING, Any
 
 import pytest
-import zxingcpp
-from PIL import Image
 from playwright.sync_api import expect
 
 from sweepsheet.link import SHORT, fragment_of
 from tests.core.jobs import EIGHTHS, QUARTERS, make_job
 from tests.core.links import doctored, link_of, ordinary_job, packed, unpacked
-from tests.web.page import PATIENCE, wait_for_offline, wait_for_python
+from tests.web.page import PATIENCE, decoded, wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Locator, Page
@@ -148,8 +145,8 @@ def test_changed_readings_are_told_too(page: Page, server: Server) -> None:
         (packed('[{}, ["thou", "5"]]'), "can't be read"),
         (packed('[{"version": 2, "d": []}, ["thou", "5"]]'), "newer release"),
     ],
-    ids=["none", "cut", "damaged", "newer", "foreign", "long", "bomb", "deep", "null", "bidi", "number",
-         "markup", "no job", "newer job"],
+    ids=["none", "cut", "damaged", "newer", "foreign", "long", "bomb", "deep", "null", "bidi",
+         "number", "markup", "no job", "newer job"],
 )  # fmt: skip
 def test_a_link_that_is_no_good_is_told_in_a_sentence(
     page: Page, server: Server, fragment: str, said: str
@@ -276,13 +273,6 @@ def open_with_answer(page: Page, server: Server) -> str:
     page.goto(server.address)
     type_sweep(page, "0", "-5.5", "-11", "-5.5")
     return wait_for_link(page)
-
-
-def decoded(place: Locator) -> str:
-    """The text of the one QR code in a picture of a place, by a reader that is not ours."""
-    (found,) = zxingcpp.read_barcodes(Image.open(io.BytesIO(place.screenshot())))
-    assert found.format == zxingcpp.BarcodeFormat.QRCode
-    return str(found.text)
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

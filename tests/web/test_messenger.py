@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
-from tests.web.page import main_of
+from tests.web.page import Guard, main_of
 from tests.web.server import Server
 
 # Stands in for the worker: says what the question tells it to say.
@@ -130,3 +130,65 @@ def test_a_snapshot_that_hangs_is_given_up_for_a_plain_start(page: Page, server:
         main_of(page),
     )
     assert answered == [{"n": 1}, []]
+
+
+LATER = """async (main) => {
+    const { startPython } = await import(new URL('messenger.js', main).href);
+    const order = [];
+    const ready = Promise.withResolvers();
+    const python = startPython({ onReady: ready.resolve });
+    await ready.promise;
+    const asked = (name, answer) => answer.then((value) => order.push([name, value]));
+    const all = [
+        asked('first', python.ask({ n: 1 })),
+        asked('old later', python.askLater({ n: 2 })),
+        asked('later', python.askLater({ n: 3 })),
+        asked('second', python.ask({ n: 4 })),
+    ];
+    await Promise.all(all);
+    python.stop();
+    return order;
+}"""
+
+
+def test_what_has_time_waits_for_every_question(page: Page, server: Server) -> None:
+    """It overtakes none, and none of it is lost but what a later one of its kind replaced."""
+    server.bodies["worker.js"] = lambda _: STAND_IN
+    page.goto(server.address)
+    assert page.evaluate(LATER, main_of(page)) == [
+        ["old later", None],
+        ["first", None],
+        ["second", {"n": 4}],
+        ["later", {"n": 3}],
+    ]
+
+
+QR = """async (main) => {
+    const { startPython } = await import(new URL('messenger.js', main).href);
+    const python = startPython({});
+    await python.ask({ form: {} });
+    const settled = (promise) => promise.catch((error) => error.message);
+    const drawn = [python.drawQr('old'), python.drawQr('new')].map(settled);
+    const answer = await python.ask({ form: {} });
+    const codes = await Promise.all(drawn);
+    python.stop();
+    return [codes[0], codes[1]?.state ?? codes[1], answer.state];
+}"""
+
+
+def test_the_newest_qr_code_counts(page: Page, server: Server) -> None:
+    page.goto(server.address)
+    assert page.evaluate(QR, main_of(page)) == [None, "qr", "waiting"]
+
+
+def test_a_qr_code_that_cannot_be_drawn_costs_no_answer(
+    page: Page, server: Server, guard: Guard
+) -> None:
+    guard.allow("404")
+    server.missing.add("qr.zip")
+    page.goto(server.address)
+    assert page.evaluate(QR, main_of(page)) == [
+        None,
+        "The file qr.zip did not come (404).",
+        "waiting",
+    ]

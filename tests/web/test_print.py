@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import io
+import unicodedata
 from typing import TYPE_CHECKING, Any
 
 import pytest
 from playwright.sync_api import expect
 from pypdf import PdfReader
 
+from sweepsheet.checklist import CODES
+from sweepsheet.english import ENGLISH
 from tests.core.jobs import EIGHTHS
 from tests.core.links import link_of, ordinary_job
 from tests.web.forms import sweep
-from tests.web.page import PATIENCE, main_of, wait_for_python
+from tests.web.page import PATIENCE, decoded, main_of, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -22,14 +25,30 @@ if TYPE_CHECKING:
 FILL = """async ([main, fields]) => {
     const { fillForm } = await import(new URL('form.js', main).href);
     fillForm(fields);
-    document.getElementById('form').dispatchEvent(new Event('input', { bubbles: true }));
+    const form = document.getElementById('form');
+    for (const [name, value] of Object.entries(fields)) {
+        if (form.elements.namedItem(name)) continue;
+        const field = document.createElement('input');
+        form.append(Object.assign(field, { type: 'hidden', name, value }));
+    }
+    form.dispatchEvent(new Event('input', { bubbles: true }));
 }"""
 BORE = ["0", "-5.5", "-11.5", "-14", "-12", "-6.5", "-1", "2"]
 FACE = ["0", "0.5", "-0.5", "-1.5", "-2.5", "-3", "-2", "-1"]
 AFTER = ["0.25", "-1", "-1.75", "-2", "-2.25", "-0.75", "0", "0.5"]
+UNTICKED = ("bolts_torqued", "swept_again", "crank_turns")
 ORDINARY = (
     {
         "positions_choice": "12 1:30 3 4:30 6 7:30 9 10:30",
+        "name": "Blue coupe, 5-speed",
+        "about.vehicle": "1968 coupe, blue",
+        "about.engine": "V8, no. 4471",
+        "about.gearbox": "5-speed",
+        "about.housing": "cast, six bolts",
+        "about.technician": "M. Keller",
+        "about.customer": "A. Winter",
+        "about.date": "2026-11-25",
+        "about.notes": "One burr stoned off the joint.",
         "limits.source": "the maker's manual, p. 12-4",
         "limits.pilot_offset": "6",
         "housing.pilot_distance": "7",
@@ -39,11 +58,18 @@ ORDINARY = (
         "rounds.1.dowels.0.offset": "7",
         "rounds.1.dowels.0.aim": "10:40",
     }
+    | {f"checklist.{code}": "yes" for code in CODES if code not in UNTICKED}
+    | {f"rounds.{n}.{part}.closing.0": "0" for n in (0, 1) for part in ("bore", "face")}
     | sweep("rounds.0.bore.sweeps.0", *BORE)
     | sweep("rounds.0.face.sweeps.0", *FACE)
     | sweep("rounds.1.bore.sweeps.0", *AFTER)
     | sweep("rounds.1.face.sweeps.0", *FACE)
 )
+
+
+def say(code: str) -> str:
+    """The sentence of a point of the checklist."""
+    return ENGLISH.say(f"checklist.{code}")
 
 
 def open_with(page: Page, server: Server, form: dict[str, str]) -> None:
@@ -59,8 +85,9 @@ def printed(page: Page, size: str) -> PdfReader:
 
 
 def text_of(pdf: PdfReader) -> str:
-    """All text, blanks as one."""
-    return " ".join(" ".join(page.extract_text() for page in pdf.pages).split())
+    """All text, blanks as one, and ligatures as the letters they are made of."""
+    text = " ".join(page.extract_text() for page in pdf.pages)
+    return " ".join(unicodedata.normalize("NFKC", text).split())
 
 
 @pytest.fixture
@@ -78,22 +105,34 @@ def test_an_ordinary_job_is_one_sheet_with_all_of_it(desk: Page, server: Server,
     text = text_of(pdf)
     assert len(pdf.pages) == 1
     assert "Within the limit" in text
-    assert "Offset 2.0 thou (TIR 4.0 thou)" in text or "Offset 1." in text
+    assert "Offset 2.0 thou (TIR 4.0 thou) toward 5 o'clock" in text
+    for name, typed in ORDINARY.items():
+        if name.startswith(("name", "about.")):
+            assert typed in text
     assert "the maker's manual, p. 12-4" in text
     assert "7 thou, aimed at 10:40" in text
     for reading in (*BORE, *FACE, *AFTER):
         shown = reading if reading.startswith("-") or reading == "0" else f"+{reading}"
         assert shown.replace("-", "−") in text.split(), reading
     assert "Signature" in text
+    not_ticked, ticked = text.partition("NOT ticked")[2].split("Looked after and ticked")
+    for code in CODES:
+        assert say(code) in (not_ticked if code in UNTICKED else ticked)
     # The form is not there.
     assert "Smallest step read off the dial" not in text
     assert "Show it to the customer" not in text
 
 
+def test_the_qr_code_on_paper_is_the_link(desk: Page, server: Server) -> None:
+    open_with(desk, server, ORDINARY)
+    desk.emulate_media(media="print")
+    assert decoded(desk.locator(".paper .code")) == desk.locator("#share-link").input_value()
+
+
 def test_more_rounds_flow_on_without_a_table_cut_in_two(desk: Page, server: Server) -> None:
     many = dict(ORDINARY)
     for n in range(2, 9):
-        many |= {"rounds.%d.dowels.0.offset" % n: "7", "rounds.%d.dowels.0.aim" % n: "10:30"}
+        many |= {f"rounds.{n}.dowels.0.offset": "7", f"rounds.{n}.dowels.0.aim": "10:30"}
         many |= sweep(f"rounds.{n}.bore.sweeps.0", *AFTER)
     open_with(desk, server, many)
     pdf = printed(desk, "A4")
@@ -101,13 +140,13 @@ def test_more_rounds_flow_on_without_a_table_cut_in_two(desk: Page, server: Serv
     # A table and its title are on one page: as many "Swept" heads as titles, page by page.
     for page in pdf.pages:
         text = page.extract_text()
-        assert text.count("the dial touches inside") == text.count("Swept")
-    assert text_of(pdf).count("the dial touches inside") == 9
+        assert text.count("showed, touching inside") == text.count("Swept 12:00")
+    assert text_of(pdf).count("showed, touching inside") == 9
 
 
 def test_before_there_is_an_answer_no_sheet_is_printed(desk: Page, server: Server) -> None:
     desk.goto(server.address)
-    wait_for_python(desk)
+    expect(desk.locator("html")).to_have_attribute("data-share", "none", timeout=PATIENCE)
     assert "There is no answer yet" in text_of(printed(desk, "A4"))
 
 

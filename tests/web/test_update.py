@@ -43,11 +43,14 @@ def reading(page: Page, index: int) -> Locator:
 
 
 def type_half_a_job(page: Page) -> None:
+    page.locator("#jobs").evaluate("details => { details.open = true }")
+    page.locator("#job-name").fill("Half a job")
     for i, text in enumerate(HALF_A_JOB):
         reading(page, i).fill(text)
 
 
 def half_a_job(page: Page) -> list[str]:
+    expect(page.locator("#job-title")).to_have_text("Half a job")
     expect(reading(page, 2)).not_to_have_value("")
     return [reading(page, i).input_value() for i in range(len(HALF_A_JOB))]
 
@@ -182,7 +185,7 @@ def test_a_newer_release_is_taken_when_asked_with_half_a_job_typed(
     open_and_keep(page, server.address)
     old = release_of(page)
     server.folder = next_dist
-    take = page.locator("#take-update")
+    take = page.locator("#update-take")
     expect(take).to_be_hidden()
     let_it_come(page)
     type_half_a_job(page)
@@ -232,7 +235,7 @@ def test_a_release_taken_on_one_page_is_told_on_the_other_which_works_on(
     server.folder = next_dist
     let_it_come(page)
     wait_for_offline(other, "update-waiting")
-    page.locator("#take-update").click()
+    page.locator("#update-take").click()
     wait_for_release(page, newest(next_dist))
     wait_for_offline(page)
     wait_for_offline(other, "update-taken")
@@ -248,7 +251,7 @@ def test_a_release_taken_on_one_page_is_told_on_the_other_which_works_on(
     reading(other, 3).fill("-5.5")
     expect(other.locator("#headline")).to_contain_text("Offset 5.5 thou")
     expect(reading(page, 3)).to_have_value("-5.5")
-    other.locator("#take-update").click()
+    other.locator("#update-take").click()
     wait_for_release(other, newest(next_dist))
     assert half_a_job(other) == HALF_A_JOB
     wait_for_offline(other)
@@ -265,7 +268,7 @@ def test_no_newer_release_is_taken_where_what_is_typed_is_not_kept(
     let_it_come(page)
     page.evaluate(FULL_DISK)
     type_half_a_job(page)
-    take = page.locator("#take-update")
+    take = page.locator("#update-take")
     take.click()
     expect(page.locator("#offline")).to_contain_text("was not taken")
     expect(page.locator("#offline")).to_contain_text("The disk is full")

@@ -1,0 +1,109 @@
+// Jobs into files on this phone and back. Python makes the texts and reads them; what is opened always
+// becomes a new job.
+
+import { readForm } from './form.js';
+import { WORDS } from './words.js';
+
+/** @import { Fields } from './form.js' */
+/** @import { Jobs } from './jobs.js' */
+/** @import { Python } from './messenger.js' */
+
+/**
+ * @typedef {(
+ *   { state: 'file', name: string, text: string, told: string } |
+ *   { state: 'imported', jobs: Fields[], text: string } |
+ *   { state: 'refused', text: string }
+ * )} Answer
+ */
+
+/** Larger than any file of ours, in bytes; `LONGEST_FILE` in Python. */
+export const LONGEST_FILE = 2_000_000;
+
+const words = WORDS.files;
+
+/** @template {HTMLElement} T @param {string} id @returns {T} */
+function get(id) {
+  return /** @type {T} */ (document.getElementById(id));
+}
+
+/** Hand a text to the browser as a file. @param {string} name @param {string} text */
+function download(name, text) {
+  const type = name.endsWith('.csv') ? 'text/csv' : 'application/json';
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  // The browser has to have begun before the address goes.
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+}
+
+export class Files {
+  /** @type {Python} */
+  #python;
+
+  /** @type {Jobs | null} */
+  #jobs;
+
+  /** @param {Python} python @param {Jobs | null} jobs null where this browser keeps none */
+  constructor(python, jobs) {
+    this.#python = python;
+    this.#jobs = jobs;
+    const open = /** @type {HTMLInputElement} */ (get('file-open'));
+    for (const id of ['file-save-all', 'file-open-field']) get(id).hidden = !jobs;
+    get('file-save').addEventListener('click', () => this.#try(() => this.#save()));
+    get('file-csv').addEventListener('click', () => this.#try(() => this.#saveCsv()));
+    get('file-save-all').addEventListener('click', () => this.#try(() => this.#saveAll()));
+    open.addEventListener('change', async () => {
+      const [file] = open.files ?? [];
+      if (file) await this.#try(() => this.#open(file));
+      open.value = ''; // so that the same file can be chosen again
+    });
+  }
+
+  /** Say what came of it. @param {() => Promise<string>} action gives a sentence */
+  async #try(action) {
+    get('file-status').textContent = words.working;
+    try {
+      get('file-status').textContent = await action();
+    } catch (error) {
+      get('file-status').textContent = words.failed(String(error));
+    }
+  }
+
+  /** The job in the form. @returns {Fields} */
+  #here() {
+    return { ...readForm(), name: this.#jobs?.name ?? '' };
+  }
+
+  #save() {
+    return this.#toFile({ export: [this.#here()] });
+  }
+
+  #saveCsv() {
+    return this.#toFile({ csv: this.#here() });
+  }
+
+  async #saveAll() {
+    return this.#toFile({ export: (await this.#jobs?.all()) ?? [this.#here()] });
+  }
+
+  /** @param {unknown} request */
+  async #toFile(request) {
+    const answer = /** @type {Answer} */ (await this.#python.askSurely(request));
+    if (answer.state !== 'file') return answer.state === 'refused' ? answer.text : '';
+    download(answer.name, answer.text);
+    return words.saved(answer.name, answer.told);
+  }
+
+  /** @param {File} file */
+  async #open(file) {
+    if (file.size > LONGEST_FILE) return words.tooLarge;
+    const answer = /** @type {Answer} */ (
+      await this.#python.askSurely({ import: await file.text() })
+    );
+    if (answer.state !== 'imported') return answer.state === 'refused' ? answer.text : '';
+    const named = answer.jobs.map((job) => ({ ...job, name: job.name || file.name }));
+    await this.#jobs?.add(named);
+    return answer.text;
+  }
+}
