@@ -21,6 +21,7 @@ from functools import partial
 from pathlib import Path
 from urllib.parse import urlsplit
 
+from web.build.how import fill_how
 from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
@@ -33,12 +34,17 @@ TSC = NODE / "typescript" / "bin" / "tsc"
 PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
 PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
 
+# Each page with the module that brings the others; how.html needs none.
+PAGES = {
+    "index.html": "main.js",
+    "view.html": "view.js",
+    "practice.html": "practice.js",
+    "how.html": "",
+}
 # These stand at the root of dist/. All else stands in a folder named after the release, so that no
 # cache on the way can ever mix the files of two releases.
-AT_ROOT = ("index.html", "view.html", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+AT_ROOT = (*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
-# Each page with the module that brings the others.
-PAGES = {"index.html": "main.js", "view.html": "view.js"}
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 
 
@@ -150,6 +156,10 @@ def collect(library: Path, web: Path, address: str) -> dict[str, bytes]:
     """Read every file to be shipped, by its path within web/."""
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
+    try:
+        files["how.html"] = fill_how(files["how.html"])
+    except LookupError as error:
+        raise TroubleError(str(error)) from error
     for name in PYODIDE_FILES:
         files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
     files["python/library.zip"] = library.read_bytes()
@@ -184,7 +194,7 @@ def fill_in(page: bytes, **values: str) -> bytes:
 
 def preloads(files: dict[str, bytes], release: str, first: str) -> str:
     """Name every module that the first brings with it, or each would wait for the one before."""
-    names = [first]
+    names = [first] if first else []
     for name in names:
         imports = re.findall(r" from '\./(.+?)';", files[name].decode("utf-8"))
         names += [found for found in dict.fromkeys(imports) if found not in names]
@@ -285,6 +295,7 @@ def test(pytest_arguments: list[str]) -> None:
         "Types of the page's scripts": partial(node, TSC, "-p", "web/tsconfig.json"),
         "Types of the workers' scripts": partial(node, TSC, "-p", "web/tsconfig.workers.json"),
         "Browser": partial(python, "tests/web/browser.py"),
+        "Other browsers": partial(python, "tests/web/engines.py"),
     }
     failed = [name for name, check in checks.items() if not passes(name, check)]
     say("\n".join(["Tests", *(f"(Already FAILED: {name})" for name in failed)]))

@@ -227,7 +227,7 @@ export class Jobs {
       .map((job) => {
         const button = document.createElement('button');
         button.type = 'button';
-        const when = new Date(job.changed).toLocaleString();
+        const when = new Date(job.changed).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' });
         button.textContent = [job.name || WORDS.unnamed, job.stage, when].filter(Boolean).join(' · ');
         button.addEventListener('click', () => this.#show(job.id));
         const row = document.createElement('li');

@@ -72,8 +72,12 @@ export function namedFigures([first, ...others]) {
 async function unpack(payload) {
   const plain = atob(payload.replaceAll('-', '+').replaceAll('_', '/'));
   const packed = Uint8Array.from(plain, (character) => character.charCodeAt(0));
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate'));
-  const reader = stream.getReader();
+  const { readable, writable } = new DecompressionStream('deflate');
+  const writer = writable.getWriter();
+  // What is wrong with it is told where it is read.
+  writer.write(packed).catch(() => undefined);
+  writer.close().catch(() => undefined);
+  const reader = readable.getReader();
   const decoder = new TextDecoder('utf-8', { fatal: true });
   let size = 0;
   let text = '';

@@ -1,10 +1,12 @@
 // Paints the answer. Every text comes worded from Python and is set as text, never as markup; the
 // drawing, which Python made of numbers, is parsed as SVG.
 
+import { explain } from './explain.js';
 import { remarkItem, sectionPart, tableRow, textElement } from './parts.js';
 import { putDrawing } from './svg.js';
 import { WORDS } from './words.js';
 
+/** @import { PlainWord } from './explain.js' */
 /** @import { Remark, Section } from './parts.js' */
 
 /**
@@ -29,7 +31,7 @@ import { WORDS } from './words.js';
  * @typedef {{ limit: string } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, drawing: string, side_view: string, flange_view: string })} Answer
+ *   { state: 'answer', sheet: Sheet, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string })} Answer
  */
 
 /** @param {string} id */
@@ -138,6 +140,7 @@ export function paint(answer) {
   document.documentElement.dataset.answer = answer.state;
   if (answered) {
     paintSheet(answer.sheet);
+    explain(answer.words);
     putDrawing(get('drawing'), answer.drawing);
     putDrawing(get('side-view'), answer.side_view);
     putDrawing(get('flange-view'), answer.flange_view);

@@ -49,6 +49,10 @@ export const WORDS = {
   sign: (/** @type {string} */ where) => `Plus or minus: ${where}`,
   closing: 'Back at the start',
   closingHelp: 'How far off the dial is when the crank is back where the sweep began: 0 if it came back.',
+  whatIsThis: 'What are these figures?',
+  newerNextTime:
+    'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened.',
+  turnToMark: 'Turn to a mark',
   outOfOrder: 'One thing above is not right yet.',
   severalOutOfOrder: (/** @type {number} */ n) => `${n} things above are not right yet.`,
   share: {

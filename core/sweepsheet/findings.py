@@ -113,7 +113,7 @@ def what_would_settle(solution: Solution) -> Message:
     """What would shrink the doubt of the bore most, the largest part of it first."""
     job, bore = solution.job, solution.latest.bore
     droop = vertical_doubt(job.indicator, job.crank)
-    along = bore.center.scaled(1.0 / bore.offset) if bore.offset else ZERO
+    along = ZERO if bore.center.short else bore.center.unit()
     steps: list[Message] = []
     if sum(m is not None for m in bore.swept.means) < 8:
         steps.append(Message("settle.positions"))

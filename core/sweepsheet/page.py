@@ -21,6 +21,7 @@ from sweepsheet.flange_view import flange_view_of
 from sweepsheet.form import Typed, job_of
 from sweepsheet.job import Job
 from sweepsheet.load import load_json
+from sweepsheet.plain_words import plain_words
 from sweepsheet.read_job import read_job
 from sweepsheet.share import open_link, share_of
 from sweepsheet.sheet import limit_line, sheet_of
@@ -42,7 +43,7 @@ def answer_text(request: str) -> str:
     A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
     its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to,
     ``{"export": [form, ...]}`` and ``{"csv": form}`` for a file, ``{"import": text}`` for the jobs
-    in one.
+    in one, ``{"practice": form}`` for the practice housing.
 
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
@@ -64,6 +65,8 @@ def answer_text(request: str) -> str:
             shown = export_csv(form, ENGLISH)
         case {"import": str() as text}:
             shown = import_file(text, ENGLISH)
+        case {"practice": dict() as form} if _is_form(form):
+            shown = practice(form)
         case _:
             raise InputError((Fault("", Message("fault.request")),))
     return json.dumps(shown, allow_nan=False)
@@ -71,6 +74,15 @@ def answer_text(request: str) -> str:
 
 def _is_form(form: Mapping[Any, Any]) -> bool:
     return all(isinstance(text, str) for text in form.values())
+
+
+def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
+    """The practice housing, and what the readings taken of it come to."""
+    from sweepsheet.practice_page import practise  # noqa: PLC0415 - the main page need not wait for it
+
+    practised = practise(form, language)
+    answered = None if practised.form is None else answer(practised.form, language)
+    return {"practice": practised.shown, "answer": answered}
 
 
 def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
@@ -91,10 +103,17 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     return shown | {
         "state": "answer",
         "sheet": sheet,
+        "words": _words(sheet["sections"], language),
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
         "flange_view": flange_view_of(solution, language),
     }
+
+
+def _words(sections: list[dict[str, Any]], language: Language) -> dict[str, Any]:
+    """What the figures of the bore and of each section are."""
+    words = plain_words(["bore", *(section["name"] for section in sections)], language)
+    return {part: [asdict(word) for word in listed] for part, listed in words.items()}
 
 
 def share(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:

@@ -101,9 +101,9 @@ def offset_half_width(center: Vec2, covariance: Sym2) -> float:
 
     At the very centre, where no direction is better than another, along the worst one.
     """
-    if center.length == 0.0:
+    if center.short:
         return K_95_LINE * math.sqrt(covariance.principal().major)
-    return K_95_LINE * math.sqrt(covariance.along(center.scaled(1.0 / center.length)))
+    return K_95_LINE * math.sqrt(covariance.along(center.unit()))
 
 
 def direction_half_width(center: Vec2, covariance: Sym2) -> float | None:
@@ -112,9 +112,9 @@ def direction_half_width(center: Vec2, covariance: Sym2) -> float | None:
     From the standard deviation across the direction over the offset; not known where that
     spread reaches the crank axis.
     """
-    if center.length == 0.0:
+    if center.short:
         return None
-    across = Vec2(-center.y, center.x).scaled(1.0 / center.length)
+    across = Vec2(-center.y, center.x).unit()
     spread = K_95_LINE * math.sqrt(covariance.along(across))
     if spread >= center.length or axis_in_region(center, covariance):
         return None

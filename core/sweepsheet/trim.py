@@ -209,7 +209,7 @@ def deed_of(rounds: Sequence[Seen]) -> Deed | None:
     """What the latest dowels did; ``None`` before the bore was swept on standard dowels too."""
     latest = rounds[-1]
     standard = [seen for seen in rounds if seen.standard]
-    if latest.standard or not standard or latest.move.length == 0.0:
+    if latest.standard or not standard or latest.move.short:
         return None
     weights = [seen.covariance.inverse() for seen in standard]
     total = NO_SPREAD
@@ -220,11 +220,11 @@ def deed_of(rounds: Sequence[Seen]) -> Deed | None:
     before = total.inverse()
     moved = latest.center - before.times(moment)
     spread = latest.covariance + before
-    along = moved.scaled(1.0 / moved.length) if moved.length else Vec2(0.0, 1.0)
+    along = moved.unit()
     across = Vec2(-along.y, along.x)
     sideways = K_95_LINE * math.sqrt(spread.along(across))
     miss = moved - latest.move
-    way = latest.move.scaled(1.0 / latest.move.length)
+    way = latest.move.unit()
     return Deed(
         size=moved.length,
         size_pm=K_95_LINE * math.sqrt(spread.along(along)),

@@ -10,6 +10,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+# A vector shorter than this is nothing: far below any reading, far above what can't be divided by.
+SHORT = 1e-12
+
 
 @dataclass(frozen=True, slots=True)
 class Vec2:
@@ -45,6 +48,21 @@ class Vec2:
     def length(self) -> float:
         """The Euclidean length."""
         return math.hypot(self.x, self.y)
+
+    @property
+    def short(self) -> bool:
+        """Whether it is next to nothing (``SHORT``), so that its direction means nothing."""
+        return self.length < SHORT
+
+    def unit(self) -> Vec2:
+        """The unit vector of its direction; straight up for a ``short`` one.
+
+        >>> Vec2(3.0, -4.0).unit(), Vec2(5e-324, 0.0).unit()
+        (Vec2(x=0.6, y=-0.8), Vec2(x=0.0, y=1.0))
+        """
+        if self.short:
+            return Vec2(0.0, 1.0)
+        return Vec2(self.x / self.length, self.y / self.length)
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,9 +26,11 @@ from statistics import median, quantiles
 import brotli
 from playwright.sync_api import BrowserContext, BrowserType, Page, sync_playwright
 
-sys.path.insert(0, str(Path(__file__).parents[2]))
+sys.path[:0] = [str(Path(__file__).parents[2] / name) for name in (".", "core")]
 
 import build
+from tests.core.jobs import EIGHTHS
+from tests.core.links import link_of, ordinary_job
 from tests.web import browser as browsers
 from tests.web import forms
 from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_snapshot
@@ -48,6 +50,29 @@ MARKS = """async () => {
     const find = (name) => performance.getEntriesByName(name)[0]?.startTime;
     while (find('first-answer') === undefined) await new Promise((next) => setTimeout(next, 20));
     return ['first-contentful-paint', 'form-ready', 'first-answer'].map(find);
+}"""
+# The text of a link stands in the page, before it is painted and long before Python has come; and
+# the first paint, which shows what does not come from the link.
+READABLE = """async () => {
+    const find = (name) => performance.getEntriesByName(name)[0]?.startTime;
+    while (find('readable') === undefined) await new Promise((next) => setTimeout(next, 5));
+    return ['first-contentful-paint', 'form-ready', 'readable'].map(find);
+}"""
+# What a link, the sheet on paper and a QR code cost, in the worker, from the first to the last.
+SHARING = """async ([main, form, address]) => {
+    const { startPython } = await import(new URL('messenger.js', main).href);
+    const python = startPython({});
+    await python.ask({ form });
+    const times = [];
+    for (let asked = 0; asked < 8; asked++) {
+        const began = performance.now();
+        const { fragment } = await python.askLater({ share: form });
+        const shared = performance.now();
+        await python.drawQr(address + fragment);
+        times.push([shared - began, performance.now() - shared]);
+    }
+    python.stop();
+    return times;
 }"""
 # One field changes each time, as when a person types; nothing can be remembered from before.
 EDIT = """async ([main, forms, count]) => {
@@ -125,6 +150,24 @@ def first_visit(chromium: BrowserType, address: str) -> Start:
     """Time a start where nothing is kept yet."""
     with fresh_browser(chromium) as context:
         return start(context.new_page(), address)
+
+
+def view_visit(chromium: BrowserType, address: str) -> Start:
+    """Time the customer's view of a link, where nothing is kept yet."""
+    with fresh_browser(chromium) as context:
+        page = context.new_page()
+        page.goto(f"{address}view.html#{link_of(ordinary_job(EIGHTHS))}")
+        return Start(*page.evaluate(READABLE))
+
+
+def sharing(chromium: BrowserType, server: Server) -> list[list[float]]:
+    """Time links and QR codes of a job with three rounds: the first, and the median of the rest."""
+    with fresh_browser(chromium) as context:
+        page = context.new_page()
+        start(page, server.address)
+        address = "https://shop.example/view.html#"
+        times = page.evaluate(SHARING, [main_of(page), forms.THREE_ROUNDS, address])
+        return [[first, median(rest)] for first, *rest in zip(*times, strict=True)]
 
 
 def revisits(chromium: BrowserType, server: Server, settle: Callable[[Page], None]) -> list[Start]:
@@ -211,6 +254,12 @@ def print_starts(chromium: BrowserType, ours: Server, stock: Server, bare: Serve
     print_row("Form ready for typing", mid(firsts[0], "form"), None, mid(firsts[2], "form"))
     print_row("First answer, first visit", *(mid(column, "answer") for column in firsts))
 
+    views = [view_visit(chromium, ours.address) for _ in range(STARTS)]
+    print_row("Customer's link: first paint", mid(views, "paint"), None, mid(firsts[2], "paint"))
+    print_row(
+        "Customer's link: its text there", mid(views, "answer"), None, mid(firsts[2], "answer")
+    )
+
     def settle(page: Page) -> None:
         wait_for_offline(page)
         wait_for_snapshot(page)
@@ -254,6 +303,11 @@ def main() -> None:
                 print_row(f"One edit, {name}: in Python, median", median(worker))
                 print_row(f"One edit, {name}: in Python, 95 of 100 below", percentile_95(worker))
                 print_row(f"One edit, {name}: worker up, to the answer, median", median(whole))
+            for name, (first, later) in zip(
+                ("Link and sheet", "QR code"), sharing(chromium, ours), strict=True
+            ):
+                print_row(f"{name}, three rounds: the first", first)
+                print_row(f"{name}, three rounds: each later one", later)
             memories = [memory(chromium, each.address) for each in (ours, stock, bare)]
             print_row("Memory of the page", *memories, unit="MB")
             kinds = ("as it is", "gzip", "brotli")

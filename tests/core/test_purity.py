@@ -27,18 +27,22 @@ FLOW = (
     ("solution",),
     ("finding", "reading_findings", "findings"),
     ("result", "figures"),
-    ("marks", "drawing", "side_view", "flange_view", "sections", "sheet", "paper"),
+    ("marks", "drawing", "side_view", "flange_view", "sections", "sheet", "paper", "plain_words"),
     ("share",),
+    ("practice",),
+    ("practice_form",),
+    ("practice_view",),
+    ("practice_page",),
     ("api", "page"),
     ("__init__", "__main__"),
 )
 STEP = {name: step for step, names in enumerate(FLOW) for name in names}
 
 # What the core may use of the standard library: arithmetic, text and types. No files, no clock, no
-# network, no process, no browser.
+# network, no process, no browser. ``random`` makes the practice housing, always from a seed.
 ALLOWED = {
     "__future__", "binascii", "collections.abc", "csv", "dataclasses", "functools", "html",
-    "itertools", "json", "math", "re", "typing", "zlib",
+    "itertools", "json", "math", "random", "re", "typing", "zlib",
 }  # fmt: skip
 COMMAND_LINE = {"argparse", "io", "sys", "pathlib"}
 FORBIDDEN_CALLS = {"open", "print", "input", "exec", "eval", "compile", "__import__", "breakpoint"}

@@ -10,6 +10,9 @@ import pytest
 
 from sweepsheet import solve
 from tests.core.jobs import EIGHTHS, PERFECT, bore_of, make_job, readings_of
+from tests.published.record import check
+
+SOURCE = "common practice, no source"
 
 
 def limit_in_force(units: str) -> float:
@@ -27,24 +30,31 @@ def limit_in_force(units: str) -> float:
 
 def test_usual_limit() -> None:
     """Bore within .005 in offset, .010 in TIR, where the maker gives nothing."""
-    assert limit_in_force("inch") == pytest.approx(5.0, abs=1e-9)
-    assert limit_in_force("metric") == pytest.approx(0.127, abs=1e-9)
+    check(SOURCE, "usual limit, thou", 5.0, limit_in_force("inch"), within=1e-9)
+    check(SOURCE, "usual limit, mm", 0.127, limit_in_force("metric"), within=1e-9)
 
 
 def test_usual_dowels() -> None:
     """Offset dowels come mostly as .007, .014 and .021 in."""
     options = solve(make_job((0, -6, -12, -6)))["dowel_options"]
-    assert sorted(option["offset"] for option in options) == [0.0, 7.0, 14.0, 21.0]
+    sizes = sorted(option["offset"] for option in options)
+    check(SOURCE, "usual dowels, thou", [0.0, 7.0, 14.0, 21.0], sizes, within=0.0)
 
 
 def test_twelve_and_a_half_total_takes_the_seven_dowel() -> None:
     """A total of .0125 in is .00625 offset and takes the .007 dowel, which leaves under .001."""
     result = solve(make_job((0.0, -6.25, -12.5, -6.25)))
-    assert result["rounds"][0]["bore"]["tir"] == pytest.approx(12.5, abs=1e-12)
-    assert result["rounds"][0]["bore"]["offset"] == pytest.approx(6.25, abs=1e-12)
+    bore = result["rounds"][0]["bore"]
+    check(
+        SOURCE,
+        "TIR and offset of .0125 total",
+        [12.5, 6.25],
+        [bore["tir"], bore["offset"]],
+        within=1e-12,
+    )
     choice = result["dowel_choice"]
-    assert choice["offset"] == 7.0
-    assert choice["expected_offset"] == pytest.approx(0.75, abs=1e-12)
+    found = [choice["offset"], choice["expected_offset"]]
+    check(SOURCE, "dowel for .0125 total, and what it leaves", [7.0, 0.75], found, within=1e-12)
     assert choice["expected_offset"] < 1.0
 
 
@@ -59,7 +69,7 @@ def test_move_toward_the_zero_when_it_is_the_highest(zero_deg: float) -> None:
 def test_recheck_of_five_total_is_good() -> None:
     """A recheck of .005 in TIR is .0025 in offset, and good with the usual dial and limit."""
     bore = bore_of(make_job((0.0, -2.5, -5.0, -2.5)))
-    assert bore["offset"] == pytest.approx(2.5, abs=1e-12)
+    check(SOURCE, "offset of a recheck of .005 total", 2.5, bore["offset"], within=1e-12)
     assert bore["verdict"] == "within"
 
 

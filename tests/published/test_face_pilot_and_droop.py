@@ -21,6 +21,7 @@ from tests.core.jobs import (
     readings_of,
     with_face,
 )
+from tests.published.record import check
 
 TRUE_BORE = (0.0, 0.0, 0.0, 0.0)
 
@@ -34,6 +35,7 @@ def face_of(job: Data) -> Data:
 # A face whose TIR is not its tilt ----------------------------------------------------------
 
 # US Army TM 10-3930-664-24, p. 3-41: flywheel housing face at 12, 3, 6 and 9 o'clock, in thou.
+WARPED = "US Army TM 10-3930-664-24, p. 3-41"
 WARPED_FACE = (0.0, 3.0, -2.0, 3.0)
 WARPED_LIMIT = 8.0
 
@@ -52,7 +54,7 @@ def test_the_published_tir_of_a_face_passes_its_limit() -> None:
     counts as doubt.
     """
     face = face_of(warped())
-    assert face["total_reading"] == pytest.approx(5.0, abs=1e-12)
+    check(WARPED, "TIR of the face, thou", 5.0, face["total_reading"], within=1e-12)
     assert face["runout"] < face["total_reading"] < face["limit"] == WARPED_LIMIT
     assert face["verdict"] == "undecided"
     assert not {"face-tir-over", "face-first"} & set(codes_of(warped()))
@@ -61,11 +63,12 @@ def test_the_published_tir_of_a_face_passes_its_limit() -> None:
 def test_half_the_tir_of_a_warped_face_is_not_its_tilt() -> None:
     """The tilt in the same readings is .001 in, high at 12; pair sums differ by -.008: warp."""
     face = face_of(warped())
-    assert face["runout"] == pytest.approx(2.0 * 1.0, abs=1e-12)
+    check(WARPED, "first harmonic, thou (re-computed)", 1.0, face["runout"] / 2.0, within=1e-12)
     assert face["slope"] == pytest.approx([0.0, 1.0 / 7000.0], abs=1e-15)
     assert math.hypot(*face["slope"]) < 0.5 * (5.0 / 2.0 / 7000.0)
     assert apart(face["rearmost_deg"], 0.0) < 1e-9
-    assert face["pair_difference"] == pytest.approx(-8.0, abs=1e-12)
+    sums = face["pair_difference"]
+    check(WARPED, "(12 + 6) - (3 + 9), thou (re-computed)", -8.0, sums, within=1e-12)
     # What is left beside the tilt: -2, +2, -2, +2 about the mean.
     assert face["warp"] == pytest.approx(4.0, abs=1e-12)
     assert "face-warp" in codes_of(warped())
@@ -91,8 +94,10 @@ def test_a_face_limit_for_each_inch_of_radius(radius: float, allowed: float, ver
     """
     job = make_job(TRUE_BORE, indicator=PERFECT, limits={"face_runout": 1.0, "face_radius": 1.0})
     face = face_of(with_face(job, (4.0, -1.5, -7.0, -1.5), radius=radius))
-    assert face["runout"] == face["total_reading"] == pytest.approx(11.0, abs=1e-12)
-    assert face["limit"] == pytest.approx(allowed, abs=1e-12)
+    source = "US Army TM 9-2815-202-34, p. 4-75"
+    assert face["runout"] == pytest.approx(face["total_reading"], abs=1e-12)
+    check(source, "TIR of +.004 and -.007, thou", 11.0, face["runout"], within=1e-12)
+    check(source, f"allowed at {radius:g} in, thou", allowed, face["limit"], within=1e-12)
     assert face["verdict"] == verdict
 
 
@@ -116,7 +121,8 @@ def test_offset_plus_slope_times_distance(at_deg: float) -> None:
     job = with_face(job, face_readings(slope * up[0], slope * up[1], radius=7.0), radius=7.0)
     pilot = solve(job)["rounds"][0]["pilot"]
     along = pilot["center"][0] * up[0] + pilot["center"][1] * up[1]
-    assert along == pytest.approx(-2.7, abs=0.05)  # printed to .0001 in
+    source = "Bloch and Geitner, Machinery Component Maintenance and Repair, p. 203"
+    check(source, f"offset + slope x distance toward {at_deg:g}, thou", -2.7, along, within=0.05)
     assert along == pytest.approx(5.0 * 26.0 / 14.0 - 12.0, abs=1e-9)
     assert pilot["offset"] == pytest.approx(abs(along), abs=1e-9)
     assert apart(pilot["direction_deg"], at_deg + 180.0) < 1e-6
@@ -146,8 +152,9 @@ def test_droop_of_a_rod() -> None:
     """Re-computed: 10.858 micrometres for the dial, 3.765 for the rod's own weight."""
     by_dial = tip_load_droop(MASS * GRAVITY, LENGTH, YOUNG, INERTIA)
     by_rod = own_weight_droop(ROD_LOAD, LENGTH, YOUNG, INERTIA)
-    assert by_dial == pytest.approx(10.858e-6, abs=0.0005e-6)
-    assert by_rod == pytest.approx(3.765e-6, abs=0.0005e-6)
+    source = "beam tables, re-computed"
+    check(source, "droop by 0.1 kg at the tip, um", 10.858, by_dial * 1e6, within=0.0005)
+    check(source, "droop of the rod by its own weight, um", 3.765, by_rod * 1e6, within=0.0005)
 
 
 def drooping(sag: float | None) -> Data:
@@ -199,7 +206,10 @@ SHIGLEY = {
 
 
 def test_the_table_of_bearings_is_the_published_one() -> None:
-    assert dict(BEARING_ANGLES) == SHIGLEY
+    assert BEARING_ANGLES.keys() == SHIGLEY.keys()
+    for kind, angles in BEARING_ANGLES.items():
+        what = f"angle a {kind.replace('_', ' ')} bearing tolerates, rad"
+        check("Shigley, 9th ed., table 7-2", what, SHIGLEY[kind], angles, within=0.0)
 
 
 @pytest.mark.parametrize("bearing", SHIGLEY)

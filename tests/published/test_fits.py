@@ -9,6 +9,7 @@ import math
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass
+from importlib.resources import files
 from typing import Any
 
 import numpy as np
@@ -17,7 +18,9 @@ from numpy.typing import NDArray
 from scipy.optimize import least_squares
 
 from sweepsheet import solve
+from sweepsheet.linear import least_squares as core_least_squares
 from tests.core.jobs import PERFECT, Data, Reading, bore_of, make_job
+from tests.published.record import check
 
 Array = NDArray[np.float64]
 
@@ -70,10 +73,11 @@ def test_exact_circle_of_60_off_by_1() -> None:
     positions = [45.0 * i for i in range(8)]
     from_wall = polar_readings(60.0, 1.0, 0.0, positions)
     mean = math.fsum(-m for m in from_wall) / 8
-    assert mean - 60.0 == pytest.approx(-0.0041669, abs=5e-8)
+    source = "first harmonic of an exact circle, re-computed"
+    check(source, "mean less radius, R 60, e 1, mm", -0.0041669, mean - 60.0, within=5e-8)
     dial = [m + 60.0 for m in from_wall]
     bore = bore_of(make_job(dial, positions=positions, units="metric", indicator=PERFECT))
-    assert bore["offset"] == pytest.approx(1.0, abs=1e-12)
+    check(source, "offset, R 60, e 1, mm", 1.0, bore["offset"], within=1e-12)
     assert bore["center"] == pytest.approx([0.0, 1.0], abs=1e-12)
 
 
@@ -95,19 +99,27 @@ def circle_through(points: Array) -> tuple[float, float, float]:
 
 
 @pytest.mark.parametrize(
-    ("xs", "ys", "circle"),
+    ("source", "xs", "ys", "circle"),
     [
-        # Gander, Golub and Strebel, BIT 34 (1994), p. 558; from memory, re-computed.
-        ((1, 2, 5, 7, 9, 3), (7, 6, 8, 7, 5, 7), (4.73978, 2.98353, 4.71423)),
-        # SciPy Cookbook, least-squares circle.
-        ((9, 35, -13, 10, 23, 0), (34, 10, 6, -14, 27, -10), (10.50009, 9.65995, 23.33353)),
+        (
+            "Gander, Golub, Strebel, BIT 34 (1994) 558; from memory, re-computed",
+            (1, 2, 5, 7, 9, 3),
+            (7, 6, 8, 7, 5, 7),
+            (4.73978, 2.98353, 4.71423),
+        ),
+        (
+            "SciPy Cookbook, least-squares circle",
+            (9, 35, -13, 10, 23, 0),
+            (34, 10, 6, -14, 27, -10),
+            (10.50009, 9.65995, 23.33353),
+        ),
     ],
 )
 def test_the_circle_oracle_reproduces_published_fits(
-    xs: Sequence[float], ys: Sequence[float], circle: tuple[float, float, float]
+    source: str, xs: Sequence[float], ys: Sequence[float], circle: tuple[float, float, float]
 ) -> None:
     found = circle_through(np.column_stack([xs, ys]).astype(float))
-    assert found == pytest.approx(circle, abs=1e-5)  # printed to five digits
+    check(source, "circle x, y, r (oracle of the fit)", circle, found, within=1e-5)
 
 
 def test_a_small_offset_is_the_centre_of_the_geometric_circle() -> None:
@@ -169,13 +181,47 @@ def test_the_linear_oracle_reproduces_the_gum() -> None:
     fitted = linear_fit(np.column_stack([np.ones(11), t - 20.0]), b)
     s2 = float(fitted.residuals @ fitted.residuals) / 9
     cov = fitted.covariance(np.eye(11) * s2)
-    assert fitted.parameters == pytest.approx([-0.1712, 0.00218], abs=5e-5)
-    assert np.sqrt(np.diag(cov)) == pytest.approx([0.0029, 0.00067], abs=5e-5)
-    assert cov[0, 1] / math.sqrt(cov[0, 0] * cov[1, 1]) == pytest.approx(-0.930, abs=5e-4)
-    assert math.sqrt(s2) == pytest.approx(0.0035, abs=5e-5)
+    source = "JCGM 100:2008, H.3"
+    y1, y2 = (float(v) for v in fitted.parameters)
+    u1, u2 = (math.sqrt(cov[i, i]) for i in (0, 1))
+    check(source, "intercept (oracle of the fit)", -0.1712, y1, within=5e-5)
+    check(source, "slope (oracle of the fit)", 0.00218, y2, within=5e-6)
+    check(source, "u of the intercept", 0.0029, u1, within=5e-5)
+    check(source, "u of the slope", 0.00067, u2, within=5e-6)
+    check(source, "correlation of the two", -0.930, cov[0, 1] / (u1 * u2), within=5e-4)
+    check(source, "s of the fit", 0.0035, math.sqrt(s2), within=5e-5)
     at_30 = np.array([1.0, 10.0])
-    assert float(at_30 @ fitted.parameters) == pytest.approx(-0.1494, abs=5e-5)
-    assert math.sqrt(float(at_30 @ cov @ at_30)) == pytest.approx(0.0041, abs=5e-5)
+    u_30 = math.sqrt(float(at_30 @ cov @ at_30))
+    check(
+        source, "correction at 30 degrees C", -0.1494, float(at_30 @ fitted.parameters), within=5e-5
+    )
+    check(source, "u of the correction at 30 degrees C", 0.0041, u_30, within=5e-5)
+    # The core's own small solver on the same data: the same line.
+    line = core_least_squares([[1.0, float(v) - 20.0] for v in t], [float(v) for v in b])
+    assert line is not None
+    check(source, "intercept by the core's solver", -0.1712, line[0], within=5e-5)
+    check(source, "slope by the core's solver", 0.00218, line[1], within=5e-6)
+
+
+def norris() -> tuple[list[float], list[float]]:
+    """The x and y of NIST's data set Norris, as scipy carries it."""
+    place = files("scipy.stats.tests.data") / "nist_linregress" / "Norris.dat"
+    lines = place.read_text("utf-8").splitlines()[60:96]
+    pairs = [[float(word) for word in line.split()] for line in lines]
+    return [x for _, x in pairs], [y for y, _ in pairs]
+
+
+def test_the_solver_of_the_core_against_a_certified_fit() -> None:
+    """NIST Statistical Reference Datasets, Norris (linear, lower difficulty): certified values."""
+    xs, ys = norris()
+    assert len(xs) == 36
+    line = core_least_squares([[1.0, x] for x in xs], ys)
+    assert line is not None
+    source = "NIST StRD, Norris (data file in scipy)"
+    check(source, "certified intercept", -0.262323073774029, line[0], within=1e-10)
+    check(source, "certified slope", 1.00211681802045, line[1], within=1e-13)
+    left = math.fsum((y - line[0] - line[1] * x) ** 2 for x, y in zip(xs, ys, strict=True))
+    check(source, "certified residual s", 0.884796396144373, math.sqrt(left / 34), within=1e-11)
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,9 @@ from __future__ import annotations
 import pytest
 
 from tests.core.jobs import PERFECT, bore_of, make_job
+from tests.published.record import check
 
+SOURCE = "Piotrowski, Shaft Alignment Handbook, 3rd ed., fig. 8.10"
 Four = tuple[float, float, float, float]
 
 SETS: list[tuple[Four, Four, float]] = [
@@ -24,9 +26,10 @@ def test_top_and_bottom_add_up_to_the_sides(at_top: Four, at_east: Four, total: 
     """The published readings obey the rule, and so the pairs show no difference."""
     top, east, bottom, west = at_top
     assert top + bottom == east + west == total
-    for readings in (at_top, at_east):
+    for zeroed, readings in (("top", at_top), ("east", at_east)):
         bore = bore_of(make_job(readings, indicator=PERFECT))
-        assert bore["pair_difference"] == pytest.approx(0.0, abs=1e-12)
+        what = f"(top + bottom) - (east + west), sums {total:g}, zeroed {zeroed}, mil"
+        check(SOURCE, what, 0.0, bore["pair_difference"], within=1e-12)
         assert bore["residuals"][0] == pytest.approx([0.0] * 4, abs=1e-12)
 
 
@@ -43,9 +46,9 @@ def test_top_and_bottom_add_up_to_the_sides_failure(
 
 @pytest.mark.parametrize(("at_top", "at_east", "total"), SETS)
 def test_the_fit_does_not_change_with_the_zero(at_top: Four, at_east: Four, total: float) -> None:
-    del total
     first, second = bore_of(make_job(at_top)), bore_of(make_job(at_east))
-    assert second["center"] == pytest.approx(first["center"], abs=1e-12)
+    what = f"centre zeroed at the top ({total:g}) and at the east, mil"
+    check(SOURCE, what, first["center"], second["center"], within=1e-12)
     assert second["tir"] == pytest.approx(first["tir"], abs=1e-12)
     assert second["covariance"][0] == pytest.approx(first["covariance"][0], abs=1e-12)
     assert second["covariance"][1] == pytest.approx(first["covariance"][1], abs=1e-12)

@@ -9,7 +9,9 @@ import pint
 import pytest
 
 from sweepsheet import solve
+from sweepsheet.units import INCH
 from tests.core.jobs import EIGHTHS, PERFECT, Data, bore_of, make_job
+from tests.published.record import check
 
 # Correction factors of lever indicators, as such tables print them (an instrument guide;
 # common practice). The tables cut off after two digits, so they may be up to .01 low; the
@@ -26,7 +28,9 @@ def test_contact_angle_table(angle_deg: int, factor: float, side: int) -> None:
         (0.0, -50.0, -100.0, -50.0),
         indicator={**PERFECT, "contact_angle_deg": side * angle_deg},
     )
-    assert bore_of(job)["tir"] / 100.0 == pytest.approx(factor, abs=TABLE_TOLERANCE)
+    what = f"contact angle {side * angle_deg} degrees"
+    source = "lever-indicator tables (instrument guide; common practice)"
+    check(source, what, factor, bore_of(job)["tir"] / 100.0, within=TABLE_TOLERANCE)
     assert bore_of(job)["tir"] / 100.0 == pytest.approx(
         math.cos(math.radians(angle_deg)), abs=1e-12
     )
@@ -86,7 +90,9 @@ def in_millimetres(job: Data) -> Data:
 
 def test_inch_is_25_4_mm() -> None:
     """1 in = 25.4 mm exactly (international yard and pound agreement, 1959)."""
-    assert thou_in_mm() == pytest.approx(0.0254, rel=1e-15)
+    source = "international yard and pound agreement, 1959"
+    check(source, "1 thou in mm, by pint", 0.0254, thou_in_mm(), within=1e-17)
+    check(source, "1 thou in mm, in the core", 0.0254, INCH.to_mm(1.0), within=1e-17)
 
 
 def test_a_job_in_inches_and_the_same_in_mm_say_the_same() -> None:

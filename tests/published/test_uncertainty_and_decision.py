@@ -15,7 +15,9 @@ import numpy as np
 import pytest
 from scipy import integrate, stats
 
+from sweepsheet.region import K_95_LINE, K_95_ONE_SIDE
 from tests.core.jobs import PERFECT, Data, bore_of, make_job, readings_of
+from tests.published.record import check
 
 SQRT3 = math.sqrt(3.0)
 # Double arithmetic on figures of the order of one.
@@ -51,8 +53,8 @@ def test_uncertainty_falls_with_the_square_root_of_positions(count: int, factor:
     positions = [360.0 * i / count for i in range(count)]
     dial = {**PERFECT, "accuracy": SQRT3 * u}
     bore = bore_of(make_job([0.0] * count, positions=positions, indicator=dial))
-    assert math.sqrt(bore["covariance"][0][0]) / u == pytest.approx(factor, abs=5e-6)
-    assert math.sqrt(bore["covariance"][1][1]) / u == pytest.approx(factor, abs=5e-6)
+    found = [math.sqrt(bore["covariance"][i][i]) / u for i in (0, 1)]
+    check("least squares", f"u(a)/u, u(b)/u, n = {count}", [factor] * 2, found, within=5e-6)
     assert bore["covariance"][0][1] == pytest.approx(0.0, abs=EXACT)
 
 
@@ -64,12 +66,14 @@ def one_reading(**dial: float) -> float:
 
 def test_rectangular_divisor() -> None:
     """JCGM 100:2008, 4.3.7: plus or minus a counts as a/sqrt(3), .57735 a."""
-    assert one_reading(accuracy=1.0) == pytest.approx(0.57735, abs=5e-6)
+    check("JCGM 100:2008, 4.3.7", "u of +-1", 0.57735, one_reading(accuracy=1.0), within=5e-6)
+    # The example there: a coefficient of expansion known to +-.40 has u = .23 (from memory).
+    check("JCGM 100:2008, 4.3.7", "u of +-.40", 0.23, one_reading(accuracy=0.40), within=0.005)
 
 
 def test_step_divisor() -> None:
     """JCGM 100:2008, F.2.2.1: an indication in steps of q counts as q/sqrt(12), .29 q."""
-    assert one_reading(step=1.0) == pytest.approx(0.29, abs=0.005)
+    check("JCGM 100:2008, F.2.2.1", "u of steps of 1", 0.29, one_reading(step=1.0), within=0.005)
     assert one_reading(step=1.0) == pytest.approx(1.0 / math.sqrt(12.0), abs=EXACT)
 
 
@@ -82,24 +86,77 @@ def test_stated_repeatability_is_a_standard_deviation_already() -> None:
 
 def test_plane_coverage_factor() -> None:
     """JCGM 102:2011, 6.5.2: chi-squared with 2 degrees, 5.99146 at .95, so k = 2.44775."""
-    assert stats.chi2.ppf(0.95, 2) == pytest.approx(5.99146, abs=5e-6)
-    bore = bore_of(normal_job(0.0, 0.0, 1.0, 1.0, 5.0))
-    assert bore["ellipse95"]["semi_axes"] == pytest.approx([2.44775] * 2, abs=5e-6)
-    assert chance(0.0, 0.0, 1.0, 1.0, math.sqrt(5.99146)) == pytest.approx(0.95, abs=5e-6)
+    source = "JCGM 102:2011, 6.5.2"
+    check(source, "chi2(2) at .95, by scipy", 5.99146, stats.chi2.ppf(0.95, 2), within=5e-6)
+    axes = bore_of(normal_job(0.0, 0.0, 1.0, 1.0, 5.0))["ellipse95"]["semi_axes"]
+    check(source, "k of the plane at .95", [2.44775] * 2, axes, within=5e-6)
+    found = chance(0.0, 0.0, 1.0, 1.0, math.sqrt(5.99146))
+    check(source, "chance within sqrt(5.99146) sigma", 0.95, found, within=5e-6)
 
 
 @pytest.mark.parametrize(("sigmas", "expected"), [(1, 0.393469), (2, 0.864665), (3, 0.988891)])
 def test_plane_chance_of_whole_sigmas(sigmas: int, expected: float) -> None:
     """1 - exp(-k**2/2) for k = 1, 2, 3."""
-    assert chance(0.0, 0.0, 1.0, 1.0, sigmas) == pytest.approx(expected, abs=5e-7)
+    found = chance(0.0, 0.0, 1.0, 1.0, sigmas)
+    check("Rayleigh distribution", f"chance within {sigmas} sigma", expected, found, within=5e-7)
+
+
+# The circular error probable and its like: half the shots within 1.1774 sigma (navigation and
+# gunnery tables; 1.177 and 39.35 % within one sigma seen quoted, the other digits from memory).
+CIRCLES = [(0.5, 1.1774), (0.9, 2.1460), (0.99, 3.0349)]
+
+
+@pytest.mark.parametrize(("share", "k"), CIRCLES)
+def test_circular_error_probable(share: float, k: float) -> None:
+    """K is printed to four digits and the density there is below .6."""
+    source = "circular error tables; partly from memory"
+    found = chance(0.0, 0.0, 1.0, 1.0, k)
+    check(source, f"chance within {k} sigma", share, found, within=3e-5)
+
+
+def test_factors_of_one_normal_quantity() -> None:
+    """NIST/SEMATECH e-Handbook, 1.3.6.7.1, and JCGM 100, table G.1: 1.645, 1.960 (from memory)."""
+    source = "normal tables (NIST e-Handbook 1.3.6.7.1); from memory"
+    check(source, "k, 95 % two-sided", 1.960, K_95_LINE, within=5e-4)
+    check(source, "k, 95 % one-sided", 1.645, K_95_ONE_SIDE, within=5e-4)
+
+
+def test_four_rectangular_inputs() -> None:
+    """JCGM 101:2008, 9.2.2 and 9.2.3: four inputs of variance 1, normal +-3.92, rectangular 3.88.
+
+    The core's doubts are rectangular and its factor is that of the normal: the four together come
+    out at the normal figure, on the safe side of the exact one, which is found by convolution.
+    """
+    # One reading's doubt of variance 4, rectangular step and accuracy each twice the unit.
+    u = one_reading(step=math.sqrt(12.0 * 2.0), accuracy=math.sqrt(3.0 * 2.0))
+    source = "JCGM 101:2008, 9.2.2"
+    check(source, "four normal inputs, 95 %", 3.92, K_95_LINE * u, within=0.005)
+    exact = sum_of_four_rectangular(0.95)
+    check(
+        "JCGM 101:2008, 9.2.3",
+        "four rectangular inputs, 95 %, by convolution",
+        3.88,
+        exact,
+        within=0.005,
+    )
+    assert exact == pytest.approx(3.879407, abs=5e-6)
+    assert exact < K_95_LINE * u
+
+
+def sum_of_four_rectangular(share: float) -> float:
+    """The half width that holds a share of the sum of four of +-sqrt(3): Irwin-Hall, n = 4."""
+    hall = stats.irwinhall(4)
+    return float(2.0 * SQRT3 * (hall.ppf(0.5 + share / 2.0) - 2.0))
 
 
 def test_rice_distribution() -> None:
     """rice.cdf(3, 2) = ncx2.cdf(9, 2, 4) = .7856379: two sigmas off, limit three."""
-    assert stats.rice.cdf(3, 2) == pytest.approx(0.7856379, abs=5e-8)
-    assert stats.ncx2.cdf(9, 2, 4) == pytest.approx(0.7856379, abs=5e-8)
-    assert chance(2.0, 0.0, 1.0, 1.0, 3.0) == pytest.approx(0.7856379, abs=5e-8)
-    assert chance(-1.2, 1.6, 1.0, 1.0, 3.0) == pytest.approx(0.7856379, abs=5e-8)
+    known = 0.7856379
+    assert stats.rice.cdf(3, 2) == pytest.approx(known, abs=5e-8)
+    assert stats.ncx2.cdf(9, 2, 4) == pytest.approx(known, abs=5e-8)
+    for x, y in ((2.0, 0.0), (-1.2, 1.6)):
+        found = chance(x, y, 1.0, 1.0, 3.0)
+        check("scipy, rice and ncx2", f"({x}, {y}), sigma 1, within 3", known, found, within=5e-8)
 
 
 @pytest.mark.parametrize(
@@ -110,7 +167,9 @@ def test_elliptical_coverage(ratio: float, k: float) -> None:
 
     k is printed to five digits and the density there is below .13, so 1e-6 in chance.
     """
-    assert chance(0.0, 0.0, ratio, 1.0, k) == pytest.approx(0.95, abs=1e-6)
+    found = chance(0.0, 0.0, ratio, 1.0, k)
+    source = "Harter 1960; from memory, confirmed by quadrature"
+    check(source, f"chance within {k}, ratio {ratio}", 0.95, found, within=1e-6)
 
 
 # Decision ----------------------------------------------------------------------------------
@@ -135,7 +194,9 @@ def one_sided(distance: float, u: float) -> Data:
 def test_chance_of_conforming_to_one_limit(distance: float, u: float, expected: float) -> None:
     """JCGM 106:2012, section 7; from memory, re-computed. Printed to two digits."""
     probability = bore_of(one_sided(distance, u))["probability_within"]
-    assert probability == pytest.approx(expected, abs=0.005)
+    source = "JCGM 106:2012, section 7; from memory, re-computed"
+    what = f"chance, {distance:.2f} inside, u {u}"
+    check(source, what, expected, probability, within=0.005)
     # The centre's readings cost some digits of the small distance to a large limit.
     assert probability == pytest.approx(float(stats.norm.cdf(distance / u)), abs=1e-9)
 
@@ -143,6 +204,7 @@ def test_chance_of_conforming_to_one_limit(distance: float, u: float, expected: 
 def test_guard_band_of_iso_14253() -> None:
     """ISO 14253-1: one-sided k for 95 % is 1.644854; the verdict turns there on both sides."""
     k, u, hair = 1.644854, 1.0, 2e-6
+    check("ISO 14253-1", "one-sided k at 95 %", k, K_95_ONE_SIDE, within=5e-7)
     assert bore_of(one_sided((k + hair) * u, u))["verdict"] == "within"
     assert bore_of(one_sided((k - hair) * u, u))["verdict"] == "undecided"
     assert bore_of(one_sided(-(k - hair) * u, u))["verdict"] == "undecided"

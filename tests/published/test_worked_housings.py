@@ -8,9 +8,11 @@ import pytest
 
 from sweepsheet import solve
 from tests.core.jobs import PERFECT, apart, bore_of, make_job
+from tests.published.record import check
 
 # US Army TM 9-4940-568-34, pp. 5-62 and 5-63: worksheet for the bore of a flywheel housing. The
 # readings are printed in inches; a job takes thou. The order is the one of the worksheet.
+WORKSHEET = "US Army TM 9-4940-568-34, pp. 5-62 and 5-63"
 WORKSHEET_POSITIONS = (180.0, 270.0, 0.0, 90.0)
 WORKSHEET_READINGS = (0.0, 4.0, 3.0, -2.0)
 WORKSHEET_CLEARANCE = 2.0
@@ -30,25 +32,26 @@ def test_bore_worksheet_with_bearing_clearance() -> None:
     bore = bore_of(worksheet(WORKSHEET_CLEARANCE))
     # Horizontal total .006, vertical total .005: the root of the sum of squares is the TIR.
     assert bore["tir"] == pytest.approx(math.hypot(6.0, 5.0), abs=1e-12)
-    assert bore["tir"] == pytest.approx(7.81, abs=0.005)  # printed to .00001 in
-    assert bore["offset"] == pytest.approx(3.905, abs=0.0005)  # printed to .000001 in
-    assert apart(bore["move_deg"], 309.8) < 0.05  # printed to 0.1 degrees
+    check(WORKSHEET, "TIR, thou", 7.81, bore["tir"], within=0.005)
+    check(WORKSHEET, "offset, thou", 3.905, bore["offset"], within=0.0005)
+    check(WORKSHEET, "largest reading at, degrees", 309.8, bore["move_deg"], within=0.05)
     assert apart(bore["direction_deg"], 129.8) < 0.05
 
 
 def test_bore_worksheet_totals_are_twice_the_centre() -> None:
     """TM 9-4940-568-34, p. 5-62: horizontal total .006 in, vertical total .005 in."""
     x, y = bore_of(worksheet(WORKSHEET_CLEARANCE))["center"]
-    assert 2 * x == pytest.approx(6.0, abs=1e-12)
-    assert -2 * y == pytest.approx(5.0, abs=1e-12)
+    totals = [2 * x, -2 * y]
+    check(WORKSHEET, "totals across and up, thou", [6.0, 5.0], totals, within=1e-12)
 
 
 def test_bore_worksheet_without_the_clearance() -> None:
     """The same readings with no lift, re-computed: .003354 in at 296.57, pairs off by +.001."""
     bore = bore_of(worksheet(0.0))
-    assert bore["offset"] == pytest.approx(3.354, abs=0.0005)
-    assert apart(bore["move_deg"], 296.57) < 0.005
-    assert bore["pair_difference"] == pytest.approx(1.0, abs=1e-12)
+    source = f"{WORKSHEET}, without the clearance, re-computed"
+    check(source, "offset, thou", 3.354, bore["offset"], within=0.0005)
+    check(source, "largest reading at, degrees", 296.57, bore["move_deg"], within=0.005)
+    check(source, "(12 + 6) - (9 + 3), thou", 1.0, bore["pair_difference"], within=1e-12)
 
 
 def test_plumb_runout_worksheet() -> None:
@@ -62,8 +65,8 @@ def test_plumb_runout_worksheet() -> None:
     change = [fourth[side] - first[side] for side in "NESW"]
     bore = bore_of(make_job(change, indicator=PERFECT))
     x, y = bore["center"]
-    assert y == pytest.approx(6.0, abs=1e-9)  # north
-    assert x == pytest.approx(-0.75, abs=1e-9)  # west
+    source = "US Bureau of Reclamation FIST 2-1, fig. 16, position 0"
+    check(source, "runout north and west, thou", [6.0, 0.75], [y, -x], within=1e-9)
     # The document's rule for readings that can be believed: the sums N+S and E+W agree
     # within .002 in. Here they grew by .0170 and .0175 in.
     assert bore["pair_difference"] == pytest.approx(17.0 - 17.5, abs=1e-9)
@@ -77,7 +80,9 @@ def test_limit_that_grows_with_the_swept_radius() -> None:
         (4.0, -1.5, -7.0, -1.5), indicator=PERFECT, limits={"bore_offset": allowed_tir / 2}
     )
     bore = bore_of(job)
-    assert bore["tir"] == pytest.approx(11.0, abs=1e-12)
+    check(
+        "US Army TM 9-2815-202-34, p. 4-75", "TIR of a bore, thou", 11.0, bore["tir"], within=1e-12
+    )
     assert bore["verdict"] == "within"
 
 
@@ -111,7 +116,9 @@ def test_limits_by_size_are_tir_and_the_move_is_half(allowed_tir: float) -> None
     result = solve(job)
     assert result["rounds"][0]["bore"]["tir"] == pytest.approx(allowed_tir, abs=1e-12)
     assert result["rounds"][0]["bore"]["verdict"] == "outside"
-    assert result["dowel_choice"]["offset"] == half
+    move = result["dowel_choice"]["offset"]
+    source = "US Army TM 10-4320-307-24, p. 3-140"
+    check(source, f"move for a TIR of {allowed_tir:g}, thou", half, move, within=0.0)
     assert result["dowel_choice"]["aim_deg"] == 0.0  # toward the highest reading
     assert result["dowel_choice"]["expected_offset"] == pytest.approx(0.0, abs=1e-12)
 
@@ -128,7 +135,8 @@ def test_rim_readings_with_bar_sag() -> None:
         (0.0, 5.0, 10.0, 5.0), contact="outside", indicator={**PERFECT, "sag": 2 * bar_sag}
     )
     bore = bore_of(job)
-    assert bore["tir"] == pytest.approx(16.0, abs=1e-12)
-    assert bore["offset"] == pytest.approx(8.0, abs=1e-12)
+    source = "FIST 4-1A; a pump handbook whose title was not found"
+    found = [bore["tir"], bore["offset"]]
+    check(source, "bottom and offset with 3 mil of sag, mil", [16.0, 8.0], found, within=1e-12)
     assert bore["direction_deg"] == pytest.approx(180.0, abs=1e-9)
     assert bore["residuals"][0] == pytest.approx([0.0] * 4, abs=1e-12)  # sides 8: halfway

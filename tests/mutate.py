@@ -1,0 +1,148 @@
+"""Mutation testing: change the computing modules bit by bit, and see whether a test notices.
+
+``python3 build.py mutate [MODULE ...]`` works on one module after another, each in a folder of its
+own below ``.build/mutants``, with the tests that are about that module. mutmut makes the
+mutants (not of properties and constants: it leaves out what stands outside plain functions and
+methods) and forks a process for each. Prints every mutant that no test noticed, then a table;
+``tests/MUTANTS.md`` keeps the last one, with a word on each survivor.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import subprocess
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent
+WORK = ROOT / ".build" / "mutants"
+
+# The modules that compute, each with the tests (below tests/, but tests/core/test_MODULE.py) that
+# are about it too. The quicker they are, the sooner all mutants are through.
+FITS, PROPERTIES = "published/test_fits.py", "core/test_properties.py"
+MODULES: dict[str, tuple[str, ...]] = {
+    "vector": (),
+    "clock": (),
+    "linear": (),
+    "units": ("core/test_units_oracle.py",),
+    "corrections": ("published/test_face_pilot_and_droop.py",),
+    "harmonic": (),
+    "noise": (FITS,),
+    "checks": (),
+    "region": (),
+    "verdict": (),
+    "off_axis": (),
+    "sweep": (),
+    "bore": (),
+    "face": (),
+    "companion": (),
+    "chip": (),
+    "seat": (),
+    "pilot": (),
+    "rigid": (),
+    "trim": (),
+    "history": (),
+    "dowels": (),
+    "pairs": (),
+    "shims": (),
+    "squaring": (),
+    "solution": (),
+}
+# Exit codes by which mutmut files a mutant.
+SURVIVED, NO_TESTS, SKIPPED = {0}, {5, 33}, {34}
+TIMEOUTS = {36, 24, -24, 152, 255}
+
+
+@dataclass(frozen=True)
+class Tally:
+    """What became of the mutants of one module."""
+
+    module: str
+    mutants: int
+    survivors: tuple[str, ...]
+
+    @property
+    def killed(self) -> int:
+        """How many a test noticed."""
+        return self.mutants - len(self.survivors)
+
+    @property
+    def row(self) -> str:
+        """The module's row of the table."""
+        share = 100.0 * self.killed / self.mutants if self.mutants else 100.0
+        return f"| {self.module} | {self.mutants} | {self.killed} | {share:.1f} |"
+
+
+def tests_of(module: str) -> list[str]:
+    """The test files for a module, those that there are."""
+    names = (f"core/test_{module}.py", *MODULES[module])
+    return [f"tests/{name}" for name in names if (ROOT / "tests" / name).is_file()]
+
+
+def lay_out(module: str) -> Path:
+    """A copy of core and tests with a configuration for this module alone."""
+    folder = WORK / module
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir(parents=True)
+    ignored = shutil.ignore_patterns("__pycache__", "build", "web", "bench")
+    # mutmut knows the names of modules only where they stand in src/.
+    shutil.copytree(ROOT / "core", folder / "src", ignore=ignored)
+    shutil.copytree(ROOT / "tests", folder / "tests", ignore=ignored)
+    (folder / "tests" / "conftest.py").unlink()  # it is about the build
+    settings = {
+        "source_paths": ["src/"],
+        "only_mutate": [f"src/sweepsheet/{module}.py"],
+        "pytest_add_cli_args_test_selection": tests_of(module),
+        "pytest_add_cli_args": ["-p", "no:cacheprovider", "-m", "not slow", "-W", "default"],
+        "use_git_change_detection": False,
+    }
+    lines = [f"{key} = {json.dumps(value)}" for key, value in settings.items()]
+    project = (ROOT / "pyproject.toml").read_text("utf-8").replace('["core", "."]', '["src", "."]')
+    (folder / "pyproject.toml").write_text(
+        "\n".join([project, "[tool.mutmut]", *lines, ""]), "utf-8"
+    )
+    return folder
+
+
+def mutmut(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
+    """Run mutmut in a folder, and keep what it says."""
+    command = [sys.executable, "-m", "mutmut", *words]
+    environment = os.environ | {"PYTHONDONTWRITEBYTECODE": "1"}
+    return subprocess.run(
+        command, cwd=folder, env=environment, capture_output=True, text=True, check=False
+    )
+
+
+def mutate(module: str, children: int) -> Tally:
+    """Make and try every mutant of a module."""
+    folder = lay_out(module)
+    ran = mutmut(folder, "run", "--max-children", str(children))
+    meta = folder / "mutants" / "src" / "sweepsheet" / f"{module}.py.meta"
+    codes = json.loads(meta.read_text("utf-8"))["exit_code_by_key"] if meta.is_file() else {}
+    if ran.returncode or None in codes.values():
+        raise SystemExit(f"{module}: mutmut did not finish.\n{ran.stdout[-3000:]}{ran.stderr}")
+    tried = {name: code for name, code in codes.items() if code not in SKIPPED}
+    alive = tuple(name for name, code in tried.items() if code in SURVIVED | NO_TESTS)
+    for name in alive:
+        print(mutmut(folder, "show", name).stdout, flush=True)
+    return Tally(module, len(tried), alive)
+
+
+def main(names: list[str]) -> int:
+    """Work through the modules named, or all."""
+    unknown = set(names) - set(MODULES)
+    if unknown:
+        print(f"No such module here: {', '.join(sorted(unknown))}", file=sys.stderr)
+        return 2
+    tallies = [mutate(name, os.cpu_count() or 1) for name in names or MODULES]
+    print("| module | mutants | killed | % |\n|---|--:|--:|--:|")
+    for tally in tallies:
+        print(tally.row)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

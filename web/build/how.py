@@ -1,0 +1,67 @@
+"""Puts the core's own docstrings into how.html, so that page and program can't drift apart.
+
+The page is a template. ``{{doc MODULE NAME ...}}`` stands for what the module's docstring says,
+and those of the functions and classes named; ``{{contents}}`` for links to the headings.
+"""
+
+from __future__ import annotations
+
+import ast
+import re
+from html import escape
+from pathlib import Path
+
+CORE = Path(__file__).resolve().parents[2] / "core" / "sweepsheet"
+PLACE = re.compile(r"\{\{doc (\w+)((?: \w+)*)\}\}")
+CODE = re.compile(r"``(.+?)``")
+HEADING = re.compile(r'<h2 id="(\w+)">(.+?)</h2>')
+SUMMARY = "In the program's own words: <code>{module}</code>"
+
+
+def docstrings(module: str, names: list[str]) -> dict[str, str]:
+    """Read the docstrings of a module (under "") and of things in it, without importing it."""
+    tree = ast.parse((CORE / f"{module}.py").read_text("utf-8"))
+    found: dict[str, ast.Module | ast.FunctionDef | ast.ClassDef] = {"": tree}
+    for node in tree.body:
+        if isinstance(node, ast.FunctionDef | ast.ClassDef):
+            found[node.name] = node
+    told = {}
+    for name in ["", *names]:
+        text = ast.get_docstring(found[name]) if name in found else None
+        if not text:
+            raise LookupError(f"how.html wants the docstring of {module} {name}, and there is none")
+        told[name] = text
+    return told
+
+
+def in_markup(docstring: str) -> str:
+    """Turn a docstring into paragraphs and examples, with everything escaped."""
+    parts = []
+    for block in re.split(r"\n\s*\n", docstring):
+        if block.lstrip().startswith(">>>"):
+            parts.append(f"<pre>{escape(block)}</pre>")
+        else:
+            text = escape(" ".join(block.split()), quote=False)
+            parts.append("<p>" + CODE.sub(r"<code>\1</code>", text) + "</p>")
+    return "\n".join(parts)
+
+
+def document(module: str, names: list[str]) -> str:
+    """Show a module's docstring and those of the things named."""
+    told = docstrings(module, names)
+    parts = [in_markup(told.pop(""))]
+    parts += [f"<h3><code>{name}</code></h3>\n{in_markup(text)}" for name, text in told.items()]
+    summary = f"<summary>{SUMMARY.format(module=module)}</summary>"
+    return "\n".join([f'<details class="more" id="doc-{module}">', summary, *parts, "</details>"])
+
+
+def fill_how(template: bytes) -> bytes:
+    """Fill in the docstrings and the contents."""
+    text = template.decode("utf-8")
+    links = "\n".join(f'<a href="#{place}">{title}</a>' for place, title in HEADING.findall(text))
+    contents = (
+        f'<details class="more">\n<summary>Contents</summary>\n<nav>\n{links}\n</nav>\n</details>'
+    )
+    text = text.replace("{{contents}}", contents)
+    filled = PLACE.sub(lambda place: document(place[1], place[2].split()), text)
+    return filled.encode("utf-8")

@@ -1,0 +1,432 @@
+// The practice page: a housing with a hidden error, whose crank can be turned.
+//
+// Python tells what there is to be seen at every degree of the crank, as angles and texts; this module
+// picks the entry of the degree at which the crank stands. It knows angles only as places of a finger
+// on the screen, and no sign of any reading.
+
+import { holdRelease } from './hold.js';
+import { startPython } from './messenger.js';
+import { keepForOffline } from './offline.js';
+import { paint } from './paint.js';
+import { Readings } from './readings.js';
+import { WORDS } from './words.js';
+
+/**
+ * @typedef {object} Entry what there is to be seen at one degree
+ * @property {string} crank how the crank is turned, and so on: SVG transforms
+ * @property {string} needle
+ * @property {string} counter
+ * @property {string} spoken
+ * @property {string} [field] where a reading can be noted: its field, its text, and the button's
+ * @property {string} [typed]
+ * @property {string} [note]
+ *
+ * @typedef {object} Practice
+ * @property {string} title
+ * @property {string} level
+ * @property {string} round
+ * @property {string} dial
+ * @property {string} crank
+ * @property {1 | -1} sense
+ * @property {string[]} positions
+ * @property {number[]} stops
+ * @property {Entry[]} turn
+ * @property {{ value: string, text: string }[]} sizes
+ * @property {string} droop
+ * @property {number} highest_seed
+ * @property {{ head: string[], rows: string[][], lines: string[] } | null} truth
+ */
+
+const root = document.documentElement;
+/** @template {HTMLElement} T @param {string} id @returns {T} */
+const get = (id) => /** @type {T} */ (document.getElementById(id));
+
+const form = /** @type {HTMLFormElement} */ (get('form'));
+const slider = /** @type {HTMLInputElement} */ (get('crank'));
+const noteButton = /** @type {HTMLButtonElement} */ (get('note'));
+const seed = /** @type {HTMLInputElement} */ (get('seed'));
+const level = /** @type {HTMLSelectElement} */ (get('level'));
+const fitOffset = /** @type {HTMLSelectElement} */ (get('fit-offset'));
+const fitAim = /** @type {HTMLInputElement} */ (get('fit-aim'));
+const sag = /** @type {HTMLInputElement} */ (get('sag'));
+
+const BEGINNING_SEED = '1';
+/** Changes of these leave the readings as they are. */
+const KEEPS_READINGS = ['exercise.positions', 'exercise.part', 'indicator.sag'];
+const STEP_DEG = 6;
+
+/** @type {Practice | null} */
+let practice = null;
+/** The readings of each round, bore and face. @type {{ bore: Readings, face: Readings }[]} */
+let rounds = [];
+/** The dowels of each round after the first, as typed. @type {{ offset: string, aim: string }[]} */
+let fits = [];
+let wantsTruth = false;
+
+/** @param {typeof fits} [fitted] */
+function readForm(fitted = fits) {
+  const texts = /** @type {Record<string, string>} */ ({});
+  for (const [name, value] of new FormData(form)) texts[name] = String(value);
+  texts['exercise.rounds'] = String(fitted.length + 1);
+  fitted.forEach(({ offset, aim }, i) => {
+    texts[`rounds.${i + 1}.dowels.0.offset`] = offset;
+    texts[`rounds.${i + 1}.dowels.0.aim`] = aim;
+  });
+  if (wantsTruth) texts['exercise.truth'] = '1';
+  return texts;
+}
+
+// What Python says ------------------------------------------------------------------------------
+
+holdRelease();
+const python = startPython({
+  onProgress(loaded, total) {
+    const progress = /** @type {HTMLProgressElement} */ (get('progress'));
+    progress.max = total;
+    progress.value = loaded;
+  },
+  onReady: () => started('ready', WORDS.ready),
+  onFailed: (why) => started('failed', WORDS.failed(why)),
+});
+
+/** @param {'ready' | 'failed'} state @param {string} text */
+function started(state, text) {
+  root.dataset.python = state;
+  get('status').textContent = text;
+  get('status').className = state === 'failed' ? 'fault' : '';
+  get('progress').hidden = true;
+  get('start').hidden = state === 'ready';
+  keepForOffline((kept, why) => {
+    root.dataset.offline = kept;
+    // What stands here is not kept, so nothing is taken over while it is being worked at.
+    get('offline').textContent =
+      kept === 'update-waiting' ? WORDS.newerNextTime : WORDS.offline[kept](why);
+    if (kept === 'ready') python.quickenNextStart();
+  });
+}
+
+/** Ask, and show what comes back; tells whether it could be done, null where it was overtaken.
+ * @param {typeof fits} [fitted] */
+async function ask(fitted = fits) {
+  try {
+    const shown = await python.ask({ practice: readForm(fitted) });
+    if (shown === null) return null;
+    const { practice: found, answer } = shown;
+    if (found.state === 'faults') {
+      showFaults(found.faults);
+      return false;
+    }
+    fits = fitted;
+    practice = found;
+    showPractice(found);
+    paint(answer);
+    return true;
+  } catch (error) {
+    // When Python is gone for good, onFailed has said so already.
+    if (root.dataset.python !== 'failed') {
+      get('start').hidden = false;
+      get('status').className = 'fault';
+      get('status').textContent = WORDS.failed(String(error));
+    }
+    return false;
+  }
+}
+
+/** The dowels that are about to be fitted have their fault at their own fields.
+ * @param {{ field: string, text: string }[]} faults */
+function showFaults(faults) {
+  const names = faults.map(({ field, text }) => {
+    if (field.endsWith('dowels.0.aim')) return { field: fitAim, text };
+    if (field.endsWith('dowels.0.offset')) return { field: fitOffset, text };
+    return { field: form.elements.namedItem(field), text };
+  });
+  for (const { field, text } of names) {
+    const place = field instanceof HTMLElement ? field : seed;
+    place.setAttribute('aria-invalid', 'true');
+    faultPlace(place).textContent = text;
+  }
+}
+
+/** @param {HTMLElement} field */
+function faultPlace(field) {
+  const around = /** @type {HTMLElement} */ (field.closest('.field') ?? field.parentElement);
+  const place = around.querySelector('.practice-fault') ?? document.createElement('p');
+  place.className = 'fault practice-fault';
+  place.setAttribute('role', 'status');
+  around.append(place);
+  return place;
+}
+
+function clearFaults() {
+  for (const place of document.querySelectorAll('.practice-fault')) place.textContent = '';
+  for (const field of document.querySelectorAll('[aria-invalid]')) field.removeAttribute('aria-invalid');
+}
+
+/** @param {Practice} shown */
+function showPractice(shown) {
+  clearFaults();
+  get('title').textContent = shown.title;
+  get('level-text').textContent = shown.level;
+  get('round').textContent = shown.round;
+  drawing('dial-view', shown.dial);
+  drawing('crank-view', shown.crank);
+  const chosen = fitOffset.value;
+  fitOffset.replaceChildren(...shown.sizes.map(({ value, text }) => new Option(text, value)));
+  if (chosen) fitOffset.value = chosen;
+  while (rounds.length <= fits.length) addRound(rounds.length, shown.round);
+  for (const { bore, face } of rounds) {
+    bore.show(shown.positions);
+    face.show(shown.positions);
+  }
+  const isOld = fits.length > 0 && !isBegun(readings(rounds.length - 1).bore);
+  get('old-answer').hidden = !isOld;
+  for (const id of ['shown', 'strip-verdict', 'strip-headline']) get(id).classList.toggle('stale', isOld);
+  showTruth(shown.truth);
+  showCrank();
+}
+
+/** Python's drawings are made of numbers and its own words. @param {string} id @param {string} svg */
+function drawing(id, svg) {
+  const place = get(id);
+  if (place.dataset.drawn === svg) return;
+  place.dataset.drawn = svg;
+  const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
+  place.replaceChildren(document.importNode(parsed, true));
+}
+
+/** @param {Practice['truth']} truth */
+function showTruth(truth) {
+  get('truth').hidden = !truth;
+  if (!truth) return;
+  /** @param {'td' | 'th'} name @param {string[]} texts */
+  const row = (name, texts) => {
+    const made = document.createElement('tr');
+    made.append(
+      ...texts.map((text, i) => {
+        const cell = document.createElement(name);
+        cell.textContent = text;
+        cell.dataset.head = truth.head[i];
+        return cell;
+      }),
+    );
+    return made;
+  };
+  const rows = truth.rows.map((texts) => row('td', texts));
+  get('truth-table').replaceChildren(row('th', truth.head), ...rows);
+  const items = truth.lines.map((line) => Object.assign(document.createElement('li'), { textContent: line }));
+  get('truth-lines').replaceChildren(...items);
+}
+
+// The crank -------------------------------------------------------------------------------------
+
+/** Show what there is to be seen where the slider stands. */
+function showCrank() {
+  const entry = practice?.turn[Number(slider.value)];
+  if (!entry) return;
+  for (const what of /** @type {const} */ (['crank', 'needle', 'counter'])) {
+    document.querySelector(`[data-turns="${what}"]`)?.setAttribute('transform', entry[what]);
+  }
+  slider.setAttribute('aria-valuetext', entry.spoken);
+  noteButton.disabled = !entry.field;
+  noteButton.textContent = entry.note ?? WORDS.turnToMark;
+}
+
+/** @type {number | undefined} */
+let moving;
+
+/** Turn the crank to a degree, so that the needle can be followed. @param {number} goal */
+function turnTo(goal) {
+  cancelAnimationFrame(moving ?? 0);
+  const way = goal - Number(slider.value);
+  const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
+  const isNear = still || Math.abs(way) <= STEP_DEG;
+  slider.value = String(isNear ? goal : Number(slider.value) + Math.sign(way) * STEP_DEG);
+  showCrank();
+  if (!isNear) moving = requestAnimationFrame(() => turnTo(goal));
+}
+
+/** @param {1 | -1} way */
+function step(way) {
+  if (!practice) return;
+  const at = Number(slider.value);
+  const { stops } = practice;
+  const last = stops[stops.length - 1] ?? 0;
+  // From the end of a turn on to the first mark of the next.
+  if (way > 0 && at >= last) slider.value = '0';
+  const from = Number(slider.value);
+  const goal = way > 0 ? stops.find((stop) => stop > from) : stops.filter((stop) => stop < from).pop();
+  turnTo(goal ?? from);
+}
+
+/** Where a finger is round the crank: degrees clockwise on the screen. @param {PointerEvent} event */
+function fingerAngle({ clientX, clientY }) {
+  const box = /** @type {Element} */ (document.querySelector('.grip')).getBoundingClientRect();
+  const x = clientX - (box.left + box.right) / 2;
+  const y = clientY - (box.top + box.bottom) / 2;
+  return (Math.atan2(y, x) * 180) / Math.PI;
+}
+
+/** A whole turn has an end: the drag stops there, and the next begins a new turn. */
+function startDragging() {
+  const view = get('crank-view');
+  let last = 0;
+  let at = 0;
+  view.addEventListener('pointerdown', (event) => {
+    if (!(event.target instanceof Element) || !event.target.closest('.grip')) return;
+    cancelAnimationFrame(moving ?? 0);
+    view.setPointerCapture(event.pointerId);
+    last = fingerAngle(event);
+    at = Number(slider.value) % Number(slider.max);
+  });
+  view.addEventListener('pointermove', (event) => {
+    if (!view.hasPointerCapture(event.pointerId) || !practice) return;
+    const angle = fingerAngle(event);
+    const turned = ((angle - last + 540) % 360) - 180;
+    last = angle;
+    at = Math.min(Number(slider.max), Math.max(0, at + turned * practice.sense));
+    slider.value = String(Math.round(at));
+    showCrank();
+  });
+}
+
+// Rounds ----------------------------------------------------------------------------------------
+
+/** @param {number} n */
+function readings(n) {
+  return /** @type {{ bore: Readings, face: Readings }} */ (rounds[n]);
+}
+
+/** @param {number} n @param {string} name */
+function addRound(n, name) {
+  const part = document.createElement('details');
+  part.open = true;
+  part.append(Object.assign(document.createElement('summary'), { textContent: name }));
+  for (const old of get('rounds').querySelectorAll('details')) {
+    old.open = false;
+    old.className = 'old-round';
+  }
+  const [bore, face] = /** @type {const} */ (['bore', 'face']).map((what) => {
+    const place = document.createElement('div');
+    part.append(place);
+    return new Readings(place, `rounds.${n}.${what}`, WORDS[what]);
+  });
+  get('rounds').append(part);
+  rounds.push(/** @type {{ bore: Readings, face: Readings }} */ ({ bore, face }));
+  showPart();
+}
+
+/** Whether anything was noted. @param {Readings} swept */
+function isBegun({ place }) {
+  return [...place.querySelectorAll('input')].some((input) => input.value);
+}
+
+/** The face has fields where the dial is on it or was. */
+function showPart() {
+  const part = readForm()['exercise.part'];
+  for (const { face } of rounds) {
+    face.place.hidden = part !== 'face' && !isBegun(face);
+  }
+}
+
+/** The same housing again, or another, from the beginning. */
+function begin() {
+  rounds = [];
+  fits = [];
+  wantsTruth = false;
+  get('rounds').replaceChildren();
+  sag.value = '';
+  fitAim.value = '';
+  fitOffset.value = '';
+  slider.value = '0';
+  const units = readForm().units === 'metric' ? 'metric' : 'inch';
+  for (const name of document.querySelectorAll('[data-unit]')) name.textContent = WORDS.unit[units];
+  ask();
+}
+
+/** The exercise that the address names: texts, which Python checks. */
+function readAddress() {
+  const named = new URLSearchParams(location.hash.slice(1));
+  seed.value = (named.get('seed') ?? BEGINNING_SEED).slice(0, seed.maxLength);
+  const wanted = named.get('level') ?? '1';
+  level.value = [...level.options].some(({ value }) => value === wanted) ? wanted : '1';
+}
+
+function writeAddress() {
+  const named = new URLSearchParams({ seed: seed.value, level: level.value });
+  history.replaceState(null, '', `#${named}`);
+}
+
+/** Any exercise, not to be foretold: drawn here, since Python knows no chance without a seed. */
+function drawSeed() {
+  const [drawn = 0] = crypto.getRandomValues(new Uint32Array(1));
+  seed.value = String(1 + (drawn % (practice?.highest_seed ?? 999)));
+}
+
+form.addEventListener('submit', (event) => event.preventDefault());
+form.addEventListener('input', ({ target }) => {
+  if (target === slider) {
+    cancelAnimationFrame(moving ?? 0);
+    return showCrank();
+  }
+  const name = target instanceof HTMLElement ? target.getAttribute('name') : null;
+  if (name === 'exercise.part') {
+    slider.value = '0';
+    showPart();
+  }
+  if (target === seed || target === level) writeAddress();
+  if (!name || name.startsWith('rounds.') || KEEPS_READINGS.includes(name)) return ask();
+  begin();
+});
+noteButton.addEventListener('click', () => {
+  const entry = practice?.turn[Number(slider.value)];
+  const field = entry?.field ? form.elements.namedItem(entry.field) : null;
+  if (!(field instanceof HTMLInputElement)) return;
+  field.value = entry?.typed ?? '';
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+});
+get('back').addEventListener('click', () => step(-1));
+get('on').addEventListener('click', () => step(1));
+get('once-more').addEventListener('click', () => {
+  if (!rounds.length) return;
+  const { bore, face } = readings(rounds.length - 1);
+  const swept = readForm()['exercise.part'] === 'face' ? face : bore;
+  swept.setCount(swept.count + 1);
+  slider.value = '0';
+  ask();
+});
+get('measure-droop').addEventListener('click', () => {
+  sag.value = practice?.droop ?? '';
+  ask();
+});
+get('fit').addEventListener('click', async () => {
+  clearFaults();
+  const wanted = [...fits, { offset: fitOffset.value, aim: fitAim.value }];
+  let done;
+  do done = await ask(wanted);
+  while (done === null); // something was typed meanwhile
+  if (!done) return;
+  slider.value = '0';
+  const bore = /** @type {HTMLInputElement} */ (form.querySelector('[name="exercise.part"]'));
+  bore.checked = true;
+  showPart();
+  await ask();
+  document.querySelector('#bench .choice')?.scrollIntoView();
+});
+get('tell').addEventListener('click', () => {
+  wantsTruth = true;
+  ask();
+});
+get('new').addEventListener('click', () => {
+  drawSeed();
+  writeAddress();
+  begin();
+});
+addEventListener('hashchange', () => {
+  readAddress();
+  begin();
+});
+
+startDragging();
+readAddress();
+writeAddress();
+begin();
