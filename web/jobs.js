@@ -1,6 +1,6 @@
 // The jobs on this phone: the one that is open is kept as it is typed, the others are a list.
 
-import { fillForm, readForm, resetForm } from './form.js';
+import { fillForm, readForm, resetForm, untouchedForm } from './form.js';
 import { OPEN_HERE, Store, newId } from './store.js';
 import { WORDS } from './words.js';
 
@@ -64,10 +64,9 @@ export class Jobs {
    * @returns {Promise<Jobs | null>}
    */
   static async start(onChange) {
-    const untouched = readForm();
     try {
       const jobs = new Jobs(await Store.open(address), onChange);
-      await jobs.#begin(untouched);
+      await jobs.#begin();
       return jobs;
     } catch (error) {
       get('kept').textContent = WORDS.notKept(String(error));
@@ -144,13 +143,12 @@ export class Jobs {
     this.#write(this.#store.setStage(this.#open, stage));
   }
 
-  /** @param {Fields} untouched */
-  async #begin(untouched) {
+  async #begin() {
     await this.#store.forgetRemoved();
     const jobs = await this.#store.list();
     const here = sessionStorage.getItem(OPEN_HERE);
     const last = jobs.find(({ id }) => id === here) ?? jobs[0];
-    await this.#resume(last?.id ?? newId(), untouched);
+    await this.#resume(last?.id ?? newId());
     this.#others.addEventListener('message', ({ data }) => this.#hear(data));
     get('job-name').addEventListener('input', () => {
       const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
@@ -172,11 +170,11 @@ export class Jobs {
     this.onChange();
   }
 
-  /** Put the job of the last time into the form, and over it what was typed while it was looked for.
-   * @param {string} id @param {Fields} untouched the form as it was at the start */
-  async #resume(id, untouched) {
+  /** Put the job of the last time into the form, and over it what was typed since the page came.
+   * @param {string} id */
+  async #resume(id) {
     const fields = await this.#take(id);
-    const typed = differences(untouched, readForm());
+    const typed = differences(untouchedForm(), readForm());
     if (Object.keys(fields).length) {
       fillForm(fields);
       this.#kept = readForm();

@@ -1,7 +1,7 @@
 // Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
 // kept for use without a signal.
 
-import { readForm, startForm } from './form.js';
+import { fillForm, readForm, startForm } from './form.js';
 import { Files } from './files.js';
 import { holdRelease } from './hold.js';
 import { Jobs } from './jobs.js';
@@ -10,6 +10,9 @@ import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
 import { Share } from './share.js';
 import { WORDS } from './words.js';
+
+// For tests, which start a Python of their own, and fill the form at once.
+export { fillForm, readForm, startPython };
 
 const root = document.documentElement;
 const status = /** @type {HTMLElement} */ (document.getElementById('status'));
@@ -46,7 +49,7 @@ const python = startPython({
   onFailed: (why) => started('failed', WORDS.failed(why)),
 });
 
-const share = new Share(python, readForm);
+const share = new Share(python, () => ({ ...readForm(), name: jobs?.name ?? '' }));
 
 async function ask() {
   share.expire();
@@ -90,4 +93,5 @@ startForm(() => {
 performance.mark('form-ready');
 ask();
 jobs = await Jobs.start(ask);
+document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
 new Files(python, jobs);

@@ -14,7 +14,7 @@ const SCOPE = worker.registration.scope;
 // Other copies of the page may stand in other folders of the same host.
 const FAMILY = `sweepsheet ${SCOPE} `;
 const CACHE = FAMILY + RELEASE;
-const WORKER_FILE = '/worker.js';
+const WORKER_FILE = `${RELEASE}/worker.js`;
 
 /** @param {string} path */
 function addressOf(path) {
@@ -43,8 +43,10 @@ async function store(cache, path) {
   // What the browser has just loaded will mostly do; if it does not, ask the host itself.
   for (const mode of /** @type {const} */ (['default', 'reload'])) {
     const response = await fetch(addressOf(path), { cache: mode });
-    if (response.ok && !response.redirected && (await isWhole(response.clone(), path))) {
-      return cache.put(addressOf(path), response);
+    if (response.ok && (await isWhole(response.clone(), path))) {
+      // Some hosts send "view.html" on to "view"; what came by a detour can't open a page.
+      const straight = response.redirected ? new Response(response.body, response) : response;
+      return cache.put(addressOf(path), path === WORKER_FILE ? withPolicy(straight) : straight);
     }
   }
   throw new Error(`${path} did not come whole.`);
@@ -103,15 +105,36 @@ async function answer(path, request) {
   const kept = Object.hasOwn(FILES, path)
     ? await cache.match(addressOf(path))
     : await caches.match(addressOf(path));
-  const response = kept ?? (await fetch(request));
-  if (!path.endsWith(WORKER_FILE)) return response;
-  // The page's own policy does not reach into a worker; a header on the worker's script does.
+  return kept ?? fetch(request);
+}
+
+/** The page's own policy does not reach into a worker; a header on the worker's script does.
+ * @param {Response} response */
+function withPolicy(response) {
   const headers = new Headers(response.headers);
   headers.set('Content-Security-Policy', POLICY);
   return new Response(response.body, { headers });
 }
 
-worker.addEventListener('install', (event) => event.waitUntil(install()));
+/**
+ * Browsers that can take these straight from the cache need not wake the service worker for them.
+ * @param {any} event
+ */
+function takeStraight(event) {
+  if (!event.addRoutes) return;
+  const root = new URL(SCOPE).pathname.replace(/[\\:*+?(){}]/g, '\\$&');
+  for (const pathname of [root, `${root}${RELEASE}/*`]) {
+    // @ts-ignore
+    const urlPattern = new URLPattern({ pathname, search: '' });
+    const condition = { urlPattern, requestMethod: 'GET' };
+    event.addRoutes({ condition, source: { cacheName: CACHE } });
+  }
+}
+
+worker.addEventListener('install', (event) => {
+  takeStraight(event);
+  event.waitUntil(install());
+});
 worker.addEventListener('activate', (event) => event.waitUntil(activate()));
 
 worker.addEventListener('fetch', (event) => {

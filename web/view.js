@@ -105,6 +105,8 @@ function tell(state, text) {
 }
 
 async function begin() {
+  // The page's scripts are there: from here on it says itself what is wrong.
+  document.documentElement.dataset.python = 'later';
   const fragment = location.hash.slice(1);
   const trouble = troubleWith(fragment);
   if (trouble) return refuse(WORDS.trouble[trouble]);

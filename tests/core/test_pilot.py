@@ -35,7 +35,7 @@ def pilot_job(
     """A bore centre in thou, a slope in thou an inch, the pilot bearing 7 in ahead of the face."""
     job = make_job(
         readings_of(*center, EIGHTHS), positions=EIGHTHS, indicator=indicator,
-        **{"housing": {"pilot_distance": 7.0}, **parts},  # type: ignore[arg-type]
+        **{"housing": {"pilot_distance": 7.0}, **parts},  # type: ignore[arg-type]  # any part of a job, by its key
     )  # fmt: skip
     return with_face(job, face_readings(*slope, EIGHTHS), positions=EIGHTHS)
 

@@ -18,7 +18,7 @@ PATIENCE = 60_000  # milliseconds; generous, for busy machines
 
 # Starts a Python of its own beside the page's, through the page's own modules.
 ASK = """async ([main, request]) => {
-    const { startPython } = await import(new URL('messenger.js', main).href);
+    const { startPython } = await import(main);
     const python = startPython({});
     try {
         return await python.ask(request);

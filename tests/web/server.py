@@ -26,6 +26,7 @@ class Server:
         bodies: by the end of a path, what to make of the file's bytes.
         types: by the end of a path, the Content-Type to send instead.
         missing: ends of paths that are answered with 404.
+        moved: ends of paths that are sent on to the same address without ".html".
         held: ends of paths whose answer waits until the server stops.
         cut: ends of paths whose answer stands still in the middle, and breaks off when it stops.
         asked: the paths that were asked for, in order.
@@ -39,6 +40,7 @@ class Server:
         self.bodies: dict[str, Alter] = {}
         self.types: dict[str, str] = {}
         self.missing: set[str] = set()
+        self.moved: set[str] = set()
         self.held: set[str] = set()
         self.cut: set[str] = set()
         self.asked: list[str] = []
@@ -89,6 +91,13 @@ class Server:
         inside = path.removeprefix(self.prefix)
         if path.endswith("/"):
             inside += "index.html"
+        if any(path.endswith(end) for end in self.moved):
+            request.send_response(308)
+            request.send_header("Location", path.removesuffix(".html"))
+            request.end_headers()
+            return
+        if any(f"{path}.html".endswith(end) for end in self.moved):
+            inside += ".html"
         file = self.folder / inside
         if any(path.endswith(end) for end in self.held):
             self._released.wait()

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from tests.web.server import Server
 
 READ_FORM = """async (main) => {
-    const { readForm } = await import(new URL('form.js', main).href);
+    const { readForm } = await import(main);
     return readForm();
 }"""
 # Counts the addresses of files that are handed to the browser and not taken back.
@@ -72,7 +72,7 @@ def save(page: Page, button: str, tmp_path: Path) -> Path:
 
 
 def choose(page: Page, file: Path | dict[str, Any]) -> None:
-    page.locator("#file-open").set_input_files(file)  # type: ignore[arg-type]
+    page.locator("#file-open").set_input_files(file)  # type: ignore[arg-type]  # a dict of its parts
     expect(page.locator("#file-status")).not_to_have_text("A moment …")
     expect(page.locator("#file-status")).not_to_be_empty()
 

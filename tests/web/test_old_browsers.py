@@ -63,6 +63,14 @@ def test_a_browser_without_modules_is_told(page: Page, server: Server) -> None:
     expect(page.locator("#progress")).to_be_hidden()
 
 
+def test_the_practice_page_and_the_customer_s_view_tell_it_too(page: Page, server: Server) -> None:
+    page.add_init_script("delete Object.hasOwn")
+    for name, place in {"practice.html": "#status", "view.html#s": "#trouble"}.items():
+        page.goto(f"{server.address}{name}")
+        expect(page.locator(place)).to_be_visible()
+        expect(page.locator(place)).to_contain_text("too old for this page")
+
+
 def test_a_script_that_cannot_be_read_is_told(page: Page, server: Server, guard: Guard) -> None:
     guard.allow("SyntaxError|Invalid or unexpected token")
     server.bodies["main.js"] = lambda body: b"@@" + body
