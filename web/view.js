@@ -2,6 +2,7 @@
 //
 // Everything here comes from a link that anyone may have made: it is set as text and nothing else.
 
+import { holdRelease } from './hold.js';
 import { canUnpack, readLink, troubleWith } from './link.js';
 import { textElement } from './parts.js';
 import { WORDS } from './view-words.js';
@@ -124,6 +125,7 @@ async function begin() {
   await check(fragment);
 }
 
+holdRelease();
 get('print').addEventListener('click', () => print());
 addEventListener('hashchange', () => location.reload());
 begin().catch((error) => refuse(WORDS.unchecked(String(error))));
