@@ -45,6 +45,7 @@ def pilot_of(job: Data) -> Data:
     return pilot
 
 
+@pytest.mark.slow
 @given(
     st.floats(-20.0, 20.0), st.floats(-20.0, 20.0), st.floats(-5.0, 5.0), st.floats(-5.0, 5.0),
     st.floats(1.0, 30.0),

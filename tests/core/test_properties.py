@@ -223,6 +223,7 @@ def in_inches(job: Data) -> Data:
 # The properties ----------------------------------------------------------------------------
 
 
+@pytest.mark.slow
 @settings(max_examples=60)
 @given(tame_jobs, st.sampled_from([30.0, 90.0, 180.0, 270.0, 123.4]))
 def test_turning_the_engine_turns_the_answer(job: Data, turn: float) -> None:
@@ -239,6 +240,7 @@ def test_turning_the_engine_turns_the_answer(job: Data, turn: float) -> None:
     )  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(max_examples=60)
 @given(tame_jobs)
 def test_seen_in_a_mirror(job: Data) -> None:
@@ -250,6 +252,7 @@ def test_seen_in_a_mirror(job: Data) -> None:
     )  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(max_examples=60)
 @given(tame_jobs, st.floats(-9.0, 9.0))
 def test_another_zero_of_every_dial_changes_nothing(job: Data, zero: float) -> None:
@@ -264,6 +267,7 @@ def test_another_zero_of_every_dial_changes_nothing(job: Data, zero: float) -> N
     same(said(solve(second)), said(solve(job)))
 
 
+@pytest.mark.slow
 @settings(max_examples=40)
 @given(tame_jobs)
 def test_millimetres_say_what_thou_say(job: Data) -> None:
@@ -273,6 +277,7 @@ def test_millimetres_say_what_thou_say(job: Data) -> None:
     same(_by_size(metric, 0.0254), _by_size(inch, 1.0), small=0.0254)
 
 
+@pytest.mark.slow
 @settings(max_examples=60)
 @given(tame_jobs)
 def test_all_twice_as_large_is_twice_as_far(job: Data) -> None:
@@ -290,6 +295,7 @@ def _by_size(job: Data, small: float) -> Said:
     return said(result)
 
 
+@pytest.mark.slow
 @settings(max_examples=60)
 @given(tame_jobs, st.randoms(use_true_random=False))
 def test_the_order_of_the_positions_is_no_matter(job: Data, rng: random.Random) -> None:
@@ -336,6 +342,7 @@ def test_a_job_put_into_the_form_and_read_from_it_is_the_same_job(job: Data) -> 
     assert read_job(job_of(form_of(job)).job) == read_job(job)
 
 
+@pytest.mark.slow
 @settings(max_examples=40)
 @given(good_jobs)
 def test_a_good_job_is_answered(job: Data) -> None:

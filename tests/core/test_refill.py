@@ -124,6 +124,7 @@ def jobs(draw: st.DrawFn) -> Data:
     }
 
 
+@pytest.mark.slow
 @given(jobs())
 def test_a_job_file_comes_back_exactly(data: Data) -> None:
     """To the same job; and the texts, once written, are written the same again."""
