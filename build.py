@@ -10,7 +10,6 @@ from __future__ import annotations
 import argparse
 import hashlib
 import importlib.util
-import json
 import os
 import re
 import shutil
@@ -21,7 +20,7 @@ from functools import partial
 from pathlib import Path
 from urllib.parse import urlsplit
 
-from web.build.how import fill_how
+from web.build.release import SCRIPTS, TroubleError, collect, lay_out, told_to_scripts
 from web.build.serve import serve_folder
 
 ROOT = Path(__file__).resolve().parent
@@ -33,23 +32,6 @@ LOCKS = ("requirements-dev.txt", "requirements-pyodide.txt")
 TSC = NODE / "typescript" / "bin" / "tsc"
 PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
 PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
-
-# Each page with the module that brings the others; how.html needs none.
-PAGES = {
-    "index.html": "main.js",
-    "view.html": "view.js",
-    "practice.html": "practice.js",
-    "how.html": "",
-}
-# These stand at the root of dist/. All else stands in a folder named after the release, so that no
-# cache on the way can ever mix the files of two releases.
-AT_ROOT = (*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
-NOT_SHIPPED = re.compile(r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$")
-PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
-
-
-class TroubleError(Exception):
-    """A step failed; the message says which, for the person at the terminal."""
 
 
 def say(text: str) -> None:
@@ -152,91 +134,20 @@ def pack(script: Path, wheel: Path, library: Path) -> None:
     node(script, wheel, micropip, segno, *out, trouble="The Python library was not packed.")
 
 
-def collect(library: Path, web: Path, address: str) -> dict[str, bytes]:
-    """Read every file to be shipped, by its path within web/."""
-    paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
-    files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
-    try:
-        files["how.html"] = fill_how(files["how.html"])
-    except LookupError as error:
-        raise TroubleError(str(error)) from error
-    for name in PYODIDE_FILES:
-        files[f"python/{name}"] = (NODE / "pyodide" / name).read_bytes()
-    files["python/library.zip"] = library.read_bytes()
-    files["python/qr.zip"] = library.with_name("qr.zip").read_bytes()
-    files["idb.js"] = (NODE / "idb" / "build" / "index.js").read_bytes()
-    # Nothing is ever installed in the page, so the lock file keeps its head only.
-    lock = json.loads((NODE / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
-    files["python/pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
-    sizes = {name: len(data) for name, data in files.items() if name.startswith("python/")}
-    told = {"SIZES": sizes, "ADDRESS": address}
-    lines = (
-        f"export const {name} = {json.dumps(x, sort_keys=True)};\n" for name, x in told.items()
-    )
-    files["release.js"] = "".join(lines).encode()
-    return dict(sorted(files.items()))
-
-
-def digest(data: bytes) -> str:
-    """Give the SHA-256 in hexadecimal."""
-    return hashlib.sha256(data).hexdigest()
-
-
-def fill_in(page: bytes, **values: str) -> bytes:
-    """Put each value where its name stands in double braces."""
-    text = page.decode("utf-8")
-    for name, value in values.items():
-        text = text.replace(f"{{{{{name}}}}}", value)
-    if left := re.search(r"\{\{\w+\}\}", text):
-        raise TroubleError(f"Nothing is known to fill in for {left[0]}.")
-    return text.encode("utf-8")
-
-
-def preloads(files: dict[str, bytes], release: str, first: str) -> str:
-    """Name every module that the first brings with it, or each would wait for the one before."""
-    names = [first] if first else []
-    for name in names:
-        imports = re.findall(r" from '\./(.+?)';", files[name].decode("utf-8"))
-        names += [found for found in dict.fromkeys(imports) if found not in names]
-    links = (f'<link rel="modulepreload" href="{release}/{name}">' for name in names[1:])
-    return "\n".join(links)
-
-
-def policy_of(name: str, page: bytes) -> str:
-    """Find the content security policy of a page."""
-    policy = re.search(r'-Security-Policy" content="([^"]+)"', page.decode("utf-8"))
-    if not policy:
-        raise TroubleError(f"{name} has no content security policy.")
-    return policy[1]
-
-
-def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
-    """Name the release after its content; put each file in its place and fill in the names."""
-    sums = "".join(f"{digest(data)}  {name}\n" for name, data in files.items())
-    release = f"r-{digest(sums.encode())[:12]}"
-    placed = {
-        name if name.startswith(AT_ROOT) else f"{release}/{name}": data
-        for name, data in files.items()
-    }
-    for name, first in PAGES.items():
-        bring = preloads(files, release, first)
-        placed[name] = fill_in(placed[name], release=release, preloads=bring)
-    policies = {policy_of(name, placed[name]) for name in PAGES}
-    if len(policies) > 1:
-        raise TroubleError("The pages differ in their content security policies.")
-    hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
-    placed["sw.js"] = fill_in(
-        placed["sw.js"],
-        release=release,
-        policy=policies.pop().replace("'", "\\'"),
-        files=json.dumps(hashes, sort_keys=True),
-    )
-    return placed
+def make_page(web: Path, library: Path, address: str) -> Path:
+    """Bundle the pages' scripts and styles, and draw what stands in the form from the start."""
+    made = library.with_name("page")
+    made.mkdir(exist_ok=True)
+    (made / "release.js").write_text(told_to_scripts(library, NODE, address), "utf-8")
+    script = WEB / "build" / "page.mjs"
+    node(script, web, made, *SCRIPTS, trouble="The pages' scripts were not bundled.")
+    return made
 
 
 def assemble(library: Path, out: Path, web: Path = WEB, address: str = "") -> None:
     """Write the static folder from nothing."""
-    placed = lay_out(collect(library, web, address))
+    made = make_page(web, library, address)
+    placed = lay_out(collect(web, made, library, NODE))
     shutil.rmtree(out, ignore_errors=True)
     for name, data in placed.items():
         (out / name).parent.mkdir(parents=True, exist_ok=True)

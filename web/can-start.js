@@ -7,16 +7,20 @@
   var OLD = 'This browser is too old for this page: ';
   var RENEW = ' Bring it up to date, or open the page in another.';
   var page = document.documentElement;
+  // The customer's view tells by another name how far it is, and in another place what is wrong.
+  var isView = page.hasAttribute('data-view');
+  var state = isView ? 'data-view' : 'data-python';
 
   /** @param {string} why */
   function tell(why) {
-    var status = document.getElementById('status');
+    var place = document.getElementById(isView ? 'trouble' : 'status');
     var progress = document.getElementById('progress');
-    page.setAttribute('data-python', 'failed');
+    page.setAttribute(state, isView ? 'refused' : 'failed');
     if (progress) progress.setAttribute('hidden', '');
-    if (!status) return;
-    status.className = 'fault';
-    status.textContent = why;
+    if (!place) return;
+    if (!isView) place.className = 'fault';
+    place.removeAttribute('hidden');
+    place.textContent = why;
   }
 
   if (!('noModule' in document.createElement('script'))) {
@@ -31,7 +35,7 @@
   window.addEventListener(
     'error',
     function (event) {
-      if (page.getAttribute('data-python') !== 'starting') return;
+      if (page.getAttribute(state) !== 'starting') return;
       if (event.target instanceof HTMLScriptElement) {
         tell('A part of this page did not come. Load the page again.');
       } else if (event.message) {

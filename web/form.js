@@ -32,12 +32,25 @@ const companions = [...document.querySelectorAll('[data-companion]')].map((place
   return { readings, own: new Otherwise(part, prefix, ['positions', 'contact', 'plunger']) };
 });
 
-/** Every field with its text; a box that is not ticked has none. @returns {Fields} */
-export function readForm() {
+/** Every field with its text; a box that is not ticked has none.
+ * @param {HTMLFormElement} from @returns {Fields} */
+function textsOf(from) {
   const texts = /** @type {Fields} */ ({});
   for (const box of boxes) texts[box.name] = '';
-  for (const [name, value] of new FormData(form)) texts[name] = String(value);
+  for (const [name, value] of new FormData(from)) texts[name] = String(value);
   return texts;
+}
+
+/** @returns {Fields} */
+export function readForm() {
+  return textsOf(form);
+}
+
+/** Every field as the page came, whatever may stand in it by now. @returns {Fields} */
+export function untouchedForm() {
+  const copy = /** @type {HTMLFormElement} */ (form.cloneNode(true));
+  copy.reset();
+  return textsOf(copy);
 }
 
 /** Everything as on a new page. */

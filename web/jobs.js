@@ -1,6 +1,6 @@
 // The jobs on this phone: the one that is open is kept as it is typed, the others are a list.
 
-import { fillForm, readForm, resetForm } from './form.js';
+import { fillForm, readForm, resetForm, untouchedForm } from './form.js';
 import { OPEN_HERE, Store, newId } from './store.js';
 import { WORDS } from './words.js';
 
@@ -44,10 +44,10 @@ export class Jobs {
 
   #stage = '';
 
-  /** The last write, and whether it was kept. @type {Promise<boolean>} */
-  #lastWrite = Promise.resolve(true);
-
   #askedToPersist = false;
+
+  /** The last write. @type {Promise<unknown>} */
+  #writing = Promise.resolve();
 
   /** Tells other pages of the same host what was written here. */
   #others = new BroadcastChannel(`sweepsheet ${address}`);
@@ -64,10 +64,9 @@ export class Jobs {
    * @returns {Promise<Jobs | null>}
    */
   static async start(onChange) {
-    const untouched = readForm();
     try {
       const jobs = new Jobs(await Store.open(address), onChange);
-      await jobs.#begin(untouched);
+      await jobs.#begin();
       return jobs;
     } catch (error) {
       get('kept').textContent = WORDS.notKept(String(error));
@@ -84,8 +83,22 @@ export class Jobs {
     if (Object.keys(changes).length === 0) return;
     this.#kept = now;
     this.#others.postMessage({ job: this.#open, changes });
-    this.#tell(this.#written(changes));
+    this.#write(this.#written(changes));
     this.#persist();
+  }
+
+  /** Resolves when all that was typed is on the disk; rejects where it is not. */
+  async keepNow() {
+    this.keep();
+    await this.#writing; // writes are done in the order in which they were handed over
+    this.keep(); // what an earlier write could not keep
+    await this.#writing;
+  }
+
+  /** @param {Promise<unknown>} written */
+  #write(written) {
+    this.#writing = written;
+    this.#tell(written);
   }
 
   /** Write changes; those that could not be kept are tried again with the next ones.
@@ -123,30 +136,23 @@ export class Jobs {
     await this.#show(made[0]?.id ?? newId());
   }
 
-  /** Have everything kept that was typed; gives whether it is. */
-  settled() {
-    this.keep();
-    return this.#lastWrite;
-  }
-
   /** What was found last, for the list. @param {string} stage */
   setStage(stage) {
     if (stage === this.#stage || Object.keys(this.#kept).length === 0) return;
     this.#stage = stage;
-    this.#tell(this.#store.setStage(this.#open, stage));
+    this.#write(this.#store.setStage(this.#open, stage));
   }
 
-  /** @param {Fields} untouched */
-  async #begin(untouched) {
+  async #begin() {
     await this.#store.forgetRemoved();
     const jobs = await this.#store.list();
     const here = sessionStorage.getItem(OPEN_HERE);
     const last = jobs.find(({ id }) => id === here) ?? jobs[0];
-    await this.#resume(last?.id ?? newId(), untouched);
+    await this.#resume(last?.id ?? newId());
     this.#others.addEventListener('message', ({ data }) => this.#hear(data));
     get('job-name').addEventListener('input', () => {
       const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
-      this.#tell(this.#store.rename(this.#open, value));
+      this.#write(this.#store.rename(this.#open, value));
     });
     get('job-new').addEventListener('click', () => this.#show(newId()));
     get('job-copy').addEventListener('click', () => this.#copy());
@@ -164,11 +170,11 @@ export class Jobs {
     this.onChange();
   }
 
-  /** Put the job of the last time into the form, and over it what was typed while it was looked for.
-   * @param {string} id @param {Fields} untouched the form as it was at the start */
-  async #resume(id, untouched) {
+  /** Put the job of the last time into the form, and over it what was typed since the page came.
+   * @param {string} id */
+  async #resume(id) {
     const fields = await this.#take(id);
-    const typed = differences(untouched, readForm());
+    const typed = differences(untouchedForm(), readForm());
     if (Object.keys(fields).length) {
       fillForm(fields);
       this.#kept = readForm();
@@ -247,22 +253,15 @@ export class Jobs {
   }
 
   /** @param {Promise<unknown>} written */
-  #tell(written) {
-    this.#lastWrite = this.#told(written);
-  }
-
-  /** @param {Promise<unknown>} written */
-  async #told(written) {
+  async #tell(written) {
     try {
       await written;
       get('kept').dataset.kept = 'yes';
       const safe = (await navigator.storage?.persisted?.()) ?? false;
       get('kept').textContent = safe ? WORDS.kept : WORDS.keptForNow;
-      return true;
     } catch (error) {
       get('kept').dataset.kept = 'no';
       get('kept').textContent = WORDS.notKept(String(error));
-      return false;
     }
   }
 

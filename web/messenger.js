@@ -4,8 +4,9 @@
 // place of any other that waits. A question that was overtaken resolves to null, so an old answer
 // never comes after a newer one. What has time, such as a link, waits until nothing else does.
 
-import { newWorker, takeWorker } from './early.js';
+import { fetchFiles } from './python-files.js';
 
+/** @import { Files } from './python-files.js' */
 /** @import { FromWorker } from './worker.js' */
 
 /**
@@ -71,8 +72,12 @@ export function missing() {
   return null;
 }
 
-/** In a worker of its own, which has seen nothing that was typed. */
-function makeSnapshot() {
+function newWorker() {
+  return new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
+}
+
+/** In a worker of its own, which has seen nothing that was typed. @param {Files} files */
+function makeSnapshot(files) {
   const maker = newWorker();
   /** @param {string} why */
   const giveUp = (why) => {
@@ -89,6 +94,7 @@ function makeSnapshot() {
     else if (data.kind === 'kept') maker.terminate();
   });
   maker.postMessage({ snapshot: true });
+  maker.postMessage({ files });
 }
 
 /**
@@ -107,6 +113,8 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   let running = null;
   /** @type {Waiting | null} */
   let waiting = null;
+  /** @type {Promise<Files> | null} */
+  let files = null;
   /** What has time. @type {Waiting | null} */
   let later = null;
   /** What has to be answered, in its order. @type {Waiting[]} */
@@ -172,9 +180,6 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
   function hear(message) {
     quietSeconds = 0;
     switch (message.kind) {
-      case 'progress':
-        onProgress?.(message.loaded, message.total);
-        break;
       case 'restoring':
         isRestoring = true;
         break;
@@ -208,7 +213,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
 
   function startWorker(plain = false) {
     quietSeconds = 0;
-    const started = takeWorker();
+    const started = newWorker();
     worker = started;
     // A worker that was let go may still have had something to say.
     started.addEventListener('message', ({ data }) => started === worker && hear(data));
@@ -217,9 +222,17 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       const why = event.message || 'one of its files did not come, or this browser is too old';
       if (started === worker) fail(`${NOT_STARTED}: ${why}.`);
     });
-    // Counting the bytes costs the browser its copy of the compiled code, and there is nothing to
-    // count where the files come from the cache.
-    started.postMessage({ start: true, count: !navigator.serviceWorker?.controller, plain });
+    started.postMessage({ start: true, plain });
+    files?.then(
+      (all) => started.postMessage({ files: all }),
+      (error) => started === worker && fail(`${NOT_STARTED}: ${error.message}`),
+    );
+  }
+
+  /** @param {number} loaded @param {number} total */
+  function tellProgress(loaded, total) {
+    quietSeconds = 0;
+    onProgress?.(loaded, total);
   }
 
   // Seconds are counted one by one: a phone that slept has not waited.
@@ -232,7 +245,10 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
 
   const absent = missing();
   if (absent) queueMicrotask(() => fail(absent));
-  else startWorker();
+  else {
+    files = fetchFiles(navigator.serviceWorker?.controller ? null : tellProgress);
+    startWorker();
+  }
 
   return {
     ask: (request) =>
@@ -256,7 +272,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       }),
     lastMs: () => lastMs,
     quickenNextStart() {
-      if (!isRestoring) setTimeout(makeSnapshot, QUIET_MS);
+      if (!isRestoring) setTimeout(async () => files && makeSnapshot(await files), QUIET_MS);
     },
     stop() {
       clearInterval(watchdog);

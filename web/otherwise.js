@@ -17,7 +17,9 @@ export class Otherwise {
       document.getElementById('otherwise-template')
     );
     const made = /** @type {DocumentFragment} */ (template.content.cloneNode(true));
-    this.part = /** @type {HTMLElement} */ (made.firstElementChild);
+    const above = readings.previousElementSibling; // as the build put it, in the first round
+    const isThere = above?.classList.contains('otherwise');
+    this.part = /** @type {HTMLElement} */ (isThere ? above : made.firstElementChild);
     for (const field of this.part.querySelectorAll('[data-own]')) {
       if (!(field instanceof HTMLInputElement || field instanceof HTMLSelectElement)) continue;
       const key = field.dataset.own ?? '';
@@ -30,7 +32,7 @@ export class Otherwise {
       row?.querySelector('.name')?.setAttribute('for', field.id);
       this.#fields.set(key, field);
     }
-    readings.before(this.part);
+    if (!isThere) readings.before(this.part);
   }
 
   /** What stands in a field; nothing where there is no such field. @param {string} key */

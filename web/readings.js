@@ -34,20 +34,20 @@ function turnSign(input) {
   changed(input);
 }
 
+/** The plus/minus key that was pressed, or null. @param {Event} event */
+function signOf({ target }) {
+  return target instanceof Element ? target.closest('.sign') : null;
+}
+
 /** @param {string} name @param {string} label @param {string} spoken @param {string} value */
 function row(name, label, spoken, value) {
-  const input = make('input', { name, id: name, value, inputMode: 'decimal', enterKeyHint: 'next' });
+  const input = make('input', { name, id: name, value, inputMode: 'decimal' });
+  input.setAttribute('enterkeyhint', 'next');
   const fault = `fault-${name}`;
   input.setAttribute('aria-describedby', fault);
   input.setAttribute('aria-label', spoken);
   const sign = make('button', { type: 'button', className: 'sign', tabIndex: -1 }, '±');
   sign.setAttribute('aria-label', WORDS.sign(spoken));
-  // The field keeps the focus, and so the number pad stays up.
-  sign.addEventListener('pointerdown', (event) => event.preventDefault());
-  sign.addEventListener('click', () => {
-    turnSign(input);
-    input.focus();
-  });
   return make(
     'div',
     { className: 'reading field' },
@@ -68,19 +68,27 @@ export class Readings {
   #typed = [new Map()];
 
   /** @type {string[]} */
-  #positions = [];
+  #positions;
 
   #second = false;
 
-  /** @param {HTMLElement} place @param {string} prefix @param {string} what spoken name */
+  /**
+   * Rows that stand there already, as the build put them, are taken over with what was typed.
+   * @param {HTMLElement} place @param {string} prefix @param {string} what spoken name
+   */
   constructor(place, prefix, what) {
     this.place = place;
     this.prefix = prefix;
     this.what = what;
+    this.#positions = place.dataset.positions?.split(' ') ?? [];
+    this.adopt();
     place.addEventListener('input', ({ target }) => {
       if (target instanceof HTMLInputElement) this.#keep(target);
     });
     place.addEventListener('keydown', (event) => this.#walk(event));
+    place.addEventListener('click', (event) => this.#turnSign(event));
+    // The field keeps the focus, and so the number pad stays up.
+    place.addEventListener('pointerdown', (event) => signOf(event) && event.preventDefault());
   }
 
   /** How many sweeps there are. */
@@ -119,6 +127,7 @@ export class Readings {
   }
 
   #draw() {
+    this.place.dataset.positions = this.#positions.join(' ');
     this.place.replaceChildren(...this.#typed.map((_, j) => this.#sweep(j)));
   }
 
@@ -172,6 +181,14 @@ export class Readings {
     const [, list, j, i] = pattern.exec(input.name) ?? [];
     const key = list === 'closing' ? 'closing' : this.#key(list ?? '', Number(i));
     if (list) this.#typed[Number(j)]?.set(key, input.value);
+  }
+
+  /** @param {Event} event */
+  #turnSign(event) {
+    const input = signOf(event)?.previousElementSibling;
+    if (!(input instanceof HTMLInputElement)) return;
+    turnSign(input);
+    input.focus();
   }
 
   /** Enter goes to the next reading. @param {KeyboardEvent} event */

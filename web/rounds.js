@@ -88,8 +88,9 @@ export class Rounds {
 
   #add() {
     const n = this.#rounds.length;
+    // The build puts the first round into the page, so that it can be typed in before any script.
     const made = /** @type {DocumentFragment} */ (this.template.content.cloneNode(true));
-    const part = /** @type {HTMLElement} */ (made.firstElementChild);
+    const part = /** @type {HTMLElement} */ (this.place.children[n] ?? made.firstElementChild);
     for (const field of part.querySelectorAll('[data-name]')) {
       if (!(field instanceof HTMLElement)) continue;
       const name = `rounds.${n}.${field.dataset.name}`;
@@ -126,9 +127,10 @@ export class Rounds {
       this.setCount(this.count - 1);
       this.place.dispatchEvent(new Event('input', { bubbles: true }));
     });
-    this.#showRows(round);
+    // The form shows the first one as soon as it knows the positions.
+    if (n !== 0) this.#showRows(round);
     this.#rounds.push(round);
-    this.place.append(part);
+    if (!part.isConnected) this.place.append(part);
     showSecondDowel(part);
   }
 

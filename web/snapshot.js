@@ -13,6 +13,12 @@ const CACHE = `sweepsheet ${SCOPE} ${RELEASE}`; // as sw.js names it
 const PLACE = new URL('python/snapshot', import.meta.url).href;
 const MADE_BY = 'Made-By';
 const ANSWER = 'Answer-SHA-256';
+const SIZE = 'Memory-Size';
+const PAGES = 'Memory-Pages';
+const CHECKSUM = 'Pages-SHA-256';
+// More than half of the memory is zeros. Only the pages of it that are not are kept, and those as they
+// are: unpacking a compressed copy took longer than anything else in a later start.
+const PAGE = 1 << 16;
 
 /** A bore that is off and a face that is not square: the answer tells whether Python is sound. */
 export const QUESTION = JSON.stringify({
@@ -27,10 +33,38 @@ export const QUESTION = JSON.stringify({
 
 /** @typedef {{bytes: Promise<Uint8Array>, fits: (answer: string) => Promise<boolean>}} Snapshot */
 
+/** @param {BufferSource} bytes */
+async function hashOf(bytes) {
+  return new Uint8Array(await crypto.subtle.digest('SHA-256', bytes)).join(' ');
+}
+
 /** @param {string} text */
-async function hashOf(text) {
-  const bytes = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text));
-  return new Uint8Array(bytes).join(' ');
+function hashOfText(text) {
+  return hashOf(new TextEncoder().encode(text));
+}
+
+/** Where in the memory there is anything. @param {Uint8Array} memory */
+function usedPages(memory) {
+  const words = new Uint32Array(memory.buffer, memory.byteOffset, memory.byteLength >> 2);
+  const pages = [];
+  for (let page = 0; page * PAGE < memory.byteLength; page++) {
+    const [from, to] = [page, page + 1].map((n) => (n * PAGE) >> 2);
+    if (words.subarray(from, to).some((word) => word !== 0)) pages.push(page);
+  }
+  return pages;
+}
+
+/** Put the pages of a memory back in their places. @param {Response} kept */
+async function unpack(kept) {
+  const pages = new Uint8Array(await kept.arrayBuffer());
+  const checked = hashOf(pages);
+  const memory = new Uint8Array(Number(kept.headers.get(SIZE)));
+  const places = kept.headers.get(PAGES)?.split(' ').map(Number) ?? [];
+  places.forEach((page, i) => {
+    memory.set(pages.subarray(i * PAGE, (i + 1) * PAGE), page * PAGE);
+  });
+  if ((await checked) !== kept.headers.get(CHECKSUM)) throw new Error('The snapshot is damaged.');
+  return memory;
 }
 
 /** The release's cache; null until it is kept for use without a signal. */
@@ -48,21 +82,26 @@ function isOurs(kept) {
 export async function findSnapshot() {
   const kept = await (await openCache())?.match(PLACE);
   if (!kept || !isOurs(kept)) return null;
-  const unpacked = /** @type {ReadableStream} */ (kept.body).pipeThrough(
-    new DecompressionStream('gzip'),
-  );
+  const bytes = unpack(kept);
+  bytes.catch(() => undefined); // told where it is waited for
   return {
-    bytes: new Response(unpacked).arrayBuffer().then((buffer) => new Uint8Array(buffer)),
-    fits: async (answer) => kept.headers.get(ANSWER) === (await hashOf(answer)),
+    bytes,
+    fits: async (answer) => kept.headers.get(ANSWER) === (await hashOfText(answer)),
   };
 }
 
-/** @param {Uint8Array} bytes @param {string} answer to QUESTION, by the Python it shows */
-export async function keepSnapshot(bytes, answer) {
-  const packed = new Blob([/** @type {Uint8Array<ArrayBuffer>} */ (bytes)]).stream().pipeThrough(new CompressionStream('gzip'));
+/** @param {Uint8Array} memory @param {string} answer to QUESTION, by the Python it shows */
+export async function keepSnapshot(memory, answer) {
+  const used = usedPages(memory);
   // As one piece, or a part of it could be kept when the storage is full.
-  const body = await new Response(packed).blob();
-  const headers = { [MADE_BY]: navigator.userAgent, [ANSWER]: await hashOf(answer) };
+  const body = new Blob(used.map((page) => memory.slice(page * PAGE, (page + 1) * PAGE)));
+  const headers = {
+    [MADE_BY]: navigator.userAgent,
+    [ANSWER]: await hashOfText(answer),
+    [SIZE]: String(memory.byteLength),
+    [PAGES]: used.join(' '),
+    [CHECKSUM]: await hashOf(await body.arrayBuffer()),
+  };
   await (await openCache())?.put(PLACE, new Response(body, { headers }));
 }
 

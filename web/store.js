@@ -2,7 +2,7 @@
 // another one wrote. A write is handed over whole before the next line runs, and asks the browser not to
 // say "done" before it is on the disk.
 
-import { openDB } from './idb.js';
+import { openDB } from 'idb';
 
 /** @typedef {Record<string, string>} Fields every named field with its text */
 
@@ -35,10 +35,10 @@ function within(job) {
 }
 
 export class Store {
-  /** @type {import('./idb.js').IDBPDatabase} */
+  /** @type {import('idb').IDBPDatabase} */
   #db;
 
-  /** @param {import('./idb.js').IDBPDatabase} db */
+  /** @param {import('idb').IDBPDatabase} db */
   constructor(db) {
     this.#db = db;
   }

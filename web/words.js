@@ -10,10 +10,13 @@ export const WORDS = {
     failed: (/** @type {string} */ why) => `Could not be kept for use without a signal: ${why}`,
     'update-waiting': () =>
       'Ready to work without a signal. A newer release is ready: take it now, or it is taken the next time the page is opened.',
+    'update-failed': (/** @type {string} */ why) =>
+      `Ready to work without a signal. A newer release could not be kept, and this one stays: ${why}`,
     'update-taken': () =>
-      'A newer release was taken in another window. Load this page again when it suits you: what is typed is kept.',
-    'update-refused': () =>
-      'The newer release was not taken, since what is typed could not be kept. Save the job to a file first.',
+      'Ready to work without a signal. A newer release was taken in another window; this one goes on with the older, until it is loaded again.',
+    notTaken: (/** @type {string} */ why) =>
+      `The newer release was not taken, since what is typed could not be kept (${why}). Save the job to a file first.`,
+    nothingKept: 'this browser does not store it',
   },
   unnamed: 'Unnamed job',
   copyOf: (/** @type {string} */ name) => `${name}, copy`,

@@ -163,7 +163,7 @@ TABLE: dict[str, str] = {
     "name.closing": "return to zero",
     "name.closing of sweep": "return to zero of sweep {n}",
     # The checklist
-    "checklist.preparation": "Checks before the sweep",
+    "checklist.preparation": "Preparation",
     "checklist.faces_clean": "Joint faces of block and housing clean and flat.",
     "checklist.nothing_proud": "Nothing stands proud: no burr, no paint, no remains of an old dowel.",
     "checklist.parts_in_place": (
@@ -180,7 +180,7 @@ TABLE: dict[str, str] = {
     "checklist.car_safe": (
         "Car on proper stands, battery off, helper told before each turn of the crank."
     ),
-    "checklist.closing_up": "Checks when closing up",
+    "checklist.closing_up": "Closing up",
     "checklist.dowels_secured": "Dowels secured, so that they can neither turn nor walk out.",
     "checklist.bolts_torqued": "Bolts torqued to the maker's figures.",
     "checklist.swept_again": "Swept once more after the final tightening.",

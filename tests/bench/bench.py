@@ -26,7 +26,8 @@ from statistics import median, quantiles
 import brotli
 from playwright.sync_api import BrowserContext, BrowserType, Page, sync_playwright
 
-sys.path.extend(str(Path(__file__).parents[2] / name) for name in (".", "core"))
+sys.path.insert(0, str(Path(__file__).parents[2] / "core"))
+sys.path.insert(0, str(Path(__file__).parents[2]))
 
 import build
 from tests.core.jobs import EIGHTHS
@@ -35,6 +36,7 @@ from tests.web import browser as browsers
 from tests.web import forms
 from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
+from web.build.release import PYODIDE_FILES
 
 STARTS = 7
 EDITS = 200
@@ -60,7 +62,7 @@ READABLE = """async () => {
 }"""
 # What a link, the sheet on paper and a QR code cost, in the worker, from the first to the last.
 SHARING = """async ([main, form, address]) => {
-    const { startPython } = await import(new URL('messenger.js', main).href);
+    const { startPython } = await import(main);
     const python = startPython({});
     await python.ask({ form });
     const times = [];
@@ -76,7 +78,7 @@ SHARING = """async ([main, form, address]) => {
 }"""
 # One field changes each time, as when a person types; nothing can be remembered from before.
 EDIT = """async ([main, forms, count]) => {
-    const { startPython } = await import(new URL('messenger.js', main).href);
+    const { startPython } = await import(main);
     const python = startPython({});
     await python.ask({ form: {} });
     const all = [];
@@ -107,7 +109,7 @@ class Start:
 def lay_out_stock(folder: Path) -> None:
     """Put the stock files, micropip and our wheel side by side."""
     package = build.NODE / "pyodide"
-    names = (*build.PYODIDE_FILES, "python_stdlib.zip")
+    names = (*PYODIDE_FILES, "python_stdlib.zip")
     for name in names:
         shutil.copy(package / name, folder)
     (wheel,) = build.WORK.glob("*.whl")

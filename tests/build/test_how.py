@@ -14,6 +14,7 @@ import build
 from tests.core.source import modules
 from tests.core.test_purity import FLOW, STEP
 from web.build.how import PLACE, docstrings, fill_how, in_markup
+from web.build.release import TroubleError
 
 TEMPLATE = (build.WEB / "how.html").read_text("utf-8")
 LISTED = {place[1]: place[2].split() for place in PLACE.finditer(TEMPLATE)}
@@ -118,7 +119,7 @@ def test_a_docstring_that_is_not_there_stops_the_build(library: Path, tmp_path: 
     (web / "how.html").write_text(
         TEMPLATE.replace("{{doc harmonic fit}}", "{{doc harmonic fat}}"), "utf-8"
     )
-    with pytest.raises(build.TroubleError, match="harmonic fat"):
+    with pytest.raises(TroubleError, match="harmonic fat"):
         build.assemble(library, tmp_path / "dist", web)
 
 

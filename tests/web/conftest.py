@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
+import build
 from tests.web import browser as browsers
 from tests.web import engines
 from tests.web.drivers.base import Driver
@@ -61,6 +63,16 @@ def page(context: BrowserContext, guard: Guard) -> Page:
     """An empty, guarded page."""
     assert guard.seen == []
     return context.new_page()
+
+
+@pytest.fixture
+def next_dist(library: Path, tmp_path: Path) -> Path:
+    """A newer release."""
+    web = shutil.copytree(build.WEB, tmp_path / "web")
+    with (web / "notices.txt").open("a", encoding="utf-8") as notices:
+        notices.write("A newer release.\n")
+    build.assemble(library, tmp_path / "next", web)
+    return tmp_path / "next"
 
 
 @pytest.fixture(params=["chromium", "firefox", "webkit"])

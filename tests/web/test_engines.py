@@ -75,6 +75,18 @@ def test_page_works_again_with_the_server_gone(driver: Driver, server: Server) -
     driver.wait_for_text("#headline", "Offset 10.0 thou (TIR 20.0 thou) toward 6 o'clock")
 
 
+def test_link_is_read_and_checked_by_the_customer(driver: Driver, server: Server) -> None:
+    driver.open(server.address)
+    driver.wait_for_python()
+    type_sweep(driver, WORKSHEET)
+    driver.wait_for("document.documentElement.dataset.share", "ready")
+    driver.open(str(driver.run("document.querySelector('#share-link').value")))
+    driver.wait_for("document.documentElement.dataset.view", "agrees")
+    claimed = driver.text('#claimed [data-part="found"]')
+    assert "The bore stood 3.4 thou off the crank's axis" in claimed
+    driver.wait_for("document.querySelector('#before svg') !== null", wanted=True)
+
+
 def test_practice_housing_is_swept_with_the_server_gone(driver: Driver, server: Server) -> None:
     driver.open(f"{server.address}practice.html#seed={SEED}&level={LEVEL}")
     driver.wait_for_python()

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from tests.web.server import Server
 
 READ_FORM = """async (main) => {
-    const { readForm } = await import(new URL('form.js', main).href);
+    const { readForm } = await import(main);
     return readForm();
 }"""
 # Counts the addresses of files that are handed to the browser and not taken back.

@@ -257,3 +257,45 @@ def test_what_is_typed_before_the_store_is_open_is_kept_too(
     expect(reading(page, 0)).to_have_value("1")
     expect(reading(page, 1)).to_have_value("7")
     kept(page)
+
+
+def test_what_is_typed_before_any_script_has_run_is_kept_and_answered(
+    page: Page, server: Server
+) -> None:
+    """The form stands in the page; the scripts, which come late, take over what stands in it."""
+    page.context.add_init_script("delete Navigator.prototype.serviceWorker")
+    open_page(page, server)
+    for i, text in enumerate(["0", "-5.5", "-11"]):
+        reading(page, i).fill(text)
+    kept(page)
+    page.goto("about:blank")
+    cut_off = page.context.new_page()
+    server.held.add("main.js")
+    cut_off.goto(server.address, wait_until="commit")
+    cut_off.check('[name="units"][value="metric"]')
+    reading(cut_off, 1).fill("-6")
+    reading(cut_off, 3).press_sequentially("-5.5")
+    assert cut_off.evaluate("document.querySelector('[data-kept]')") is None
+    server.release()
+    wait_for_python(cut_off)
+    expect(cut_off.locator("#headline")).to_contain_text("Offset")
+    assert values(cut_off) == ["0", "-6", "-11", "-5.5"]
+    assert cut_off.evaluate("document.activeElement.name") == "rounds.0.bore.sweeps.0.3"
+    expect(cut_off.locator("#limit")).to_have_value("0.127")
+    kept(cut_off)
+    cut_off.reload()
+    expect(reading(cut_off, 3)).to_have_value("-5.5")
+    assert values(cut_off) == ["0", "-6", "-11", "-5.5"]
+
+
+def test_the_first_round_stands_in_the_page_as_the_script_would_draw_it(
+    page: Page, server: Server
+) -> None:
+    open_page(page, server)
+    rows = page.locator(".round .bore-readings")
+    as_built = rows.evaluate("place => place.innerHTML")
+    assert as_built in (server.folder / "index.html").read_text("utf-8").replace('=""', "")
+    page.select_option("#positions-choice", index=1)
+    assert rows.evaluate("place => place.innerHTML") != as_built
+    page.select_option("#positions-choice", index=0)
+    assert rows.evaluate("place => place.innerHTML") == as_built

@@ -8,12 +8,15 @@ from typing import TYPE_CHECKING, Any
 import pytest
 from playwright.sync_api import expect
 
+import build
 from sweepsheet.link import SHORT, fragment_of
 from tests.core.jobs import EIGHTHS, QUARTERS, make_job
 from tests.core.links import doctored, link_of, ordinary_job, packed, unpacked
 from tests.web.page import PATIENCE, decoded, wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from playwright.sync_api import BrowserContext, Locator, Page
 
     from tests.web.page import Guard
@@ -190,6 +193,15 @@ def test_without_python_it_is_said_that_nothing_was_checked(
     assert page.locator("#adopt").is_hidden()
 
 
+def test_a_script_that_does_not_come_is_told(page: Page, server: Server, guard: Guard) -> None:
+    guard.allow("404")
+    server.missing.add("view.js")
+    page.goto(address(server, link_of(JOB)))
+    expect(page.locator("#status")).to_have_text(
+        "A part of this page did not come. Load the page again."
+    )
+
+
 def test_a_browser_that_cannot_unpack_waits_for_python(page: Page, server: Server) -> None:
     page.add_init_script("delete globalThis.DecompressionStream")
     server.held.add("library.zip")
@@ -266,6 +278,21 @@ def test_the_view_works_without_a_signal_where_the_page_is_kept(
     wait_for(page, "agrees")
 
 
+def test_a_host_that_sends_on_to_shorter_addresses_can_be_used(
+    page: Page, context: BrowserContext, server: Server
+) -> None:
+    """As some do with every name that ends in .html."""
+    server.moved.add("view.html")
+    page.goto(address(server, link_of(JOB)))
+    wait_for(page, "agrees")
+    page.goto(server.address)
+    wait_for_offline(page)
+    context.set_offline(True)
+    server.stop()
+    page.goto(address(server, link_of(JOB)))
+    wait_for(page, "agrees")
+
+
 # Handing it over ----------------------------------------------------------------------------
 
 
@@ -287,7 +314,7 @@ def test_a_long_link_has_a_qr_code_too(page: Page, server: Server) -> None:
     """The longest that one can hold: ISO/IEC 18004, table 7, version 40-L, 2953 bytes."""
     open_with_answer(page, server)
     drawn = """async ([main, text]) => {
-        const { startPython } = await import(new URL('messenger.js', main).href);
+        const { startPython } = await import(main);
         const python = startPython({});
         const started = python.ask({ form: {} });
         await started;
@@ -376,11 +403,10 @@ def test_a_link_that_opens_on_this_machine_only_says_so(page: Page, server: Serv
     [("https://shop.example/tools/", ""), ("http://192.168.1.20:8000/", "this network only")],
 )
 def test_links_lead_to_the_public_address_that_the_build_was_told(
-    page: Page, server: Server, host: str, said: str
+    page: Page, server: Server, library: Path, tmp_path: Path, host: str, said: str
 ) -> None:
-    server.bodies["release.js"] = lambda body: body.replace(
-        b'ADDRESS = ""', f'ADDRESS = "{host}"'.encode()
-    )
+    build.assemble(library, tmp_path / "dist", address=host)
+    server.folder = tmp_path / "dist"
     assert open_with_answer(page, server).startswith(f"{host}view.html#1")
     expect(page.locator("#share-status")).to_contain_text(said)
     if not said:

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
+import build
 from tests.web.page import Guard, main_of
 from tests.web.server import Server
 
@@ -15,6 +16,7 @@ from tests.web.server import Server
 STAND_IN = b"""
 const answer = (id, text) => postMessage({ kind: 'answer', id, text, ms: 1 });
 self.onmessage = async ({ data }) => {
+    if (data.files) return;
     if (data.start) return setTimeout(() => postMessage({ kind: 'ready' }), 50);
     const { breaks = 0 } = JSON.parse(data.text);
     const kept = await caches.open('stand-in');
@@ -39,7 +41,7 @@ def run(page: Page, server: Server) -> Any:
 
     def ask_all(questions: list[dict[str, Any]], *, wait: bool, apart: bool = False) -> Any:
         script = """async ([main, questions, wait, apart]) => {
-            const { startPython } = await import(new URL('messenger.js', main).href);
+            const { startPython } = await import(main);
             const failures = [];
             const ready = Promise.withResolvers();
             const python = startPython({
@@ -95,10 +97,9 @@ def test_a_worker_that_breaks_twice_is_given_up_with_the_reason(run: Any) -> Non
     assert told == {"answers": ["It broke.", "It broke."], "failures": ["It broke."]}
 
 
-def test_the_stand_in_speaks_as_the_true_worker_does(server: Server) -> None:
+def test_the_stand_in_speaks_as_the_true_worker_does() -> None:
     """The kinds of message in the worker's own words are those that the stand-in uses."""
-    release = next(server.folder.glob("r-*"))
-    script = (release / "worker.js").read_text("utf-8")
+    script = (build.WEB / "worker.js").read_text("utf-8")
     for kind in ("ready", "answer", "failed"):
         assert json.dumps(kind).replace('"', "'") in script
         assert kind.encode() in STAND_IN
@@ -119,7 +120,7 @@ def test_a_snapshot_that_hangs_is_given_up_for_a_plain_start(page: Page, server:
     page.goto(server.address)
     answered = page.evaluate(
         """async main => {
-            const { startPython } = await import(new URL('messenger.js', main).href);
+            const { startPython } = await import(main);
             const failures = [];
             const onFailed = (why) => failures.push(why);
             const python = startPython({ onFailed, patience: 1 });
@@ -133,7 +134,7 @@ def test_a_snapshot_that_hangs_is_given_up_for_a_plain_start(page: Page, server:
 
 
 LATER = """async (main) => {
-    const { startPython } = await import(new URL('messenger.js', main).href);
+    const { startPython } = await import(main);
     const order = [];
     const ready = Promise.withResolvers();
     const python = startPython({ onReady: ready.resolve });
@@ -164,7 +165,7 @@ def test_what_has_time_waits_for_every_question(page: Page, server: Server) -> N
 
 
 QR = """async (main) => {
-    const { startPython } = await import(new URL('messenger.js', main).href);
+    const { startPython } = await import(main);
     const python = startPython({});
     await python.ask({ form: {} });
     const settled = (promise) => promise.catch((error) => error.message);

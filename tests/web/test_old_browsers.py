@@ -63,6 +63,15 @@ def test_a_browser_without_modules_is_told(page: Page, server: Server) -> None:
     expect(page.locator("#progress")).to_be_hidden()
 
 
+@pytest.mark.parametrize(("name", "place"), [("practice.html", "status"), ("view.html", "trouble")])
+def test_the_other_pages_tell_it_too(page: Page, server: Server, name: str, place: str) -> None:
+    server.bodies[name] = lambda body: body.replace(b'type="module"', b'type="unknown"')
+    page.add_init_script("delete HTMLScriptElement.prototype.noModule")
+    page.goto(f"{server.address}{name}")
+    expect(page.locator(f"#{place}")).to_be_visible()
+    expect(page.locator(f"#{place}")).to_contain_text("too old for this page: it cannot load")
+
+
 def test_a_script_that_cannot_be_read_is_told(page: Page, server: Server, guard: Guard) -> None:
     guard.allow("SyntaxError|Invalid or unexpected token")
     server.bodies["main.js"] = lambda body: b"@@" + body

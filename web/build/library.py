@@ -4,12 +4,16 @@ Compiled modules start much faster than sources, and only the Python that will r
 them; so the packing is done here and not by the Python that runs build.py.
 """
 
+import builtins
+import dataclasses
 import importlib.util
 import json
+import marshal
 import sys
 import zipfile
 from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]  # private, and so not in the stubs
 from pathlib import Path
+from types import CodeType
 
 import micropip
 
@@ -20,6 +24,10 @@ COMMAND_LINE = "sweepsheet/__main__.py"  # has no use in a page
 # a dataclass without one goes to the trouble of making one up.
 KEPT_WHOLE = ("sweepsheet/", "pyodide/", "_pyodide/")
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)  # two builds of the same sources give the same bytes
+# Each dataclass writes its methods as text and has them compiled whenever it is imported, which was
+# half of what importing sweepsheet took. What it will ask for is compiled here, once.
+COMPILING = "exec(txt, self.globals, ns)"
+COMPILED = "exec(METHODS.get(txt, txt), self.globals, ns)"
 
 
 async def install(wheel: str) -> None:
@@ -57,6 +65,39 @@ def own_sources() -> dict[str, bytes]:
     return sources
 
 
+def methods_of_dataclasses(sources: dict[str, bytes]) -> dict[str, CodeType]:
+    """Import the modules with dataclasses anew; compile what they ask for, by its text."""
+    methods = {}
+
+    def compiling(text: str, *scope: dict[str, object]) -> None:
+        methods[text] = compile(text, "<string>", "exec", dont_inherit=True)
+        builtins.exec(methods[text], *scope)  # noqa: S102 - as dataclasses do
+
+    with_dataclasses = [path for path, source in sources.items() if b"\n@dataclass" in source]
+    modules = [module_at(path) for path in sorted(with_dataclasses)]
+    for module in modules:
+        sys.modules.pop(module, None)
+    dataclasses.exec = compiling  # type: ignore[attr-defined]
+    for module in modules:
+        importlib.import_module(module)
+    del dataclasses.exec  # type: ignore[attr-defined]
+    return methods
+
+
+def with_methods(source: bytes, methods: dict[str, CodeType]) -> bytes:
+    """Make a dataclasses module that has these methods at hand; others it compiles as ever."""
+    text = source.decode("utf-8")
+    if text.count(COMPILING) != 1:
+        raise ValueError("Python's dataclasses compile their methods in another way now")
+    at_hand = f"import marshal\nMETHODS = marshal.loads({marshal.dumps(methods)!r})\n"
+    return (text.replace(COMPILING, COMPILED) + at_hand).encode()
+
+
+def module_at(path: str) -> str:
+    """Name the module whose source is at a path."""
+    return path.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
+
+
 def write(archive: Path, sources: dict[str, bytes]) -> None:
     """Write compiled modules, by the path of their source."""
     with zipfile.ZipFile(archive, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as library:
@@ -71,9 +112,11 @@ def write(archive: Path, sources: dict[str, bytes]) -> None:
 def pack(names_json: str) -> str:
     """Write the compiled modules to /library.zip; return our own modules' names as JSON."""
     own = own_sources()
-    write(Path("/library.zip"), {**standard_sources(json.loads(names_json)), **own})
-    modules = [path.removesuffix(".py").removesuffix("/__init__") for path in own]
-    return json.dumps([module.replace("/", ".") for module in modules])
+    sources = {**standard_sources(json.loads(names_json)), **own}
+    methods = methods_of_dataclasses(sources)
+    sources["dataclasses.py"] = with_methods(sources["dataclasses.py"], methods)
+    write(Path("/library.zip"), sources)
+    return json.dumps([module_at(path) for path in own])
 
 
 def pack_qr(wheel: str, drawing: str) -> None:

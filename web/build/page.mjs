@@ -1,0 +1,62 @@
+// Makes of the page's sources what the browser gets: one script for each page and for the worker, the
+// style sheet without its blanks, and the first round of readings, so that it stands in the page
+// before any script has run.
+//
+//   node page.mjs WEB OUT SCRIPT...
+//
+// OUT/release.js is there already: what the scripts are to know of the release.
+
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import { Window } from 'happy-dom';
+
+/** Where esbuild finds libraries, wherever the sources are. */
+const LIBRARIES = fileURLToPath(new URL('../../node_modules', import.meta.url));
+
+/** The release.js that the build has written stands for the one among the sources. */
+function useRelease(building, out) {
+  building.onResolve({ filter: /^\.\/release\.js$/ }, () => ({ path: join(out, 'release.js') }));
+}
+
+/** @param {string} web @param {string} out @param {string[]} entries */
+async function bundle(web, out, entries) {
+  await build({
+    absWorkingDir: web,
+    entryPoints: entries,
+    outdir: out,
+    bundle: true,
+    format: 'esm',
+    target: 'es2022',
+    minify: true,
+    charset: 'utf8',
+    external: ['./python/*'], // files of their own
+    plugins: [{ name: 'release', setup: (building) => useRelease(building, out) }],
+    nodePaths: [LIBRARIES],
+    logLevel: 'error',
+  });
+}
+
+/** What form.js itself makes of the empty form, run in a document without a browser. @param {string} web */
+async function firstRound(web) {
+  const window = new Window({ url: 'http://localhost/' });
+  window.document.write(readFileSync(join(web, 'index.html'), 'utf8'));
+  const place = window.document.getElementById('rounds');
+  place.replaceChildren();
+  for (const name of ['document', 'Element', 'Event', 'FormData', 'RadioNodeList']) {
+    globalThis[name] = window[name];
+  }
+  for (const name of ['HTMLElement', 'HTMLInputElement', 'HTMLSelectElement']) {
+    globalThis[name] = window[name];
+  }
+  const { startForm } = await import(pathToFileURL(join(web, 'form.js')).href);
+  startForm(() => undefined);
+  return place.innerHTML;
+}
+
+const [web, out, ...scripts] = process.argv.slice(2);
+const styles = readdirSync(web).filter((name) => name.endsWith('.css'));
+await bundle(resolve(web), resolve(out), [...scripts, ...styles]);
+writeFileSync(join(out, 'first-round.html'), await firstRound(resolve(web)));
+process.exit(0); // happy-dom keeps Node's event loop alive

@@ -1,0 +1,142 @@
+"""Lays out a release: what is shipped, where each file stands, and what is filled in.
+
+All but a few files stand in a folder named after the content of them all, so that no cache on the
+way can ever mix the files of two releases.
+"""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+import re
+from pathlib import Path
+
+from web.build.how import fill_how
+
+# Each page with its script; page.mjs makes one file of that and all that it brings.
+PAGES = {
+    "index.html": "main.js",
+    "view.html": "view.js",
+    "practice.html": "practice.js",
+    "how.html": "",
+}
+SCRIPTS = sorted({*filter(None, PAGES.values()), "worker.js"})
+AT_ROOT = (*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
+# Scripts and style sheets are shipped as page.mjs makes them.
+NOT_SHIPPED = re.compile(
+    r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js|can-start\.js).*\.js$"
+)
+STYLE = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)">')
+SHEET = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)"')
+POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
+
+
+class TroubleError(Exception):
+    """A step failed; the message says which, for the person at the terminal."""
+
+
+def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, bytes]:
+    """Read every file to be shipped, by its path within web/.
+
+    `made` is what page.mjs made, `modules` where Pyodide is.
+    """
+    paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
+    files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
+    try:
+        files["how.html"] = fill_how(files["how.html"])
+    except LookupError as error:
+        raise TroubleError(str(error)) from error
+    for name in SCRIPTS:
+        files[name] = (made / name).read_bytes()
+    files |= python_files(library, modules)
+    files |= pages(files, made)
+    linked = {name for page in PAGES for name in SHEET.findall(files[page].decode("utf-8"))}
+    for name in linked:
+        files[name] = (made / name).read_bytes()
+    return dict(sorted(files.items()))
+
+
+def python_files(library: Path, modules: Path) -> dict[str, bytes]:
+    """Read what Python in the page is made of; the two libraries stand side by side."""
+    files = {name: (modules / "pyodide" / name).read_bytes() for name in PYODIDE_FILES}
+    files |= {name: library.with_name(name).read_bytes() for name in ("library.zip", "qr.zip")}
+    # Nothing is ever installed in the page, so the lock file keeps its head only.
+    lock = json.loads((modules / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
+    files["pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
+    return {f"python/{name}": data for name, data in files.items()}
+
+
+def told_to_scripts(library: Path, modules: Path, address: str) -> str:
+    """Write release.js: the sizes that are downloaded, and where the page will stand."""
+    sizes = {name: len(data) for name, data in python_files(library, modules).items()}
+    told = {"SIZES": sizes, "ADDRESS": address}
+    lines = (f"export const {name} = {json.dumps(x, sort_keys=True)};" for name, x in told.items())
+    return "\n".join(lines)
+
+
+def digest(data: bytes) -> str:
+    """Give the SHA-256 in hexadecimal."""
+    return hashlib.sha256(data).hexdigest()
+
+
+def pages(files: dict[str, bytes], made: Path) -> dict[str, bytes]:
+    """Put into the pages what is to be there at once: their style, and the first round's fields.
+
+    A page is painted without waiting for a style sheet; the policy allows these and no others. A
+    sheet for a medium, such as print, stays a file of its own.
+    """
+    texts = {name: files[name].decode("utf-8") for name in PAGES}
+    sheets = {name for text in texts.values() for name in STYLE.findall(text)}
+    styles = {name: (made / name).read_text("utf-8") for name in sheets}
+    sums = (hashlib.sha256(style.encode()).digest() for style in styles.values())
+    hashes = sorted(f"'sha256-{base64.b64encode(each).decode('ascii')}'" for each in sums)
+    first_round = (made / "first-round.html").read_text("utf-8")
+    done = {}
+    for name, text in texts.items():
+        styled = STYLE.sub(lambda found: f"<style>{styles[found[1]]}</style>", text)
+        allowed = styled.replace("style-src 'self'", " ".join(["style-src 'self'", *hashes]))
+        done[name] = allowed.replace("{{first_round}}", first_round).encode()
+    return done
+
+
+def fill_in(page: bytes, **values: str) -> bytes:
+    """Put each value where its name stands in double braces."""
+    text = page.decode("utf-8")
+    for name, value in values.items():
+        text = text.replace(f"{{{{{name}}}}}", value)
+    if left := re.search(r"\{\{\w+\}\}", text):
+        raise TroubleError(f"Nothing is known to fill in for {left[0]}.")
+    return text.encode("utf-8")
+
+
+def policy_of(name: str, page: bytes) -> str:
+    """Find the content security policy of a page."""
+    policy = POLICY.search(page.decode("utf-8"))
+    if not policy:
+        raise TroubleError(f"{name} has no content security policy.")
+    return policy[1]
+
+
+def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
+    """Name the release after its content; put each file in its place and fill in the names."""
+    sums = "".join(f"{digest(data)}  {name}\n" for name, data in files.items())
+    release = f"r-{digest(sums.encode())[:12]}"
+    placed = {
+        name if name.startswith(AT_ROOT) else f"{release}/{name}": data
+        for name, data in files.items()
+    }
+    for name in PAGES:
+        placed[name] = fill_in(placed[name], release=release)
+    policies = {policy_of(name, placed[name]) for name in PAGES}
+    if len(policies) > 1:
+        raise TroubleError("The pages differ in their content security policies.")
+    hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
+    placed["sw.js"] = fill_in(
+        placed["sw.js"],
+        release=release,
+        policy=policies.pop().replace("'", "\\'"),
+        files=json.dumps(hashes, sort_keys=True),
+    )
+    return placed
