@@ -195,17 +195,44 @@ def passes(name: str, check: Callable[..., None]) -> bool:
     return True
 
 
+STYLE: dict[str, Callable[..., None]] = {
+    "Lint": partial(python, "-m", "ruff", "check"),
+    "Format": partial(python, "-m", "ruff", "format", "--check"),
+    "Types of Python": partial(python, "-m", "mypy"),
+}
+# The core and its checks against the outside; the doctests are in core/.
+CORE_TESTS = ("core", "tests/core", "tests/published")
+
+
+def check(pytest_arguments: list[str]) -> None:
+    """Make the quick loop: style, types, and the tests of the core that take no time."""
+    set_up_python()
+    failed = [name for name, style in STYLE.items() if not passes(name, style)]
+    say("Tests of the core, without the slow ones")
+    quick = ("-q", "-m", "not slow", *CORE_TESTS)
+    python("-m", "pytest", *quick, *pytest_arguments, trouble="")
+    if failed:
+        raise TroubleError(f"FAILED: {', '.join(failed)}")
+
+
+def cover() -> None:
+    """Measure which lines and branches of the core the tests reach: all of them."""
+    set_up_python()
+    words = ("--cov=sweepsheet", "--cov-branch", "--cov-report=term-missing:skip-covered")
+    quick = ("-q", "-m", "not slow", *CORE_TESTS)
+    lost = "Not every line and branch of the core is tested."
+    python("-m", "pytest", *words, "--cov-fail-under=100", *quick, trouble=lost)
+
+
 def test(pytest_arguments: list[str]) -> None:
     """Check style, types and behaviour; every check is made, whatever the one before it said."""
     set_up_python()
     set_up_node()
-    checks = {
-        "Lint": partial(python, "-m", "ruff", "check"),
-        "Format": partial(python, "-m", "ruff", "format", "--check"),
-        "Types of Python": partial(python, "-m", "mypy"),
+    checks = STYLE | {
         "Types of the page's scripts": partial(node, TSC, "-p", "web/tsconfig.json"),
         "Types of the workers' scripts": partial(node, TSC, "-p", "web/tsconfig.workers.json"),
         "Browser": partial(python, "tests/web/browser.py"),
+        "Other browsers": partial(python, "tests/web/engines.py"),
     }
     failed = [name for name, check in checks.items() if not passes(name, check)]
     say("\n".join(["Tests", *(f"(Already FAILED: {name})" for name in failed)]))
@@ -231,6 +258,33 @@ def lock(*, upgrade: bool) -> None:
     )
 
 
+def bench() -> None:
+    """Build, and time starts and answers in a real browser."""
+    build()
+    python("tests/bench/bench.py", trouble="The bench did not finish.")
+
+
+def mutate(modules: list[str]) -> None:
+    """Try the tests on a core that was changed bit by bit."""
+    set_up_python()
+    python("tests/mutate.py", *modules, trouble="The mutants were not all tried.")
+
+
+def carry_out(given: argparse.Namespace, rest: list[str]) -> None:
+    """Do what one command says."""
+    commands: dict[str, Callable[[], None]] = {
+        "build": lambda: build(address=checked_address(given.address)),
+        "serve": lambda: serve(given.host, given.port, checked_address(given.address)),
+        "check": lambda: check(rest),
+        "cover": cover,
+        "mutate": lambda: mutate(rest),
+        "test": lambda: test(rest),
+        "lock": lambda: lock(upgrade=given.upgrade),
+        "bench": bench,
+    }
+    commands[given.command]()
+
+
 def main() -> int:
     """Read the command line and do what it says."""
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
@@ -241,26 +295,18 @@ def main() -> int:
     serving = commands.add_parser("serve", help="make dist/ and serve it", parents=[placed])
     serving.add_argument("--port", type=int, default=8000)
     serving.add_argument("--host", default="127.0.0.1", help="0.0.0.0: for phones near by, too")
+    commands.add_parser("check", help="the quick loop: lint, types, quick tests of the core")
+    commands.add_parser("cover", help="which lines and branches of the core are tested")
+    commands.add_parser("mutate", help="change the core bit by bit, and see whether a test notices")
     commands.add_parser("test", help="lint, check types, run every test; hands the rest to pytest")
     locking = commands.add_parser("lock", help="make the lock files again")
     locking.add_argument("--upgrade", action="store_true", help="take newer versions")
     commands.add_parser("bench", help="time starts and answers in a real browser")
     given, rest = parser.parse_known_args()
-    if rest and given.command != "test":
+    if rest and given.command not in ("check", "test", "mutate"):
         parser.error(f"unknown: {' '.join(rest)}")
     try:
-        match given.command:
-            case "build":
-                build(address=checked_address(given.address))
-            case "serve":
-                serve(given.host, given.port, checked_address(given.address))
-            case "test":
-                test(rest)
-            case "lock":
-                lock(upgrade=given.upgrade)
-            case "bench":
-                build()
-                python("tests/bench/bench.py", trouble="The bench did not finish.")
+        carry_out(given, rest)
     except TroubleError as error:
         if str(error):
             print(error, file=sys.stderr)

@@ -4,12 +4,11 @@ import { OPEN_HERE, Store, newId } from './store.js';
 
 const address = new URL('..', import.meta.url).href;
 
-/** @param {Record<string, string>} form @param {string} name */
-export async function openAsOwn(form, name) {
+/** @param {Record<string, string>} form with the name of the job among its texts */
+export async function openAsOwn({ name = '', ...fields }) {
   const store = await Store.open(address);
   const id = newId();
-  await store.write(id, form);
-  if (name) await store.rename(id, name);
+  await store.add([{ id, name, fields }]);
   sessionStorage.setItem(OPEN_HERE, id);
   location.assign(address);
 }

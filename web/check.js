@@ -63,11 +63,11 @@ function paint({ agrees, claimed, figures, texts, before, after, readings, remar
   get('remarks').replaceChildren(...remarks.map(remarkItem));
   get('remarks-part').hidden = remarks.length === 0;
   get('more').hidden = false;
-  offerToOpen(form, texts.name);
+  offerToOpen(form);
 }
 
-/** @param {Record<string, string>} form @param {string} name */
-function offerToOpen(form, name) {
+/** @param {Record<string, string>} form */
+function offerToOpen(form) {
   const button = /** @type {HTMLButtonElement} */ (get('adopt'));
   button.hidden = false;
   button.addEventListener('click', async () => {
@@ -75,7 +75,7 @@ function offerToOpen(form, name) {
     get('adopted').textContent = WORDS.opening;
     try {
       const { openAsOwn } = await import('./adopt.js');
-      await openAsOwn(form, name);
+      await openAsOwn(form);
     } catch (error) {
       button.disabled = false;
       get('adopted').textContent = WORDS.notOpened(String(error));

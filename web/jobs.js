@@ -44,10 +44,10 @@ export class Jobs {
 
   #stage = '';
 
-  /** The last write, and whether it was kept. @type {Promise<boolean>} */
-  #lastWrite = Promise.resolve(true);
-
   #askedToPersist = false;
+
+  /** The last write. @type {Promise<unknown>} */
+  #writing = Promise.resolve();
 
   /** Tells other pages of the same host what was written here. */
   #others = new BroadcastChannel(`sweepsheet ${address}`);
@@ -83,8 +83,22 @@ export class Jobs {
     if (Object.keys(changes).length === 0) return;
     this.#kept = now;
     this.#others.postMessage({ job: this.#open, changes });
-    this.#tell(this.#written(changes));
+    this.#write(this.#written(changes));
     this.#persist();
+  }
+
+  /** Resolves when all that was typed is on the disk; rejects where it is not. */
+  async keepNow() {
+    this.keep();
+    await this.#writing; // writes are done in the order in which they were handed over
+    this.keep(); // what an earlier write could not keep
+    await this.#writing;
+  }
+
+  /** @param {Promise<unknown>} written */
+  #write(written) {
+    this.#writing = written;
+    this.#tell(written);
   }
 
   /** Write changes; those that could not be kept are tried again with the next ones.
@@ -122,17 +136,11 @@ export class Jobs {
     await this.#show(made[0]?.id ?? newId());
   }
 
-  /** Have everything kept that was typed; gives whether it is. */
-  settled() {
-    this.keep();
-    return this.#lastWrite;
-  }
-
   /** What was found last, for the list. @param {string} stage */
   setStage(stage) {
     if (stage === this.#stage || Object.keys(this.#kept).length === 0) return;
     this.#stage = stage;
-    this.#tell(this.#store.setStage(this.#open, stage));
+    this.#write(this.#store.setStage(this.#open, stage));
   }
 
   async #begin() {
@@ -144,7 +152,7 @@ export class Jobs {
     this.#others.addEventListener('message', ({ data }) => this.#hear(data));
     get('job-name').addEventListener('input', () => {
       const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
-      this.#tell(this.#store.rename(this.#open, value));
+      this.#write(this.#store.rename(this.#open, value));
     });
     get('job-new').addEventListener('click', () => this.#show(newId()));
     get('job-copy').addEventListener('click', () => this.#copy());
@@ -217,7 +225,7 @@ export class Jobs {
       .map((job) => {
         const button = document.createElement('button');
         button.type = 'button';
-        const when = new Date(job.changed).toLocaleString();
+        const when = new Date(job.changed).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' });
         button.textContent = [job.name || WORDS.unnamed, job.stage, when].filter(Boolean).join(' · ');
         button.addEventListener('click', () => this.#show(job.id));
         const row = document.createElement('li');
@@ -245,22 +253,15 @@ export class Jobs {
   }
 
   /** @param {Promise<unknown>} written */
-  #tell(written) {
-    this.#lastWrite = this.#told(written);
-  }
-
-  /** @param {Promise<unknown>} written */
-  async #told(written) {
+  async #tell(written) {
     try {
       await written;
       get('kept').dataset.kept = 'yes';
       const safe = (await navigator.storage?.persisted?.()) ?? false;
       get('kept').textContent = safe ? WORDS.kept : WORDS.keptForNow;
-      return true;
     } catch (error) {
       get('kept').dataset.kept = 'no';
       get('kept').textContent = WORDS.notKept(String(error));
-      return false;
     }
   }
 

@@ -3,6 +3,7 @@
 
 import { fillForm, readForm, startForm } from './form.js';
 import { Files } from './files.js';
+import { holdRelease } from './hold.js';
 import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
 import { keepForOffline, takeUpdate } from './offline.js';
@@ -18,8 +19,10 @@ const status = /** @type {HTMLElement} */ (document.getElementById('status'));
 const progress = /** @type {HTMLProgressElement} */ (document.getElementById('progress'));
 const start = /** @type {HTMLElement} */ (document.getElementById('start'));
 const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
-
 const update = /** @type {HTMLElement} */ (document.getElementById('update'));
+const take = /** @type {HTMLButtonElement} */ (document.getElementById('update-take'));
+
+holdRelease();
 
 /** @param {'ready' | 'failed'} state @param {string} text */
 function started(state, text) {
@@ -32,7 +35,7 @@ function started(state, text) {
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
     offline.textContent = WORDS.offline[kept](why);
-    update.hidden = kept !== 'update-waiting';
+    update.hidden = kept !== 'update-waiting' && kept !== 'update-taken';
     if (kept === 'ready') python.quickenNextStart();
   });
 }
@@ -46,7 +49,7 @@ const python = startPython({
   onFailed: (why) => started('failed', WORDS.failed(why)),
 });
 
-const share = new Share(python, readForm);
+const share = new Share(python, () => ({ ...readForm(), name: jobs?.name ?? '' }));
 
 async function ask() {
   share.expire();
@@ -67,6 +70,20 @@ async function ask() {
   }
 }
 
+take.addEventListener('click', async () => {
+  take.disabled = true;
+  try {
+    if (!jobs) throw new Error(WORDS.offline.nothingKept);
+    await jobs.keepNow();
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    offline.textContent = WORDS.offline.notTaken(why);
+    take.disabled = false;
+    return;
+  }
+  await takeUpdate();
+});
+
 /** @type {Jobs | null} */
 let jobs = null;
 startForm(() => {
@@ -76,8 +93,5 @@ startForm(() => {
 performance.mark('form-ready');
 ask();
 jobs = await Jobs.start(ask);
+document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
 new Files(python, jobs);
-update.addEventListener('click', async () => {
-  if (await takeUpdate(async () => (await jobs?.settled()) ?? false)) return;
-  offline.textContent = WORDS.offline['update-refused']();
-});

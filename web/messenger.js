@@ -31,16 +31,44 @@ import { fetchFiles } from './python-files.js';
 
 const NO_WORKER = 'This browser cannot run the calculation: it has no module workers.';
 const NO_WASM = 'This browser cannot run the calculation: WebAssembly is missing or switched off.';
+const OLD_WASM =
+  'This browser cannot run the calculation: its WebAssembly is too old. Bring the browser up to date.';
 const NOT_STARTED = 'The calculation could not be started';
 const STALLED = 'The calculation did not start: nothing has come for a while. Load the page again.';
 
 // After the first answer a person looks at it, or goes on typing.
 const QUIET_MS = 2000;
 
+/** A function that catches an exception, as Pyodide's do (WebAssembly's first exception handling). */
+const CATCHING = new Uint8Array([
+  ...[0, 0x61, 0x73, 0x6d, 1, 0, 0, 0], // a module of version 1
+  ...[1, 4, 1, 0x60, 0, 0], // one type: takes nothing, gives nothing
+  ...[3, 2, 1, 0], // one function of that type
+  ...[10, 8, 1, 6, 0, 6, 0x40, 0x19, 11, 11], // try, catch_all, end, end
+]);
+
+/** A browser that knows of module workers asks for the type, before it finds the address wrong. */
+function hasModuleWorkers() {
+  let isAsked = false;
+  const options = {
+    get type() {
+      isAsked = true;
+      return /** @type {const} */ ('module');
+    },
+  };
+  try {
+    new Worker('http://[', options).terminate();
+  } catch {
+    // The address is wrong on purpose: no worker is wanted.
+  }
+  return isAsked;
+}
+
 /** What is missing in this browser, in a sentence, or null. */
 export function missing() {
   if (typeof WebAssembly !== 'object') return NO_WASM;
-  if (typeof Worker !== 'function') return NO_WORKER;
+  if (!WebAssembly.validate(CATCHING)) return OLD_WASM;
+  if (typeof Worker !== 'function' || !hasModuleWorkers()) return NO_WORKER;
   return null;
 }
 

@@ -1,14 +1,13 @@
 // Has the browser keep the page for use without a signal, and tells how far that is.
 
 /**
- * @typedef {(
- *   'unsupported' | 'installing' | 'ready' | 'failed' |
- *   'update-waiting' | 'update-taken' | 'update-refused'
- * )} OfflineState
+ * `update-waiting`: a newer release has come whole. `update-failed`: one did not, and this one stays.
+ * `update-taken`: another page took it, and this one goes on with the older.
+ * @typedef {'unsupported' | 'installing' | 'ready' | 'failed'
+ *   | 'update-waiting' | 'update-failed' | 'update-taken'} OfflineState
  */
 
-/** Whether this page has asked for the newer release. */
-let isTaking = false;
+const REFUSED = 'the browser refused it.';
 
 /**
  * Have the service worker read all its files back; gives what is wrong, or null.
@@ -36,20 +35,6 @@ function reaches(keeper, ...states) {
 }
 
 /**
- * Have the release that waits take over, and load the page again with it.
- * @param {() => Promise<boolean>} keep has everything kept that was typed; gives whether it is
- * @returns {Promise<boolean>} false where it was not taken, since something could not be kept
- */
-export async function takeUpdate(keep) {
-  if (!(await keep())) return false;
-  isTaking = true;
-  const registration = await navigator.serviceWorker.getRegistration();
-  if (registration?.waiting) registration.waiting.postMessage({ kind: 'take' });
-  else location.reload(); // another page has taken it already
-  return true;
-}
-
-/**
  * @param {(state: OfflineState, why: string) => void} onState called at each change
  */
 export async function keepForOffline(onState) {
@@ -64,23 +49,18 @@ export async function keepForOffline(onState) {
     });
   });
   navigator.serviceWorker.startMessages();
-  // At the first visit the page is taken in by its own release, which is no news.
-  let isNews = navigator.serviceWorker.controller !== null;
-  navigator.serviceWorker.addEventListener('controllerchange', () => {
-    if (isTaking) location.reload();
-    else if (isNews) onState('update-taken', '');
-    isNews = true;
-  });
-  const fail = async () => {
+  /** @param {'failed' | 'update-failed'} state */
+  const fail = async (state) => {
     // The service worker's own reason may come a little after the news of its end.
-    const untold = new Promise((resolve) => setTimeout(resolve, 2000, 'the browser refused it.'));
-    onState('failed', await Promise.race([told, untold]));
+    const untold = new Promise((resolve) => setTimeout(resolve, 2000, REFUSED));
+    onState(state, await Promise.race([told, untold]));
   };
 
   /** A newer release beside the one in use. @param {ServiceWorker} next */
   async function follow(next) {
     const state = await reaches(next, 'installed', 'activating', 'activated', 'redundant');
     if (state === 'installed') onState('update-waiting', '');
+    else if (state === 'redundant') await fail('update-failed');
   }
 
   /** @type {ServiceWorkerRegistration} */
@@ -96,14 +76,28 @@ export async function keepForOffline(onState) {
     registration = kept;
   }
   const first = registration.active ?? registration.installing ?? registration.waiting;
-  if (!first) return fail();
+  if (!first) return fail('failed');
   if (first.state !== 'activated') onState('installing', '');
-  if ((await reaches(first, 'activated', 'redundant')) === 'redundant') return fail();
+  if ((await reaches(first, 'activated', 'redundant')) === 'redundant') return fail('failed');
   const wrong = await whatIsWrong(first);
   if (wrong) return onState('failed', wrong);
   onState('ready', '');
+  navigator.serviceWorker.addEventListener('controllerchange', () => {
+    if (navigator.serviceWorker.controller !== first) onState('update-taken', '');
+  });
   for (const next of [registration.waiting, registration.installing]) if (next) follow(next);
   registration.addEventListener('updatefound', () => {
     if (registration.installing) follow(registration.installing);
   });
+}
+
+/** Take the newer release that waits: the page is loaded anew, so all that was typed must be kept. */
+export async function takeUpdate() {
+  const next = (await navigator.serviceWorker.getRegistration())?.waiting;
+  if (next) {
+    next.postMessage({ kind: 'take' });
+    // Redundant: a still newer one came in its place, and waits now.
+    if ((await reaches(next, 'activated', 'redundant')) === 'redundant') return takeUpdate();
+  }
+  location.reload();
 }

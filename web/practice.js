@@ -4,6 +4,7 @@
 // picks the entry of the degree at which the crank stands. It knows angles only as places of a finger
 // on the screen, and no sign of any reading.
 
+import { holdRelease } from './hold.js';
 import { startPython } from './messenger.js';
 import { keepForOffline } from './offline.js';
 import { paint } from './paint.js';
@@ -77,6 +78,7 @@ function readForm(fitted = fits) {
 
 // What Python says ------------------------------------------------------------------------------
 
+holdRelease();
 const python = startPython({
   onProgress(loaded, total) {
     const progress = /** @type {HTMLProgressElement} */ (get('progress'));
@@ -96,7 +98,9 @@ function started(state, text) {
   get('start').hidden = state === 'ready';
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
-    get('offline').textContent = WORDS.offline[kept](why);
+    // What stands here is not kept, so nothing is taken over while it is being worked at.
+    get('offline').textContent =
+      kept === 'update-waiting' ? WORDS.newerNextTime : WORDS.offline[kept](why);
     if (kept === 'ready') python.quickenNextStart();
   });
 }

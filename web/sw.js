@@ -1,8 +1,8 @@
 // Keeps one whole release for use without a signal.
 //
 // All or nothing: the release is installed when every file has come and has the right SHA-256. An
-// old release goes on under the pages that it opened; the new one takes over at the next start, or when
-// it is asked for.
+// old release goes on under the pages that it opened; the new one takes over at the next start, or
+// when a page asks for it. Then the old one's files stay for the other pages until they are closed.
 
 const RELEASE = '{{release}}';
 const POLICY = '{{policy}}';
@@ -22,11 +22,13 @@ function addressOf(path) {
   return SCOPE + (path === 'index.html' ? '' : path);
 }
 
-/** The path of a file of this release, or null. @param {string} address */
+/** The path of a file of this release, or of one whose pages may still be open, or null.
+ * @param {string} address */
 function pathOf(address) {
   const { origin, pathname } = new URL(address);
   const path = (origin + pathname).slice(SCOPE.length) || 'index.html';
-  return (origin + pathname).startsWith(SCOPE) && Object.hasOwn(FILES, path) ? path : null;
+  const isOurs = Object.hasOwn(FILES, path) || /^r-[0-9a-f]+\//.test(path);
+  return (origin + pathname).startsWith(SCOPE) && isOurs ? path : null;
 }
 
 /** @param {Response} response @param {string} path */
@@ -67,12 +69,25 @@ function sentence(error) {
   return error instanceof Error ? error.message : String(error);
 }
 
+/** The releases that are kept here beside this one. */
+async function otherReleases() {
+  return (await caches.keys()).filter((name) => name.startsWith(FAMILY) && name !== CACHE);
+}
+
 async function activate() {
-  const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(FAMILY) && name !== CACHE);
-  await Promise.all(old.map((name) => caches.delete(name)));
   // At the first install the open page is of this release, and is taken in at once.
-  if (!old.length) await worker.clients.claim();
+  if ((await otherReleases()).length) await tidyUp();
+  else await worker.clients.claim();
+}
+
+/** Delete older releases of which no page is open (`hold.js`). */
+async function tidyUp() {
+  const { held = [] } = await worker.navigator.locks.query();
+  const inUse = new Set(held.map(({ name }) => name));
+  const others = await otherReleases();
+  const { installing, waiting } = worker.registration;
+  if (installing || waiting) return; // one of them is its own
+  await Promise.all(others.filter((name) => !inUse.has(name)).map((name) => caches.delete(name)));
 }
 
 /** Read the whole release back, and fetch what is lost; throws if it cannot be had. */
@@ -87,7 +102,10 @@ async function check() {
 /** @param {string} path @param {Request} request */
 async function answer(path, request) {
   const cache = await caches.open(CACHE);
-  return (await cache.match(addressOf(path))) ?? fetch(request);
+  const kept = Object.hasOwn(FILES, path)
+    ? await cache.match(addressOf(path))
+    : await caches.match(addressOf(path));
+  return kept ?? fetch(request);
 }
 
 /** The page's own policy does not reach into a worker; a header on the worker's script does.
@@ -129,11 +147,10 @@ worker.addEventListener('fetch', (event) => {
 });
 
 worker.addEventListener('message', (event) => {
-  // Asked for by a person, in a page that has kept everything.
-  if (event.data.kind === 'take') event.waitUntil(worker.skipWaiting());
+  if (event.data.kind === 'take') return event.waitUntil(worker.skipWaiting());
   if (event.data.kind !== 'check') return;
   event.waitUntil(
-    check().then(
+    tidyUp().then(check).then(
       () => event.ports[0].postMessage(null),
       (error) => event.ports[0].postMessage(sentence(error)),
     ),

@@ -2,6 +2,7 @@
 //
 // Everything here comes from a link that anyone may have made: it is set as text and nothing else.
 
+import { holdRelease } from './hold.js';
 import { canUnpack, readLink, troubleWith } from './link.js';
 import { textElement } from './parts.js';
 import { WORDS } from './view-words.js';
@@ -104,6 +105,8 @@ function tell(state, text) {
 }
 
 async function begin() {
+  // The page's scripts are there: from here on it says itself what is wrong.
+  document.documentElement.dataset.python = 'later';
   const fragment = location.hash.slice(1);
   const trouble = troubleWith(fragment);
   if (trouble) return refuse(WORDS.trouble[trouble]);
@@ -122,6 +125,7 @@ async function begin() {
   await check(fragment);
 }
 
+holdRelease();
 get('print').addEventListener('click', () => print());
 addEventListener('hashchange', () => location.reload());
 begin().catch((error) => refuse(WORDS.unchecked(String(error))));

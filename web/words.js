@@ -10,10 +10,13 @@ export const WORDS = {
     failed: (/** @type {string} */ why) => `Could not be kept for use without a signal: ${why}`,
     'update-waiting': () =>
       'Ready to work without a signal. A newer release is ready: take it now, or it is taken the next time the page is opened.',
+    'update-failed': (/** @type {string} */ why) =>
+      `Ready to work without a signal. A newer release could not be kept, and this one stays: ${why}`,
     'update-taken': () =>
-      'A newer release was taken in another window. Load this page again when it suits you: what is typed is kept.',
-    'update-refused': () =>
-      'The newer release was not taken, since what is typed could not be kept. Save the job to a file first.',
+      'Ready to work without a signal. A newer release was taken in another window; this one goes on with the older, until it is loaded again.',
+    notTaken: (/** @type {string} */ why) =>
+      `The newer release was not taken, since what is typed could not be kept (${why}). Save the job to a file first.`,
+    nothingKept: 'this browser does not store it',
   },
   unnamed: 'Unnamed job',
   copyOf: (/** @type {string} */ name) => `${name}, copy`,
@@ -47,6 +50,8 @@ export const WORDS = {
   closing: 'Back at the start',
   closingHelp: 'How far off the dial is when the crank is back where the sweep began: 0 if it came back.',
   whatIsThis: 'What are these figures?',
+  newerNextTime:
+    'Ready to work without a signal. A newer release has come; it is taken the next time the page is opened.',
   turnToMark: 'Turn to a mark',
   outOfOrder: 'One thing above is not right yet.',
   severalOutOfOrder: (/** @type {number} */ n) => `${n} things above are not right yet.`,

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from sweepsheet.clock import normalise, turn_between, unit_vector
 from sweepsheet.corrections import Corrected
 from sweepsheet.harmonic import Harmonic, fit
-from sweepsheet.linear import least_squares
+from sweepsheet.linear import least_squares, normal_matrix, solve_linear
 from sweepsheet.positions import largest_gap
-from sweepsheet.vector import Vec2
+from sweepsheet.vector import Sym2, Vec2
 
 # A reading is called foreign from this many standard uncertainties off what the others say:
 # about one false alarm in two hundred sweeps of eight positions.
@@ -36,10 +36,15 @@ class PairSums:
 
 @dataclass(frozen=True, slots=True)
 class OutOfRound:
-    """The second harmonic: its TIR on a dial set true, and where it is high (and opposite)."""
+    """The second harmonic: its TIR on a dial set true, and where it is high (and opposite).
+
+    ``spread`` is the standard uncertainty of its amplitude, in the direction in which it is known
+    least, over that of one mean reading: ``sqrt(2/n)`` for n even positions, more for others.
+    """
 
     tir: float
     at_deg: float
+    spread: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +57,12 @@ class Foreign:
 
 
 def mean_readings(readings: Corrected, fitted: Harmonic) -> tuple[float | None, ...]:
-    """The mean reading at each position, each sweep freed of its own zero."""
+    """The mean reading at each position, each sweep freed of its own zero.
+
+    >>> two = Corrected((0.0, 90.0, 180.0, 270.0), ((5.0, 5.0, 5.0, 5.0), (1.0, 2.0, 1.0, 0.0)))
+    >>> mean_readings(two, fit(two))
+    (0.0, 0.5, 0.0, -0.5)
+    """
     means = []
     for i in range(len(readings.positions_deg)):
         known = [
@@ -95,6 +105,11 @@ def out_of_round(
 
     ``None`` below five positions, or where the positions can't tell the two apart.
     Model: ``k + h . u(a) + p sin 2a + q cos 2a``; the TIR of the part in 2a is ``2 |(p, q)|``.
+
+    >>> eighths = tuple(45.0 * i for i in range(8))
+    >>> oval = out_of_round(eighths, (1.0, 0.0, -1.0, 0.0, 1.0, 0.0, -1.0, 0.0))
+    >>> round(oval.tir, 9), round(oval.at_deg, 9), round(oval.spread, 9)
+    (2.0, 0.0, 0.5)
     """
     known = [(a, m) for a, m in zip(positions_deg, means, strict=True) if m is not None]
     if len(known) < 5:
@@ -104,10 +119,17 @@ def out_of_round(
         u, double = unit_vector(a), unit_vector(2.0 * a)
         rows.append([1.0, u.x, u.y, double.x, double.y])
     solved = least_squares(rows, [m for _, m in known])
-    if solved is None:
+    normal = normal_matrix(rows)
+    # Two columns of the inverse: how far p and q can be trusted.
+    of_p, of_q = (solve_linear(normal, [float(i == j) for i in range(5)]) for j in (3, 4))
+    if solved is None or of_p is None or of_q is None:
         return None
     p, q = solved[3], solved[4]
-    return OutOfRound(2.0 * math.hypot(p, q), normalise(math.degrees(math.atan2(p, q)) / 2.0))
+    return OutOfRound(
+        tir=2.0 * math.hypot(p, q),
+        at_deg=normalise(math.degrees(math.atan2(p, q)) / 2.0),
+        spread=math.sqrt(Sym2(of_p[3], of_p[4], of_q[4]).principal().major),
+    )
 
 
 def foreign_reading(
@@ -120,6 +142,11 @@ def foreign_reading(
     fit nearly as well. ``noise`` is the standard uncertainty of a mean reading. From four
     positions nothing can be named: their one spare degree of freedom says that something is
     wrong, not where.
+
+    >>> eighths = tuple(45.0 * i for i in range(8))
+    >>> found = foreign_reading(eighths, (0.0, 0.0, 9.0, 0.0, 0.0, 0.0, 0.0, 0.0), 0.5)
+    >>> found.position_deg, round(found.excess, 9)
+    (90.0, 9.0)
     """
     index = [i for i, m in enumerate(means) if m is not None]
     spare = len(index) - 4
@@ -154,6 +181,10 @@ def disagreement(fitted: Harmonic, scatter: float) -> Disagreement | None:
     ``scatter`` is the standard uncertainty that one reading is expected to have. The difference
     of two readings has its square root of two times; of more, the largest difference is a
     little more, which the wide limit allows for.
+
+    >>> two = ((0.0, 0.0, 0.0, 0.0), (0.0, 8.0, 0.0, 0.0))
+    >>> disagreement(fit(Corrected((0.0, 90.0, 180.0, 270.0), two)), 0.5)
+    Disagreement(position_deg=90.0, sweep=1, span=6.0)
     """
     worst: Disagreement | None = None
     for i, angle in enumerate(fitted.positions_deg):

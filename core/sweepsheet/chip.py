@@ -42,6 +42,10 @@ def effect_of(
     """What a slope in one joint moves: bore, nose of the shaft, tail of the gearbox.
 
     ``depth`` is H, ``nose`` L and ``tail`` T, all from the rear face and in small units.
+
+    >>> moved = effect_of(Vec2(0.001, 0.0), "front", 6000.0, 7000.0, 20000.0)
+    >>> moved.bore.x, moved.nose.x, moved.tail.x
+    (-6.0, 1.0, -26.0)
     """
     if joint == "rear":
         return ChipEffect(

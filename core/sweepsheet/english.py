@@ -163,7 +163,7 @@ TABLE: dict[str, str] = {
     "name.closing": "return to zero",
     "name.closing of sweep": "return to zero of sweep {n}",
     # The checklist
-    "checklist.preparation": "Checks before the sweep",
+    "checklist.preparation": "Preparation",
     "checklist.faces_clean": "Joint faces of block and housing clean and flat.",
     "checklist.nothing_proud": "Nothing stands proud: no burr, no paint, no remains of an old dowel.",
     "checklist.parts_in_place": (
@@ -180,7 +180,7 @@ TABLE: dict[str, str] = {
     "checklist.car_safe": (
         "Car on proper stands, battery off, helper told before each turn of the crank."
     ),
-    "checklist.closing_up": "Checks when closing up",
+    "checklist.closing_up": "Closing up",
     "checklist.dowels_secured": "Dowels secured, so that they can neither turn nor walk out.",
     "checklist.bolts_torqued": "Bolts torqued to the maker's figures.",
     "checklist.swept_again": "Swept once more after the final tightening.",
@@ -651,8 +651,8 @@ TABLE: dict[str, str] = {
         "The readings are opened as a new job. A CSV carries nothing else: check limits, dial and "
         "contact, dimensions, dowels and the radius of the face."
     ),
-    "file.one_wrong": "One thing in it is not right yet or still wanted.",
-    "file.wrong": "{n} things in it are not right yet or still wanted.",
+    "file.one_wrong": "One thing is not right yet or still wanted.",
+    "file.wrong": "{n} things are not right yet or still wanted.",
     "file.more": "and {n} more",
     "file.many": "One to {high} jobs go into a file, got {got}.",
     "file.large": "This file is larger than any of ours: {high} bytes are allowed.",

@@ -42,7 +42,12 @@ class Harmonic:
         return 2.0 * self.amplitude.length
 
     def position_residuals(self) -> tuple[float | None, ...]:
-        """The mean residual at each position over the sweeps, ``None`` where never reached."""
+        """The mean residual at each position over the sweeps, ``None`` where never reached.
+
+        >>> fitted = fit(Corrected((0.0, 90.0, 180.0, 270.0), ((1.0, 0.0, 1.0, 0.0),)))
+        >>> fitted.position_residuals()
+        (0.5, -0.5, 0.5, -0.5)
+        """
         means = []
         for column in zip(*self.residuals, strict=True):
             known = [r for r in column if r is not None]
@@ -50,7 +55,12 @@ class Harmonic:
         return tuple(means)
 
     def position_weights(self) -> tuple[Vec2, ...]:
-        """How far ``h`` moves when every reading at one position grows by one."""
+        """How far ``h`` moves when every reading at one position grows by one.
+
+        >>> fitted = fit(Corrected((0.0, 90.0, 180.0, 270.0), ((0.0, 0.0, 0.0, 0.0),)))
+        >>> fitted.position_weights()[1]
+        Vec2(x=0.5, y=0.0)
+        """
         totals = []
         for column in zip(*self.weights, strict=True):
             total = ZERO

@@ -97,6 +97,9 @@ def at_least(covariance: Sym2) -> Sym2:
     """A covariance that can be inverted, however good the dial is said to be.
 
     Neither nothing at all, nor nothing beside what it is the other way.
+
+    >>> at_least(Sym2(0.0, 0.0, 4.0)).xx > 0.0
+    True
     """
     floor = ROUNDING**2 + _THIN * (covariance.xx + covariance.yy)
     return covariance + Sym2(floor, 0.0, floor)

@@ -48,6 +48,19 @@ def least_squares(
     (1.0, 2.0)
     """
     n = len(rows[0])
-    normal = [[math.fsum(row[i] * row[j] for row in rows) for j in range(n)] for i in range(n)]
     moments = [math.fsum(row[i] * y for row, y in zip(rows, right, strict=True)) for i in range(n)]
-    return solve_linear(normal, moments)
+    return solve_linear(normal_matrix(rows), moments)
+
+
+def normal_matrix(rows: Sequence[Sequence[float]]) -> tuple[tuple[float, ...], ...]:
+    """The matrix ``A' A`` of the normal equations, of the rows of A.
+
+    Its inverse is the covariance of the solution where each right side has the variance 1.
+
+    >>> normal_matrix([[1.0, 0.0], [1.0, 1.0], [1.0, 2.0]])
+    ((3.0, 3.0), (3.0, 5.0))
+    """
+    n = len(rows[0])
+    return tuple(
+        tuple(math.fsum(row[i] * row[j] for row in rows) for j in range(n)) for i in range(n)
+    )

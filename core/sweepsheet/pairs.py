@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from sweepsheet.clock import direction_of
-from sweepsheet.job import Dowel, Limits, Stock
+from sweepsheet.job import Dowel, Job, Limits, Stock
 from sweepsheet.noise import rectangular
 from sweepsheet.rigid import DowelLine, Moved
 from sweepsheet.trim import unseen_doubt
@@ -26,8 +26,6 @@ _SCAN = 7
 _AIMS = 24
 _GOLDEN_STEPS = 16
 _GOLDEN = (math.sqrt(5.0) - 1.0) / 2.0
-# Less than this left is nothing, in small units.
-_EXACT = 1e-3
 # A lever shorter than this (over the spacing) moves the bore across by nothing to speak of.
 _NO_LEVER = 1e-6
 
@@ -71,6 +69,7 @@ class _Search:
     one: float
     two: float
     clearance: float
+    hair: float
     a: float
     b: float
 
@@ -89,7 +88,7 @@ class _Search:
         """The shifts that fit the spacing and leave least; ``None`` where none fit."""
         free = [s for s in self._free() if abs(s.first.x - s.second.x) <= self.clearance + 1e-9]
         best = min(free, key=lambda s: s.left, default=None)
-        if best is not None and best.left < _EXACT:
+        if best is not None and best.left < self.hair / 10.0:
             return best
         edges = [e for m in (-self.clearance, self.clearance) for e in self._edge(m)]
         return min([*free, *edges], key=lambda s: s.left, default=None)
@@ -162,7 +161,7 @@ def _narrowed(left: Callable[[float], float], low: float, high: float) -> float:
 
 
 def pairs_for(
-    bare: Vec2, covariance: Sym2, line: DowelLine, clearance: float, limits: Limits, stock: Stock
+    bare: Vec2, covariance: Sym2, line: DowelLine, clearance: float, job: Job
 ) -> tuple[Pair, ...]:
     """The best pairs of unlike dowels, best first, at most five.
 
@@ -172,14 +171,17 @@ def pairs_for(
     target = Vec2(-bare.dot(line.along), -bare.dot(line.across))
     a = -line.first.dot(line.along) / line.spacing
     b = -line.first.dot(line.across) / line.spacing
-    sizes = sorted({0.0, *stock.dowel_offsets})
-    searches = [_Search(target, one, two, clearance, a, b) for one in sizes for two in sizes]
+    hair = job.units.hair
+    sizes = sorted({0.0, *job.stock.dowel_offsets})
+    searches = [_Search(target, one, two, clearance, hair, a, b) for one in sizes for two in sizes]
     shifts = [best for search in searches if (best := search.best()) is not None]
     # Dowels that are alike are an option of their own. Of two as good, the smaller are preferred.
     unlike = [s for s in shifts if (s.first - s.second).length > 1e-6]
-    unlike.sort(key=lambda s: (round(s.left, 2), s.first.length + s.second.length))
-    pairs = [_judged(s, bare, covariance, line, limits, stock) for s in unlike[:MOST_PAIRS]]
-    pairs.sort(key=lambda p: (-round(p.judged.probability or 0.0, 3), round(p.expected_offset, 2)))
+    unlike.sort(key=lambda s: (round(s.left / hair), s.first.length + s.second.length))
+    pairs = [_judged(s, bare, covariance, line, job.limits, job.stock) for s in unlike[:MOST_PAIRS]]
+    pairs.sort(
+        key=lambda p: (-round(p.judged.probability or 0.0, 3), round(p.expected_offset / hair))
+    )
     return tuple(pairs)
 
 

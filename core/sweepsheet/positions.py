@@ -46,6 +46,9 @@ def position_faults(
     """What keeps these sweeps from being fitted; nothing where all is well.
 
     Every sweep must stand by itself: its dial has a zero of its own.
+
+    >>> [fault.key for fault in position_faults((0.0, 90.0, 180.0), ((0.0, 1.0, 0.0),))]
+    ['fault.half_turn']
     """
     same = False
     for i, second in enumerate(positions_deg):

@@ -80,7 +80,7 @@ def roundness_findings(job: Job, swept: Examined, field: str) -> Iterator[Findin
     noise = swept.doubt.noise
     second = swept.second
     if second is not None:
-        if second.tir > 2.0 * _RAYLEIGH_99 * noise * math.sqrt(2.0 / _known(swept)) + ROUNDING:
+        if second.tir > 2.0 * _RAYLEIGH_99 * noise * second.spread + ROUNDING:
             yield finding(
                 "out-of-round", "caution", f"{field}.sweeps",
                 tir=Small(second.tir, job.units), at=At(second.at_deg),
@@ -117,8 +117,3 @@ def warp_findings(job: Job, swept: Examined, limit: float | None, field: str) ->
             "face-tir-over", "caution", f"{field}.sweeps",
             total=Small(swept.total_reading, job.units), limit=Small(limit, job.units),
         )  # fmt: skip
-
-
-def _known(swept: Examined) -> int:
-    """How many positions have a reading."""
-    return sum(m is not None for m in swept.means)

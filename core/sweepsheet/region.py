@@ -100,6 +100,9 @@ def offset_half_width(center: Vec2, covariance: Sym2) -> float:
     """The 95 % half width of the offset, along the direction of the centre.
 
     At the very centre, where no direction is better than another, along the worst one.
+
+    >>> round(offset_half_width(Vec2(0.0, 5.0), Sym2(4.0, 0.0, 1.0)), 4)
+    1.96
     """
     if center.short:
         return K_95_LINE * math.sqrt(covariance.principal().major)
@@ -111,6 +114,11 @@ def direction_half_width(center: Vec2, covariance: Sym2) -> float | None:
 
     From the standard deviation across the direction over the offset; not known where that
     spread reaches the crank axis.
+
+    >>> round(direction_half_width(Vec2(0.0, 19.6), Sym2(1.0, 0.0, 1.0)), 2)
+    5.74
+    >>> direction_half_width(Vec2(0.0, 2.0), Sym2(1.0, 0.0, 1.0)) is None
+    True
     """
     if center.short:
         return None

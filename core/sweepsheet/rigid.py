@@ -31,7 +31,11 @@ class DowelLine:
 
     @classmethod
     def of(cls, holes: tuple[Hole, Hole], small_per_long: float) -> DowelLine:
-        """The line of two measured holes. They must not be in one place (checked on reading)."""
+        """The line of two measured holes. They must not be in one place (checked on reading).
+
+        >>> DowelLine.of((Hole(270.0, 7.0), Hole(90.0, 7.0)), 1000.0).spacing
+        14000.0
+        """
         one, two = (unit_vector(h.at_deg).scaled(h.radius * small_per_long) for h in holes)
         spacing = (two - one).length
         along = (two - one).scaled(1.0 / spacing)
@@ -41,6 +45,11 @@ class DowelLine:
         """What the shifts of the two holes do to a point at the crank axis.
 
         The bore centre lies within thousandths of that axis, which makes no difference here.
+
+        >>> line = DowelLine.of((Hole(270.0, 7.0), Hole(90.0, 7.0)), 1000.0)
+        >>> moved = line.moved(Vec2(0.0, 7.0), Vec2(0.0, 14.0))
+        >>> moved.move.y, moved.turn, moved.misfit
+        (10.5, 0.0005, 0.0)
         """
         misfit = (first - second).dot(self.along)
         turn = (second - first).dot(self.across) / self.spacing
@@ -82,6 +91,11 @@ def nominal_move(dowels: tuple[Dowel, Dowel], line: DowelLine | None) -> Vec2 | 
 
     ``None`` for two that differ, where nobody measured their holes: what such a pair does
     depends on where they are.
+
+    >>> nominal_move((Dowel(7.0, 180.0), Dowel(7.0, 180.0)), None)
+    Vec2(x=0.0, y=-7.0)
+    >>> nominal_move((Dowel(7.0, 180.0), Dowel(14.0, 180.0)), None) is None
+    True
     """
     first, second = dowels
     if first.offset == second.offset == 0.0:

@@ -100,6 +100,10 @@ def taper_for(slope: Vec2, bolts: Sequence[Hole], small_per_long: float) -> Tape
     """The taper that squares a face of this slope when machined off the front flange.
 
     Most is taken off where the face stands rearward.
+
+    >>> bolts = [Hole(90.0 * i, 7.0) for i in range(4)]
+    >>> taper_for(Vec2(0.0, 0.0005), bolts, 1000.0)
+    Taper(deepest_deg=0.0, slope=0.0005, across=7.0)
     """
     depths = [slope.dot(unit_vector(b.at_deg).scaled(b.radius * small_per_long)) for b in bolts]
     across = max(depths) - min(depths) if depths else None

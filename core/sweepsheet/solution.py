@@ -102,7 +102,7 @@ def _pairs(
         return ()
     clearance = job.housing.dowel_clearance
     spread = response.doubt_after(ZERO) + common + play_doubt(clearance)
-    return pairs_for(response.bare, spread, line, clearance, job.limits, job.stock)
+    return pairs_for(response.bare, spread, line, clearance, job)
 
 
 def _chip(job: Job) -> ChipEffect | None:

@@ -88,14 +88,23 @@ class Response:
         return -math.degrees(math.atan2(self.gain_y, self.gain_x))
 
     def after(self, move: Vec2) -> Vec2:
-        """Where the bore is expected with dowels that should move it by ``move``."""
+        """Where the bore is expected with dowels that should move it by ``move``: ``c0 + E w``.
+
+        >>> Response(Vec2(0.0, -7.0), 0.9, 0.0, ()).after(Vec2(0.0, 7.0))
+        Vec2(x=0.0, y=-0.7000000000000002)
+        """
         return self.bare + Vec2(
             self.gain_x * move.x - self.gain_y * move.y,
             self.gain_x * move.y + self.gain_y * move.x,
         )
 
     def doubt_after(self, move: Vec2) -> Sym2:
-        """The covariance of ``after``."""
+        """The covariance of ``after``: the four unknowns' own, carried through ``c0 + E w``.
+
+        >>> sure = tuple(tuple(0.01 * (i == j) for j in range(4)) for i in range(4))
+        >>> round(Response(Vec2(0.0, 0.0), 1.0, 0.0, sure).doubt_after(Vec2(0.0, 7.0)).xx, 9)
+        0.5
+        """
         x, y = _design(move)
         return Sym2(_form(x, self.spread, x), _form(x, self.spread, y), _form(y, self.spread, y))
 
@@ -258,7 +267,13 @@ class Trim:
 
 
 def trim_for(response: Response, offset: float, aim_deg: float) -> Trim:
-    """The turn of a pair of this offset, now aimed at ``aim_deg``, that leaves least."""
+    """The turn of a pair of this offset, now aimed at ``aim_deg``, that leaves least.
+
+    >>> known = tuple(tuple(0.0 for _ in range(4)) for _ in range(4))
+    >>> trim = trim_for(Response(Vec2(0.0, -7.5), 1.0, 0.0, known), 7.0, 350.0)
+    >>> trim.turn_deg, trim.aim_deg, trim.expected_offset
+    (10.0, 0.0, 0.5)
+    """
     best = normalise(direction_of(-response.bare) - response.lag_deg)
     move = unit_vector(best).scaled(offset)
     return Trim(

@@ -41,6 +41,11 @@ class UnitSystem:
     dowel_clearance: float
     largest_reading: float
 
+    @property
+    def hair(self) -> float:
+        """A hundredth of a thou in the small unit: a difference that nobody can make or measure."""
+        return 0.01 * MM_PER_INCH / 1000 / self.mm
+
     def show(self, value: float) -> str:
         """A small distance as text, without the unit, never as minus zero.
 

@@ -37,11 +37,19 @@ class Vec2:
         return Vec2(-self.x, -self.y)
 
     def scaled(self, factor: float) -> Vec2:
-        """The vector times a number."""
+        """The vector times a number.
+
+        >>> Vec2(3.0, -4.0).scaled(0.5)
+        Vec2(x=1.5, y=-2.0)
+        """
         return Vec2(self.x * factor, self.y * factor)
 
     def dot(self, other: Vec2) -> float:
-        """The scalar product."""
+        """The scalar product ``x1 x2 + y1 y2``.
+
+        >>> Vec2(1.0, 2.0).dot(Vec2(3.0, 4.0))
+        11.0
+        """
         return self.x * other.x + self.y * other.y
 
     @property
@@ -81,15 +89,27 @@ class Sym2:
         return Sym2(self.xx + other.xx, self.xy + other.xy, self.yy + other.yy)
 
     def scaled(self, factor: float) -> Sym2:
-        """The matrix times a number."""
+        """The matrix times a number.
+
+        >>> Sym2(1.0, 2.0, 3.0).scaled(2.0)
+        Sym2(xx=2.0, xy=4.0, yy=6.0)
+        """
         return Sym2(self.xx * factor, self.xy * factor, self.yy * factor)
 
     def times(self, v: Vec2) -> Vec2:
-        """The matrix times a column vector."""
+        """The matrix times a column vector.
+
+        >>> Sym2(1.0, 2.0, 3.0).times(Vec2(1.0, 1.0))
+        Vec2(x=3.0, y=5.0)
+        """
         return Vec2(self.xx * v.x + self.xy * v.y, self.xy * v.x + self.yy * v.y)
 
     def along(self, v: Vec2) -> float:
-        """The quadratic form ``v' M v``: for a unit vector, the variance along it."""
+        """The quadratic form ``v' M v``: for a unit vector, the variance along it.
+
+        >>> Sym2(4.0, 0.0, 9.0).along(Vec2(0.0, 1.0))
+        9.0
+        """
         return v.dot(self.times(v))
 
     @property
@@ -98,7 +118,11 @@ class Sym2:
         return self.xx * self.yy - self.xy * self.xy
 
     def inverse(self) -> Sym2:
-        """The inverse. The caller has made sure that the matrix is not singular."""
+        """The inverse. The caller has made sure that the matrix is not singular.
+
+        >>> Sym2(2.0, 1.0, 1.0).inverse()
+        Sym2(xx=1.0, xy=-1.0, yy=2.0)
+        """
         d = self.determinant
         return Sym2(self.yy / d, -self.xy / d, self.xx / d)
 

@@ -23,7 +23,7 @@ import build
 from web.build.release import PAGES, TroubleError
 from web.build.serve import Handler
 
-ROOT_FILES = {*PAGES, "sw.js", "manifest.webmanifest", "notices.txt"}
+ROOT_FILES = {*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt"}
 NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches
 
 

@@ -15,6 +15,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from sweepsheet.checklist import CODES
 from tests.core.jobs import Data, Reading
 
 KINDS = ("pilot_bore", "crank_flange", "flywheel_face")
@@ -160,8 +161,8 @@ class _Maker:
             "bolt_clearance": self.one((None, self.small())), "dowel_clearance": self.small(),
         })  # fmt: skip
 
-    def companion(self) -> Data:
-        return self.sweeps() | {"kind": self.one(KINDS)} | self.some({
+    def companion(self, kind: str) -> Data:
+        return self.sweeps() | {"kind": kind} | self.some({
             "limit": self.one((None, self.limit())), "contact": self.one(("inside", "outside")),
             "plunger": self.one(("forward", "rearward")),
         })  # fmt: skip
@@ -192,9 +193,11 @@ class _Maker:
             "about": {"vehicle": "tractor", "notes": "two\nlines"}, "limits": limits,
             "indicator": indicator, "crank": self.some(crank), "housing": self.housing(),
             "stock": stock, "chip": self.one((None, chip)),
-            "companions": [self.companion() for _ in range(self.rng.randint(0, 2))],
+            "companions": [self.companion(kind) for kind in KINDS if self.chance(0.4)],
         })  # fmt: skip
         rounds = [self.round() for _ in range(self.one((1, 1, 2, 3)))]
+        ticked = [code for code in CODES if self.chance(0.3)]
+        parts |= self.some({"name": self.one(("", "Blue tractor")), "checklist": ticked})
         head = {"format": "sweepsheet-job", "version": 1, "units": self.units}
         return {**head, **parts, "rounds": rounds}
 

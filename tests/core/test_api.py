@@ -72,11 +72,13 @@ def answer_or_faults(job: Any) -> Data | None:
     return result
 
 
+@pytest.mark.slow
 @given(json_like)
 def test_any_data_is_a_job_or_bad_input(data: object) -> None:
     assert answer_or_faults(data) is None  # none of it is a job by chance
 
 
+@pytest.mark.slow
 @settings(max_examples=1500)
 @given(st.sampled_from(PLACES), json_like | sensible)
 def test_a_good_job_with_any_field_changed(path: str, value: object) -> None:
@@ -85,6 +87,7 @@ def test_a_good_job_with_any_field_changed(path: str, value: object) -> None:
     assert result is None or result["version"] == 1
 
 
+@pytest.mark.slow
 @settings(max_examples=300)
 @given(
     st.lists(st.floats(0.0, 360.0), min_size=3, max_size=8),

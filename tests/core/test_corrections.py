@@ -170,7 +170,7 @@ FACE = FaceSweeps(3.0, "forward", "free", None, Sweeps(QUARTERS, (ROW,), (None,)
 def test_a_face_is_plus_where_it_stands_rearward(
     plunger: Plunger, plus_when: str, sense: float
 ) -> None:
-    dial = replace(PLAIN, plus_when=plus_when, contact_angle_deg=60.0)  # type: ignore[arg-type]
+    dial = replace(PLAIN, plus_when=plus_when, contact_angle_deg=60.0)  # type: ignore[arg-type]  # a text from a table of them
     (row,) = corrected_face(replace(FACE, plunger=plunger), dial).readings
     assert row == pytest.approx((0.0, sense * 1.0, sense * 3.0, None), abs=1e-12)
 

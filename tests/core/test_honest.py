@@ -17,6 +17,8 @@ import pytest
 
 from tests.core.jobs import EIGHTHS, QUARTERS, Data, bore_of, make_job
 
+pytestmark = pytest.mark.slow
+
 RADIUS = 60.0 / 0.0254  # a bore of 120 mm, in thou
 LIMIT, AROUND = 5.0, 3.0
 STEP, ACCURACY, REPEATABILITY = 0.5, 0.5, 0.25

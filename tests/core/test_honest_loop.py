@@ -21,6 +21,8 @@ from sweepsheet import solve
 from sweepsheet.trim import PRIOR_SPREAD
 from tests.core.jobs import EIGHTHS, Data
 
+pytestmark = pytest.mark.slow
+
 Array = NDArray[np.float64]
 
 RADIUS = 60.0 / 0.0254  # a bore of 120 mm, in thou

@@ -204,6 +204,7 @@ JOBS = st.fixed_dictionaries(
 )  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(max_examples=150)
 @given(JOBS)
 def test_a_job_comes_out_of_its_link_as_it_went_in(data: Data) -> None:
@@ -419,6 +420,7 @@ def bomb(generator: random.Random) -> str:
     return packed('[{"d":[' + piece * count)
 
 
+@pytest.mark.slow
 def test_whatever_is_in_a_link_the_answer_is_a_link_or_a_refusal() -> None:
     """Twenty thousand mutated links, the same in each run."""
     generator = random.Random(20261125)

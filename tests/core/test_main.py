@@ -86,7 +86,7 @@ def test_every_fault_is_one_line_with_its_field(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     bad: Data = {
-        **make_job((0.0, "o", 2.0, 1.0)),  # type: ignore[arg-type]
+        **make_job((0.0, "o", 2.0, 1.0)),  # type: ignore[arg-type]  # wrong on purpose
         "limits": {"bore_offset": -1, "bore_limit": 5},
         "units": "furlong",
     }

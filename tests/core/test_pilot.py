@@ -35,7 +35,7 @@ def pilot_job(
     """A bore centre in thou, a slope in thou an inch, the pilot bearing 7 in ahead of the face."""
     job = make_job(
         readings_of(*center, EIGHTHS), positions=EIGHTHS, indicator=indicator,
-        **{"housing": {"pilot_distance": 7.0}, **parts},  # type: ignore[arg-type]
+        **{"housing": {"pilot_distance": 7.0}, **parts},  # type: ignore[arg-type]  # any part of a job, by its key
     )  # fmt: skip
     return with_face(job, face_readings(*slope, EIGHTHS), positions=EIGHTHS)
 
@@ -45,6 +45,7 @@ def pilot_of(job: Data) -> Data:
     return pilot
 
 
+@pytest.mark.slow
 @given(
     st.floats(-20.0, 20.0), st.floats(-20.0, 20.0), st.floats(-5.0, 5.0), st.floats(-5.0, 5.0),
     st.floats(1.0, 30.0),

@@ -34,7 +34,7 @@ from tests.core.jobs import EIGHTHS, QUARTERS, Data
 THOU = 0.0254
 CHI2_95 = -2.0 * math.log(0.05)
 SET_UPS = [
-    SetUp(contact, plus_when, plunger, clockwise)  # type: ignore[arg-type]
+    SetUp(contact, plus_when, plunger, clockwise)  # type: ignore[arg-type]  # a text from a table of them
     for contact, plus_when, plunger, clockwise in product(
         ("inside", "outside"),
         ("plunger_in", "plunger_out"),
@@ -60,7 +60,7 @@ def shown(hidden: Hidden, set_up: SetUp, part: str, angle: float) -> float:
 
 @pytest.mark.parametrize("angle", [0.0, 0.7, 2.5, 4.0])
 @pytest.mark.parametrize(("reach", "inward"), [(30.0, False), (90.0, True)])
-def test_the_plunger_ends_on_the_wall(angle: float, reach: float, inward: bool) -> None:  # noqa: FBT001
+def test_the_plunger_ends_on_the_wall(angle: float, reach: float, inward: bool) -> None:  # noqa: FBT001 - a column of the table
     """Its end is the radius away from the leaning axis, on the side that the dial stands on."""
     center, slope = Vec2(0.3, -0.5), Vec2(0.002, -0.003)
     out = np.array([math.sin(angle), math.cos(angle), 0.0])
@@ -103,7 +103,7 @@ def test_each_turned_sense_turns_the_reading(set_up: SetUp) -> None:
 
 
 @pytest.mark.parametrize("clockwise", [True, False])
-def test_right_is_right_whichever_way_the_crank_turns(clockwise: bool) -> None:  # noqa: FBT001
+def test_right_is_right_whichever_way_the_crank_turns(clockwise: bool) -> None:  # noqa: FBT001 - a column of the table
     """A bore that is off to the right reads lowest at 3 o'clock, highest at 9."""
     set_up = SetUp(clockwise=clockwise)
     assert shown(RIGHT, set_up, "bore", 90.0) == pytest.approx(-5.0, abs=0.01)

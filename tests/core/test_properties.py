@@ -16,8 +16,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sweepsheet import InputError, solve
+from sweepsheet.form import job_of
 from sweepsheet.load import load_json
 from sweepsheet.read_job import read_job
+from sweepsheet.refill import form_of
 from tests.core.jobs import Data
 from tests.core.strategies import any_job, good_jobs, spoil, spoiled_jobs, tame_jobs
 from tests.core.test_api import answer_or_faults
@@ -221,7 +223,8 @@ def in_inches(job: Data) -> Data:
 # The properties ----------------------------------------------------------------------------
 
 
-@settings(max_examples=100)
+@pytest.mark.slow
+@settings(max_examples=60)
 @given(tame_jobs, st.sampled_from([30.0, 90.0, 180.0, 270.0, 123.4]))
 def test_turning_the_engine_turns_the_answer(job: Data, turn: float) -> None:
     """All positions, holes and aims on by one angle: so do all directions, and nothing else.
@@ -237,7 +240,8 @@ def test_turning_the_engine_turns_the_answer(job: Data, turn: float) -> None:
     )  # fmt: skip
 
 
-@settings(max_examples=100)
+@pytest.mark.slow
+@settings(max_examples=60)
 @given(tame_jobs)
 def test_seen_in_a_mirror(job: Data) -> None:
     """Left for right: x changes its sign, and droop stays where it is, down."""
@@ -248,6 +252,7 @@ def test_seen_in_a_mirror(job: Data) -> None:
     )  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(max_examples=60)
 @given(tame_jobs, st.floats(-9.0, 9.0))
 def test_another_zero_of_every_dial_changes_nothing(job: Data, zero: float) -> None:
@@ -262,7 +267,8 @@ def test_another_zero_of_every_dial_changes_nothing(job: Data, zero: float) -> N
     same(said(solve(second)), said(solve(job)))
 
 
-@settings(max_examples=80)
+@pytest.mark.slow
+@settings(max_examples=40)
 @given(tame_jobs)
 def test_millimetres_say_what_thou_say(job: Data) -> None:
     """The same job in both systems: one inch is 25.4 mm."""
@@ -271,6 +277,7 @@ def test_millimetres_say_what_thou_say(job: Data) -> None:
     same(_by_size(metric, 0.0254), _by_size(inch, 1.0), small=0.0254)
 
 
+@pytest.mark.slow
 @settings(max_examples=60)
 @given(tame_jobs)
 def test_all_twice_as_large_is_twice_as_far(job: Data) -> None:
@@ -288,6 +295,7 @@ def _by_size(job: Data, small: float) -> Said:
     return said(result)
 
 
+@pytest.mark.slow
 @settings(max_examples=60)
 @given(tame_jobs, st.randoms(use_true_random=False))
 def test_the_order_of_the_positions_is_no_matter(job: Data, rng: random.Random) -> None:
@@ -328,6 +336,13 @@ def test_a_job_written_and_read_back_is_the_same_job(job: Data) -> None:
     assert read_job(load_json(json.dumps(job))) == read_job(job)
 
 
+@settings(max_examples=40)
+@given(good_jobs)
+def test_a_job_put_into_the_form_and_read_from_it_is_the_same_job(job: Data) -> None:
+    assert read_job(job_of(form_of(job)).job) == read_job(job)
+
+
+@pytest.mark.slow
 @settings(max_examples=40)
 @given(good_jobs)
 def test_a_good_job_is_answered(job: Data) -> None:

@@ -440,7 +440,7 @@ def test_every_fault_at_once() -> None:
 
 
 def test_a_mistyped_reading_is_not_also_called_bad_geometry() -> None:
-    bad = make_job((0, "o", 2), positions=(0, 120, 240))  # type: ignore[arg-type]
+    bad = make_job((0, "o", 2), positions=(0, 120, 240))  # type: ignore[arg-type]  # wrong on purpose
     assert [field for field, _ in faults_of(bad)] == ["rounds.0.bore.sweeps.0.1"]
 
 

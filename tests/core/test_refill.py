@@ -124,6 +124,7 @@ def jobs(draw: st.DrawFn) -> Data:
     }
 
 
+@pytest.mark.slow
 @given(jobs())
 def test_a_job_file_comes_back_exactly(data: Data) -> None:
     """To the same job; and the texts, once written, are written the same again."""
@@ -169,7 +170,7 @@ def test_the_form_s_own_lists_are_known(choice: str) -> None:
     first, *rest = choice.split(" ")
     for turn, order in (("clockwise", rest), ("anticlockwise", rest[::-1])):
         at = [position_or_text(text) for text in (first, *order)]
-        form = form_of(make_job([0.0] * len(at), positions=at))  # type: ignore[arg-type]
+        form = form_of(make_job([0.0] * len(at), positions=at))  # type: ignore[arg-type]  # texts and numbers alike
         assert (form["positions_choice"], form["turn"]) == (choice, turn)
     own = form_of(make_job((0, 1, 2), positions=(0.0, 100.0, 200.0)))
     assert (own["positions_choice"], own["positions"]) == ("own", "12 3:20 6:40")
@@ -257,7 +258,7 @@ def test_a_limit_that_can_t_be_read_still_says_that_it_was_a_tir() -> None:
 
 
 def test_a_value_that_is_none_does_not_let_those_after_it_move_up() -> None:
-    data = make_job((0, 1, 2, 1), positions=(0.0, None, 180.0, 270.0))  # type: ignore[arg-type]
+    data = make_job((0, 1, 2, 1), positions=(0.0, None, 180.0, 270.0))  # type: ignore[arg-type]  # wrong on purpose
     assert form_of(data)["positions"] == "12 ? 6 9"
-    data = make_job((0, 1, 2, 1), positions=("12 3", 90.0, 180.0, 270.0))  # type: ignore[arg-type]
+    data = make_job((0, 1, 2, 1), positions=("12 3", 90.0, 180.0, 270.0))  # type: ignore[arg-type]  # wrong on purpose
     assert form_of(data)["positions"] == "12_3 3 6 9"

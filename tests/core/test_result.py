@@ -183,6 +183,7 @@ values = st.one_of(
 )  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(max_examples=600)
 @given(st.lists(st.tuples(st.sampled_from(PLACES), values), min_size=1, max_size=3))
 def test_a_whole_job_changed_anywhere_is_answered_or_refused(
@@ -202,6 +203,7 @@ small = st.sampled_from([0.0, 5e-324, 1e-9, 0.25, 7.0, 500.0])
 reading = st.floats(-500.0, 500.0) | st.sampled_from([0.0, 500.0, -500.0, 5e-324])
 
 
+@pytest.mark.slow
 @settings(max_examples=300)
 @given(st.data())
 def test_wild_but_allowed_figures_are_answered(data: st.DataObject) -> None:

@@ -20,7 +20,7 @@ def joint_job(
     return make_job(
         readings_of(0.0, y, EIGHTHS), positions=EIGHTHS, indicator=indicator or {"sag": 0.0},
         housing={"bore_diameter": 4.0 + clearance / 1000.0, "register_diameter": 4.0},
-        **parts,  # type: ignore[arg-type]
+        **parts,  # type: ignore[arg-type]  # any part of a job, by its key
     )  # fmt: skip
 
 

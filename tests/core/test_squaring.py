@@ -48,6 +48,7 @@ def turned_onto(normal: Array) -> Array:
     return np.asarray(np.eye(3) + sine * cross + (1.0 - cosine) * (cross @ cross))
 
 
+@pytest.mark.slow
 @given(
     st.floats(-3.0, 3.0), st.floats(-3.0, 3.0), st.floats(-20.0, 20.0), st.floats(-20.0, 20.0)
 )  # fmt: skip

@@ -18,7 +18,7 @@ SOURCE = "common practice, no source"
 def limit_in_force(units: str) -> float:
     """The limit a job without one is held to, found from where a perfect dial's verdict turns."""
     low, high = 0.0, 10.0
-    for _ in range(60):
+    for _ in range(40):
         middle = (low + high) / 2
         job = make_job(readings_of(0.0, middle), units=units, indicator=PERFECT)
         if bore_of(job)["verdict"] == "within":

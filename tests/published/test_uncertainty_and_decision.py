@@ -261,6 +261,7 @@ def by_quadrature(mean: np.ndarray, cov: np.ndarray, limit: float) -> float:
     )
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("ratio", [0.9, 0.5, 0.2, 0.05, 0.01, 0.001])
 def test_elongated_chances_against_quadrature(ratio: float) -> None:
     """From nearly round to a thousand times longer than wide, centres all round the limit."""
@@ -278,6 +279,7 @@ def test_elongated_chances_against_quadrature(ratio: float) -> None:
         )  # fmt: skip
 
 
+@pytest.mark.slow
 def test_slanted_covariances_against_quadrature() -> None:
     """Positions on uneven places slant the ellipse; the chance is still the one of quadrature."""
     rng = random.Random(21)

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
+import build
 from tests.web import browser as browsers
+from tests.web import engines
+from tests.web.drivers.base import Driver
+from tests.web.drivers.chromium import Chromium
+from tests.web.drivers.firefox import Firefox
+from tests.web.drivers.webkit import webkit
 from tests.web.page import Guard
 from tests.web.server import Server
 
@@ -56,3 +63,37 @@ def page(context: BrowserContext, guard: Guard) -> Page:
     """An empty, guarded page."""
     assert guard.seen == []
     return context.new_page()
+
+
+@pytest.fixture
+def next_dist(library: Path, tmp_path: Path) -> Path:
+    """A newer release."""
+    web = shutil.copytree(build.WEB, tmp_path / "web")
+    with (web / "notices.txt").open("a", encoding="utf-8") as notices:
+        notices.write("A newer release.\n")
+    build.assemble(library, tmp_path / "next", web)
+    return tmp_path / "next"
+
+
+@pytest.fixture(params=["chromium", "firefox", "webkit"])
+def driver(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Driver]:
+    """A browser of each engine in turn, with nothing kept from before."""
+    if request.param == "chromium":
+        yield Chromium(request.getfixturevalue("page"))
+        return
+    engine = engines.firefox() if request.param == "firefox" else engines.webkit()
+    if engine.absence:
+        pytest.skip(engine.absence)
+    if request.param == "firefox":
+        with Firefox(engine.program("firefox"), tmp_path) as firefox:
+            yield firefox
+    else:
+        with webkit(engine) as browser:
+            yield browser
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Tell at the end which engine was not run."""
+    for engine in engines.others():
+        if engine.absence:
+            terminalreporter.write_line(f"NOT TRIED in {engine.spoken}: {engine.absence}")

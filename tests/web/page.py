@@ -11,6 +11,8 @@ import zxingcpp
 from PIL import Image
 from playwright.sync_api import BrowserContext, ConsoleMessage, Locator, Page, Request, expect
 
+from tests.web.server import Server
+
 EMPTY_FORM: dict[str, Any] = {"form": {}}  # a question that Python answers by saying what is wanted
 PATIENCE = 60_000  # milliseconds; generous, for busy machines
 
@@ -25,6 +27,7 @@ ASK = """async ([main, request]) => {
     }
 }"""
 
+CACHES = "() => caches.keys()"
 
 # The size of the snapshot that is kept; 0 after a minute without one.
 SNAPSHOT = """async () => {
@@ -106,6 +109,19 @@ def main_of(page: Page) -> str:
 def ask(page: Page, request: dict[str, Any]) -> Any:
     """Ask Python in the page, whatever the page's form looks like."""
     return page.evaluate(ASK, [main_of(page), request])
+
+
+def open_and_keep(page: Page, address: str) -> None:
+    """Open the page and wait until it needs no signal any more."""
+    page.goto(address)
+    wait_for_python(page)
+    wait_for_offline(page)
+
+
+def lose_signal(context: BrowserContext, server: Server) -> None:
+    """Take the network away, and the server too."""
+    context.set_offline(True)
+    server.stop()
 
 
 def decoded(place: Locator) -> str:

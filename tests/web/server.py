@@ -13,6 +13,11 @@ from web.build.serve import FolderServer, Handler
 Alter = Callable[[bytes], bytes]
 
 
+def spoil(body: bytes) -> bytes:
+    """Change one byte."""
+    return bytes([body[0] ^ 1]) + body[1:]
+
+
 class Server:
     """Serves `folder` at `address`; what it sends can be altered, and it can be stopped.
 
@@ -21,7 +26,9 @@ class Server:
         bodies: by the end of a path, what to make of the file's bytes.
         types: by the end of a path, the Content-Type to send instead.
         missing: ends of paths that are answered with 404.
+        moved: ends of paths that are sent on to the same address without ".html".
         held: ends of paths whose answer waits until the server stops.
+        cut: ends of paths whose answer stands still in the middle, and breaks off when it stops.
         asked: the paths that were asked for, in order.
         cache_control: how long browsers may keep what they get.
     """
@@ -33,7 +40,9 @@ class Server:
         self.bodies: dict[str, Alter] = {}
         self.types: dict[str, str] = {}
         self.missing: set[str] = set()
+        self.moved: set[str] = set()
         self.held: set[str] = set()
+        self.cut: set[str] = set()
         self.asked: list[str] = []
         self.cache_control = "no-cache"
         self._released = threading.Event()
@@ -82,6 +91,13 @@ class Server:
         inside = path.removeprefix(self.prefix)
         if path.endswith("/"):
             inside += "index.html"
+        if any(path.endswith(end) for end in self.moved):
+            request.send_response(308)
+            request.send_header("Location", path.removesuffix(".html"))
+            request.end_headers()
+            return
+        if any(f"{path}.html".endswith(end) for end in self.moved):
+            inside += ".html"
         file = self.folder / inside
         if any(path.endswith(end) for end in self.held):
             self._released.wait()
@@ -98,6 +114,12 @@ class Server:
         request.send_header("Content-Type", types[0] if types else request.guess_type(inside))
         request.send_header("Content-Length", str(len(body)))
         request.end_headers()
+        if any(path.endswith(end) for end in self.cut):
+            request.wfile.write(body[: len(body) // 2])
+            request.wfile.flush()
+            self._released.wait()
+            request.close_connection = True
+            return
         request.wfile.write(body)
 
     def __enter__(self) -> Self:

@@ -72,7 +72,7 @@ def save(page: Page, button: str, tmp_path: Path) -> Path:
 
 
 def choose(page: Page, file: Path | dict[str, Any]) -> None:
-    page.locator("#file-open").set_input_files(file)  # type: ignore[arg-type]
+    page.locator("#file-open").set_input_files(file)  # type: ignore[arg-type]  # a dict of its parts
     expect(page.locator("#file-status")).not_to_have_text("A moment …")
     expect(page.locator("#file-status")).not_to_be_empty()
 

@@ -193,6 +193,15 @@ def test_without_python_it_is_said_that_nothing_was_checked(
     assert page.locator("#adopt").is_hidden()
 
 
+def test_a_script_that_does_not_come_is_told(page: Page, server: Server, guard: Guard) -> None:
+    guard.allow("404")
+    server.missing.add("view.js")
+    page.goto(address(server, link_of(JOB)))
+    expect(page.locator("#status")).to_have_text(
+        "A part of this page did not come. Load the page again."
+    )
+
+
 def test_a_browser_that_cannot_unpack_waits_for_python(page: Page, server: Server) -> None:
     page.add_init_script("delete globalThis.DecompressionStream")
     server.held.add("library.zip")
@@ -261,6 +270,21 @@ def test_a_link_is_opened_as_a_job_of_ones_own(
 def test_the_view_works_without_a_signal_where_the_page_is_kept(
     page: Page, context: BrowserContext, server: Server
 ) -> None:
+    page.goto(server.address)
+    wait_for_offline(page)
+    context.set_offline(True)
+    server.stop()
+    page.goto(address(server, link_of(JOB)))
+    wait_for(page, "agrees")
+
+
+def test_a_host_that_sends_on_to_shorter_addresses_can_be_used(
+    page: Page, context: BrowserContext, server: Server
+) -> None:
+    """As some do with every name that ends in .html."""
+    server.moved.add("view.html")
+    page.goto(address(server, link_of(JOB)))
+    wait_for(page, "agrees")
     page.goto(server.address)
     wait_for_offline(page)
     context.set_offline(True)

@@ -324,6 +324,23 @@ def test_turning_asks_nothing_of_python(page: Page, server: Server) -> None:
     assert page.evaluate("asked") == before
 
 
+def test_every_part_of_the_drawings_is_shown(page: Page, server: Server) -> None:
+    """No rule of another part of the house hides or hollows one."""
+    open_exercise(page, server)
+    sweep(page)
+    expect(page.locator("#drawing svg")).to_be_visible()
+    hidden = page.evaluate(
+        """[...document.querySelectorAll('svg.drawing *')]
+            .filter((part) => !part.closest('defs, title, desc'))
+            .filter((part) => getComputedStyle(part).display === 'none')
+            .map((part) => part.outerHTML)"""
+    )
+    assert hidden == []
+    filled = page.locator("svg.drawing .paper")
+    assert filled.count() > 4
+    assert "none" not in filled.evaluate_all("parts => parts.map((p) => getComputedStyle(p).fill)")
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_everything_can_be_hit_and_nothing_sticks_out(
     page: Page, server: Server, scheme: str

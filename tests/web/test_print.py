@@ -15,7 +15,7 @@ from sweepsheet.english import ENGLISH
 from tests.core.jobs import EIGHTHS
 from tests.core.links import link_of, ordinary_job
 from tests.web.forms import sweep
-from tests.web.page import PATIENCE, decoded, main_of, wait_for_python
+from tests.web.page import PATIENCE, decoded, main_of
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -24,9 +24,13 @@ if TYPE_CHECKING:
 
 FILL = """async ([main, fields]) => {
     const { fillForm } = await import(main);
-    fillForm(fields);
+    const { name: jobName = '', ...others } = fields;
+    fillForm(others);
+    const job = document.getElementById('job-name');
+    job.value = jobName;
+    job.dispatchEvent(new Event('input', { bubbles: true }));
     const form = document.getElementById('form');
-    for (const [name, value] of Object.entries(fields)) {
+    for (const [name, value] of Object.entries(others)) {
         if (form.elements.namedItem(name)) continue;
         const field = document.createElement('input');
         form.append(Object.assign(field, { type: 'hidden', name, value }));
@@ -74,7 +78,8 @@ def say(code: str) -> str:
 
 def open_with(page: Page, server: Server, form: dict[str, str]) -> None:
     page.goto(server.address)
-    wait_for_python(page)
+    # The page has brought back what was kept, which is nothing.
+    expect(page.locator("html")).to_have_attribute("data-share", "none", timeout=PATIENCE)
     page.evaluate(FILL, [main_of(page), form])
     expect(page.locator("html")).to_have_attribute("data-share", "ready", timeout=PATIENCE)
 

@@ -11,7 +11,7 @@ import json
 import marshal
 import sys
 import zipfile
-from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]
+from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]  # private, and so not in the stubs
 from pathlib import Path
 from types import CodeType
 

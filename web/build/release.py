@@ -22,11 +22,11 @@ PAGES = {
     "how.html": "",
 }
 SCRIPTS = sorted({*filter(None, PAGES.values()), "worker.js"})
-AT_ROOT = (*PAGES, "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+AT_ROOT = (*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # Scripts and style sheets are shipped as page.mjs makes them.
 NOT_SHIPPED = re.compile(
-    r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js).*\.js$"
+    r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js|can-start\.js).*\.js$"
 )
 STYLE = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)">')
 SHEET = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)"')

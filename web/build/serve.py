@@ -44,7 +44,7 @@ class FolderServer(http.server.ThreadingHTTPServer):
     def handle_error(self, request: object, client_address: object) -> None:
         """Show every other error."""
         if not isinstance(sys.exception(), ConnectionError):
-            super().handle_error(request, client_address)  # type: ignore[arg-type]
+            super().handle_error(request, client_address)  # type: ignore[arg-type]  # the base class says less than it takes
 
 
 def address_on_network() -> str | None:

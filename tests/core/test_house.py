@@ -1,0 +1,191 @@
+"""The rules of the house that a script can hold: JavaScript, exceptions to rules, examples."""
+
+from __future__ import annotations
+
+import ast
+import re
+from pathlib import Path
+
+import pytest
+
+from tests.core.source import modules
+
+ROOT = Path(__file__).parents[2]
+SCRIPTS = sorted((ROOT / "web").glob("*.js"))
+
+# JavaScript does no domain arithmetic: no geometry, no halving of a TIR, no units, and no number
+# made of what was typed.
+ARITHMETIC = re.compile(
+    r"Math\.(a?sinh?|a?cosh?|a?tanh?2?|atan2|hypot|sqrt|cbrt|pow|PI|exp|log\w*)\b"
+    r"|parseFloat|parseInt|\bNumber\(|[*/]=? ?2\b|\*\*|25\.4|0\.0254|\b180\b|\b360\b"
+)
+# What stands for something else, by file: a part of the line, and why.
+ALLOWED: dict[str, dict[str, str]] = {
+    "form.js": {"Number(found[0])": "the number of a row, from a field's name"},
+    "readings.js": {
+        "Number(i)": "the number of a column, from a field's name",
+        "this.#typed[Number(j)]": "the number of a row, from a field's name",
+    },
+    "store.js": {"changed: Number(": "when a job was changed, for the list"},
+    "practice.js": {
+        "Number(slider": "where the slider of the drawing stands, in steps of the picture",
+        "(box.left + box.right) / 2": "the middle of the drawing on the screen, in pixels",
+        "(box.top + box.bottom) / 2": "the middle of the drawing on the screen, in pixels",
+        "Math.atan2(y, x)": "where a finger is on the screen",
+        "turned": "by how much a finger went round on the screen",
+    },
+}
+
+
+def arithmetic_in(text: str, allowed: dict[str, str]) -> tuple[list[str], set[str]]:
+    """The lines that look like arithmetic and are not allowed, and the exceptions that were met."""
+    found, met = [], set()
+    for line in text.splitlines():
+        code = re.sub(r"/\*.*?\*/|^\s*(//|/?\*).*|\s//.*$", "", line)
+        if ARITHMETIC.search(code):
+            excuses = {part for part in allowed if part in code}
+            met |= excuses
+            if not excuses:
+                found.append(line.strip())
+    return found, met
+
+
+@pytest.mark.parametrize("script", SCRIPTS, ids=lambda path: str(path.name))
+def test_javascript_does_no_domain_arithmetic(script: Path) -> None:
+    allowed = ALLOWED.get(script.name, {})
+    found, met = arithmetic_in(script.read_text("utf-8"), allowed)
+    assert found == []
+    assert met == set(allowed), "an exception that nothing needs"
+
+
+def test_arithmetic_is_seen() -> None:
+    for line in ("x = tir / 2;", "Math.hypot(a, b)", "parseFloat(input.value)", "mm = inch * 25.4"):
+        assert arithmetic_in(line, {})[0] == [line]
+    assert arithmetic_in("// half of it: / 2\n * TIR / 2", {}) == ([], set())
+
+
+# Exceptions to rules ----------------------------------------------------------------------------
+
+OWN = [
+    path
+    for folder in ("core", "tests", "web")
+    for path in sorted((ROOT / folder).rglob("*.py"))
+    if "__pycache__" not in path.parts
+]
+EXCEPTION = re.compile(r"#\s*(noqa|type:\s*ignore|pragma:\s*no (?:cover|mutate))")
+REASON = re.compile(
+    r"#\s*(?:noqa: [A-Z0-9, ]+|type: ignore\[[\w, -]+\]\s*#|pragma: no (?:cover|mutate))"
+    r"\s*[-(:]?\s*[\w',]+ \w+"
+)
+
+
+def bare_exceptions(text: str) -> list[str]:
+    """The lines that set a rule aside without a code and a reason."""
+    return [
+        line.strip()
+        for line in text.splitlines()
+        if EXCEPTION.search(line) and not REASON.search(line)
+    ]
+
+
+@pytest.mark.parametrize(
+    "path", [*OWN, ROOT / "build.py"], ids=lambda path: path.relative_to(ROOT).as_posix()
+)
+def test_every_exception_has_a_reason(path: Path) -> None:
+    if path == Path(__file__):
+        return  # it holds bad examples
+    assert bare_exceptions(path.read_text("utf-8")) == []
+
+
+def test_every_rule_left_out_in_the_settings_has_a_reason() -> None:
+    """Every ignored rule of the linter and every ignored import stands beside a comment."""
+    text = (ROOT / "pyproject.toml").read_text("utf-8")
+    lines = [line for line in text.splitlines() if re.match(RULE_LEFT_OUT, line)]
+    assert len(lines) > 10
+    assert [line for line in lines if not re.search(r"# \w+", line)] == []
+
+
+def test_a_bare_exception_is_seen() -> None:
+    for line in ("x = 1  # noqa", "x = 1  # noqa: S311", "y()  # type: ignore[arg-type]"):
+        assert bare_exceptions(line) == [line]
+    assert bare_exceptions("x()  # type: ignore[arg-type]  # wrong on purpose") == []
+    assert bare_exceptions("x()  # noqa: S311 - seeded on purpose") == []
+
+
+RULE_LEFT_OUT = r'    "[A-Z]+\d+",( *#|$)|ignore_missing'
+
+
+# Examples ---------------------------------------------------------------------------------------
+
+COMPUTING = (
+    "vector", "clock", "linear", "units", "positions", "corrections", "harmonic", "noise", "checks",
+    "region", "verdict", "off_axis", "sweep", "bore", "face", "companion", "chip", "seat", "pilot",
+    "rigid", "rounds", "trim", "history", "dowels", "pairs", "shims", "squaring", "solution",
+)  # fmt: skip
+WHOLE_JOB = (
+    "takes a whole job; worked through in tests/core/test_by_hand.py and api.solve's example"
+)
+MANY_PARTS = "takes what other modules made; worked through in tests/core/test_by_hand.py"
+NO_EXAMPLE = {
+    "bore.measure_bore": MANY_PARTS,
+    "bore.vertical_doubt": MANY_PARTS,
+    "companion.measure_companion": MANY_PARTS,
+    "corrections.corrected_bore": MANY_PARTS,
+    "corrections.corrected_companion": MANY_PARTS,
+    "corrections.corrected_face": MANY_PARTS,
+    "corrections.vertical_shift": MANY_PARTS,
+    "dowels.Option.target_judged": "a choice between two fields",
+    "dowels.Option.target_offset": "a choice between two fields",
+    "dowels.Weigher.left_alone": WHOLE_JOB,
+    "dowels.Weigher.option": WHOLE_JOB,
+    "dowels.Weigher.refitted": WHOLE_JOB,
+    "dowels.choose": WHOLE_JOB,
+    "dowels.options_for": WHOLE_JOB,
+    "dowels.pilot_shift": MANY_PARTS,
+    "face.measure_face": MANY_PARTS,
+    "history.history_of": WHOLE_JOB,
+    "history.refit_doubt": WHOLE_JOB,
+    "noise.doubt_of": MANY_PARTS,
+    "noise.scatter_variance": MANY_PARTS,
+    "pairs.pairs_for": WHOLE_JOB,
+    "pilot.pilot_line": MANY_PARTS,
+    "rounds.measure_round": WHOLE_JOB,
+    "seat.clearance_of": WHOLE_JOB,
+    "seat.seat_of": WHOLE_JOB,
+    "solution.work_out": WHOLE_JOB,
+    "squaring.rim_of": WHOLE_JOB,
+    "squaring.square": WHOLE_JOB,
+    "sweep.examine": MANY_PARTS,
+    "trim.deed_of": MANY_PARTS,
+    "trim.response_of": MANY_PARTS,
+}
+
+
+def public_functions(tree: ast.Module) -> dict[str, ast.FunctionDef]:
+    """Functions and methods by name, but properties, what is private and what is in it."""
+    found = {}
+    for node in tree.body:
+        if isinstance(node, ast.FunctionDef):
+            found[node.name] = node
+        elif isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
+            methods = (each for each in node.body if isinstance(each, ast.FunctionDef))
+            found |= {
+                f"{node.name}.{each.name}": each
+                for each in methods
+                if "property" not in [ast.unparse(d) for d in each.decorator_list]
+            }
+    return {k: v for k, v in found.items() if not k.rpartition(".")[2].startswith("_")}
+
+
+def without_example() -> set[str]:
+    return {
+        f"{module}.{name}"
+        for module in COMPUTING
+        for name, node in public_functions(modules()[module]).items()
+        if ">>> " not in (ast.get_docstring(node) or "")
+    }
+
+
+def test_every_public_function_that_computes_has_an_example_that_is_run() -> None:
+    """Or a reason why not; and no reason is kept that nothing needs."""
+    assert without_example() == set(NO_EXAMPLE)

@@ -1,0 +1,107 @@
+"""The main job in every engine: type a sweep, read the answer, lose the page, lose the signal.
+
+What Chromium's other tests go into deeply is run through here once in each engine. A new part of
+the page gets a few lines here; `driver` speaks to all engines alike.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sweepsheet.practice import TURN, hidden_of
+from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU
+
+if TYPE_CHECKING:
+    from tests.web.drivers.base import Driver
+    from tests.web.server import Server
+
+# US Army TM 9-4940-568-34, pp. 5-62 and 5-63, as in test_page.py.
+WORKSHEET = ["3", "-2", "0", "4"]
+HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
+READINGS = [f"rounds.0.bore.sweeps.0.{i}" for i in range(4)]
+IS_DRAWN = "document.querySelector('#drawing svg')?.getBoundingClientRect().height > 100"
+
+TURN_THE_CRANK = """degrees => {
+    const slider = document.querySelector('#crank');
+    slider.value = degrees;
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+}"""
+
+
+def type_sweep(driver: Driver, readings: list[str]) -> None:
+    """Type the readings of the first sweep, and that the dial came back."""
+    for name, text in zip(READINGS, readings, strict=True):
+        driver.type(name, text)
+    driver.type("rounds.0.bore.closing.0", "0")
+
+
+def see_worksheet(driver: Driver) -> None:
+    """See the published figures, and the readings they come from."""
+    driver.wait_for_text("#headline", HEADLINE)
+    driver.wait_for(IS_DRAWN, wanted=True)
+    assert [driver.value(name) for name in READINGS] == WORKSHEET
+
+
+def test_sweep_is_answered_and_drawn_and_outlives_a_reload(driver: Driver, server: Server) -> None:
+    driver.open(server.address)
+    driver.wait_for_python()
+    type_sweep(driver, WORKSHEET)
+    see_worksheet(driver)
+    driver.wait_for("document.querySelector('#kept').dataset.kept", "yes")
+    driver.type("limits.bore_offset", "2")
+    driver.wait_for_text("#verdict-text", "Outside the limit")
+    driver.type(READINGS[1], "x")
+    driver.wait_for("document.querySelectorAll('[aria-invalid=true]').length", 1)
+    driver.type(READINGS[1], "-2")
+    driver.wait_for_text("#verdict-text", "Outside the limit")
+    driver.reload()
+    driver.wait_for_python()
+    see_worksheet(driver)
+    assert driver.value("limits.bore_offset") == "2"
+
+
+def test_page_works_again_with_the_server_gone(driver: Driver, server: Server) -> None:
+    driver.open(server.address)
+    driver.wait_for_python()
+    type_sweep(driver, WORKSHEET)
+    see_worksheet(driver)
+    driver.wait_for_offline()
+    server.stop()
+    driver.reload()
+    driver.wait_for_python()
+    driver.wait_for_offline()
+    see_worksheet(driver)
+    type_sweep(driver, ["0", "-10", "-20", "-10"])  # half of 12 less 6, toward the low readings
+    driver.wait_for_text("#headline", "Offset 10.0 thou (TIR 20.0 thou) toward 6 o'clock")
+
+
+def test_link_is_read_and_checked_by_the_customer(driver: Driver, server: Server) -> None:
+    driver.open(server.address)
+    driver.wait_for_python()
+    type_sweep(driver, WORKSHEET)
+    driver.wait_for("document.documentElement.dataset.share", "ready")
+    driver.open(str(driver.run("document.querySelector('#share-link').value")))
+    driver.wait_for("document.documentElement.dataset.view", "agrees")
+    claimed = driver.text('#claimed [data-part="found"]')
+    assert "The bore stood 3.4 thou off the crank's axis" in claimed
+    driver.wait_for("document.querySelector('#before svg') !== null", wanted=True)
+
+
+def test_practice_housing_is_swept_with_the_server_gone(driver: Driver, server: Server) -> None:
+    driver.open(f"{server.address}practice.html#seed={SEED}&level={LEVEL}")
+    driver.wait_for_python()
+    driver.wait_for_offline()
+    server.stop()
+    driver.reload()
+    driver.wait_for_python()
+    driver.wait_for("document.querySelector('#crank-view svg') !== null", wanted=True)
+    for degrees in (0, 90, 180, 270, TURN):
+        driver.run(f"({TURN_THE_CRANK})({degrees})")
+        driver.press("#note")
+    driver.wait_for_text("#verdict-text", "Outside the limit")
+    found = OFFSET_AND_TIR.search(driver.text("#headline"))
+    doubt = PLUS_MINUS.search(driver.text("#figures"))
+    assert found
+    assert doubt
+    hidden = hidden_of(SEED, LEVEL).center.length / THOU
+    assert abs(float(found[1]) - hidden) <= float(doubt[1]) + 0.5
