@@ -12,6 +12,8 @@ from sweepsheet.clock import direction_of
 from sweepsheet.job import Dowel, Job
 from sweepsheet.shims import Shim
 from sweepsheet.solution import Solution
+from sweepsheet.trim import Trim
+from sweepsheet.units import UnitSystem
 from sweepsheet.vector import Vec2
 from sweepsheet.verdict import Judged
 from sweepsheet.wording import Angle, At, Chance, Degrees, Language, Message, Size, Small, Toward
@@ -183,18 +185,15 @@ def _history(solution: Solution, language: Language) -> Iterator[Section]:
     if trim is not None and solution.latest.bore.judged.verdict == "within":
         lines.append(say("trim.stop"))
     elif trim is not None:
-        lines.append(trim_line(solution, language))
+        lines.append(trim_line(trim, units, language))
         if history.trim_probability is not None:
             lines.append(say("trim.chance", chance=Chance(history.trim_probability)))
     if lines:
         yield Section("trim", _title(language, "trim"), lines=tuple(lines))
 
 
-def trim_line(solution: Solution, language: Language) -> str:
-    """How to turn both dowels, and what that should leave; empty where there is no trim."""
-    trim, units = solution.history.trim, solution.job.units
-    if trim is None:
-        return ""
+def trim_line(trim: Trim, units: UnitSystem, language: Language) -> str:
+    """How to turn both dowels, and what that should leave."""
     way = "clockwise" if trim.turn_deg >= 0 else "anticlockwise"
     return language.say(
         "trim.turn",

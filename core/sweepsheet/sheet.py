@@ -165,9 +165,9 @@ def _moves(bore: Bore, units: UnitSystem, language: Language) -> tuple[str, ...]
 def _fit_line(choice: Option, solution: Solution, language: Language) -> str:
     """Which dowels to fit, or how to turn those that are in."""
     units = solution.job.units
-    first, second = solution.job.rounds[-1].dowels
-    if first == second and first.offset == choice.offset > 0:
-        return trim_line(solution, language) or language.say("do.nothing_fits")
+    trim, (first, second) = solution.history.trim, solution.job.rounds[-1].dowels
+    if trim is not None and first == second and first.offset == choice.offset:
+        return trim_line(trim, units, language)
     expected = Small(choice.expected_offset, units)
     tir = Small(2 * choice.expected_offset, units)
     if choice.offset == 0:

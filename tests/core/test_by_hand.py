@@ -812,3 +812,29 @@ def test_the_chance_of_a_pair_counts_each_aim_by_itself() -> None:
         assert all(d.aim_deg == 0.0 for d in pair.dowels if d.offset == 0.0)
     assert any(d.offset == 0.0 for pair in found for d in pair.dowels)
     assert any(0.05 < (pair.judged.probability or 0.0) < 0.95 for pair in found)
+
+
+def test_a_foreign_reading_of_an_uneven_sweep_against_leaving_each_out() -> None:
+    """By numpy: the fit without each reading in turn, and what that reading is off by."""
+    positions = (0.0, 35.0, 80.0, 140.0, 170.0, 215.0, 290.0, 330.0)
+    means = (0.2, -0.1, 0.3, 9.0, -0.2, 0.1, 0.0, -0.3)
+    a = np.radians(positions)
+    design = np.column_stack([np.ones(8), np.sin(a), np.cos(a)])
+    left, excess = [], []
+    for i in range(8):
+        others = [k for k in range(8) if k != i]
+        solved = np.linalg.lstsq(design[others], np.array(means)[others], rcond=None)[0]
+        left.append(float(np.sum((np.array(means)[others] - design[others] @ solved) ** 2)))
+        excess.append(float(means[i] - design[i] @ solved))
+    found = foreign_reading(positions, means, 0.5)
+    assert found is not None
+    assert found.position_index == int(np.argmin(left)) == 3
+    assert found.excess == pytest.approx(excess[3], rel=1e-9)
+    # The spare degrees of freedom leave less than the noise here, which is what counts.
+    assert left[3] / 4.0 < 0.25
+    contrast = sorted(left)[1] / (4.0 * 0.25)
+    assert contrast > FOREIGN_CONTRAST
+    # With as much noise as makes the contrast too small, nothing is named.
+    enough = math.sqrt(sorted(left)[1] / (4.0 * FOREIGN_CONTRAST))
+    assert foreign_reading(positions, means, 0.999 * enough) is not None
+    assert foreign_reading(positions, means, 1.001 * enough) is None

@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
+import io
+import json
 import math
+import random
+import sys
+from pathlib import Path
 
-from sweepsheet import sheet, solve
+import pytest
+
+from sweepsheet import InputError, sheet, solve
+from sweepsheet.__main__ import main
 from sweepsheet.drawing import drawing_of
 from sweepsheet.english import ENGLISH
+from sweepsheet.form import draft_of
 from sweepsheet.marks import arrow
+from sweepsheet.page import answer_text
 from sweepsheet.read_job import read_job
+from sweepsheet.readings_csv import COLUMNS, data_of_csv
+from sweepsheet.refill import form_of
 from sweepsheet.side_view import side_view_of
 from sweepsheet.solution import work_out
 from sweepsheet.vector import Vec2
@@ -124,3 +136,94 @@ def test_pairs_for_a_bore_in_the_very_middle() -> None:
     found = work_out(read_job(job)).pairs
     assert found
     assert all(math.isfinite(pair.expected_offset) for pair in found)
+
+
+def test_streams_that_have_no_code_page_are_left_as_they_are(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    file = tmp_path / "job.json"
+    file.write_text(json.dumps(make_job(readings_of(0.0, -7.0))), "utf-8")
+    shown = io.StringIO()
+    monkeypatch.setattr(sys, "stdout", shown)
+    assert main([str(file)]) == 0
+    assert json.loads(shown.getvalue())["version"] == 1
+
+
+def asked(**request: object) -> Data:
+    answer: Data = json.loads(answer_text(json.dumps(request)))
+    return answer
+
+
+def test_readings_that_can_not_be_a_file() -> None:
+    form = {"rounds.0.bore.sweeps.0.0": "0", "about.notes": "n" * 20_000}
+    assert asked(csv=form)["state"] == "refused"
+    shown = asked(**{"import": ",".join(COLUMNS) + '\n"' + "9" * 200_000 + '",1\n'})
+    assert shown["state"] == "refused"
+    with pytest.raises(InputError):
+        data_of_csv("a,b,c\n1,2,3\n")
+
+
+def test_a_runout_that_says_itself_that_it_is_one() -> None:
+    """A blank limit stays blank, and a text that names the TIR keeps its words."""
+    for limit, kept in (("", None), ("ten TIR", "ten TIR"), ("ten", "ten TIR"), ("10", 5.0)):
+        typed = draft_of({"limit_as": "tir", "limits.bore_offset": limit})
+        assert typed.get("limits", {}).get("bore_offset") == kept
+
+
+def test_a_job_too_long_for_a_link_still_has_its_sheet() -> None:
+    rng = random.Random(4)
+    many = [10.0 * i for i in range(36)]
+    jobs = [
+        make_job(*([round(rng.uniform(-9.0, 9.0), 6) for _ in many] for _ in range(4)),
+                 positions=many)
+        for _ in range(20)
+    ]  # fmt: skip
+    shown = asked(share=form_of(then(*jobs)))
+    assert (shown["state"], shown["fragment"]) == ("share", "")
+    assert shown["trouble"]
+    assert shown["paper"]
+
+
+def test_paper_of_what_is_seldom_measured() -> None:
+    """A crank on end, no limit for the face, unlike dowels in place."""
+    job = with_face(
+        make_job(
+            readings_of(0.0, -7.0), crank={"axis": "vertical"}, limits={"face_runout": None},
+        ),
+        face_readings(0.1, 0.1),
+    )  # fmt: skip
+    shown = asked(share=form_of(with_dowels(job, (7.0, 0.0), (14.0, 90.0))))
+    assert shown["state"] == "share"
+    assert "14.0 thou" in json.dumps(shown["paper"]) or "14 thou" in json.dumps(shown["paper"])
+    assert "roop" not in json.dumps(shown["paper"])
+    assert "no-face-limit" in codes_of(job)
+    assert "Limit: runout" not in sheet(job)
+
+
+def test_a_part_that_is_there_twice_is_a_fault() -> None:
+    part = {"kind": "pilot_bore", "sweeps": [[0.0, 1.0, 2.0, 1.0]]}
+    with pytest.raises(InputError, match="twice"):
+        solve(make_job(readings_of(0.0, -7.0), companions=[part, part]))
+
+
+def test_a_practice_housing_swept_with_its_face_and_put_back_on_standard_dowels() -> None:
+    """The face's row of the truth; the rounds by their names; twelve positions; a dial behind."""
+    form = {"exercise.seed": "417", "exercise.level": "1", "exercise.positions": "4"}
+    face = {"exercise.part": "face"}
+    swept = swept_as_shown(swept_as_shown(form) | face)
+    shown = asked(practice=swept | {"exercise.shown": "yes", "exercise.truth": "yes"})
+    assert shown["practice"]
+    back = {
+        "exercise.rounds": "2", "rounds.1.dowels.0.offset": "0", "rounds.1.dowels.1.offset": "0",
+    }  # fmt: skip
+    assert asked(practice=form | back)["practice"]
+    assert asked(practice=form | face | {"exercise.positions": "12"})["practice"]
+    rearward = face | {"face.plunger": "rearward", "rounds.0.face.plunger": "rearward"}
+    assert asked(practice=form | rearward)["practice"]
+
+
+def swept_as_shown(form: dict[str, str]) -> dict[str, str]:
+    """The form with the sweep noted that its dial shows: each mark, and back at the start."""
+    practice = asked(practice=form)["practice"]
+    entries = [practice["turn"][stop] for stop in practice["stops"]]
+    return form | {entry["field"]: entry["typed"] for entry in entries}
