@@ -39,7 +39,9 @@ def is_answered(page: Page, state: str = "answer") -> None:
 def test_the_page_for_the_mechanic(page: Page, server: Server) -> None:
     page.goto(server.address)
     wait_for_python(page)
-    statuses = page.get_by_role("status")  # those that a screen reader listens to; none that is hidden
+    statuses = page.get_by_role(
+        "status"
+    )  # those that a screen reader listens to; none that is hidden
     listened_to = statuses.evaluate_all("all => all.map(({ id }) => id)")
     assert "heard" in listened_to
     axe.check(page, "empty")
@@ -124,7 +126,7 @@ def test_every_control_is_reached_by_tab_in_order_and_shows_it(page: Page, serve
         if focused is None or (focused[0] == expected[0] and reached):
             break
         name, faults = focused
-        assert faults == [], name
+        assert faults == [], f"{name}: {faults}"
         if reached[-1:] != [name]:  # a date is several stops in one field
             reached.append(name)
     assert reached == expected
