@@ -11,8 +11,8 @@ import { paint } from './paint.js';
 import { Share } from './share.js';
 import { WORDS } from './words.js';
 
-// For tests, which start a Python of their own, and fill the form at once.
-export { fillForm, readForm, startPython };
+// For tests, which start a Python of their own, fill the form at once, and make links of odd answers.
+export { fillForm, readForm, Share, startPython };
 
 const root = document.documentElement;
 const status = /** @type {HTMLElement} */ (document.getElementById('status'));

@@ -146,6 +146,7 @@ export function paint(answer) {
     putDrawing(get('flange-view'), answer.flange_view);
     setText('strip-verdict', `${answer.sheet.verdict_text}.`);
     setText('strip-headline', answer.sheet.headline);
+    setText('heard', `${answer.sheet.verdict_text}. ${answer.sheet.headline}.`);
     return;
   }
   const several = faults.length > 1;
@@ -156,4 +157,5 @@ export function paint(answer) {
   setText('waiting', text);
   setText('strip-verdict', '');
   setText('strip-headline', text);
+  setText('heard', text);
 }

@@ -300,7 +300,9 @@ function readings(n) {
 function addRound(n, name) {
   const part = document.createElement('details');
   part.open = true;
-  part.append(Object.assign(document.createElement('summary'), { textContent: name }));
+  const summary = document.createElement('summary');
+  summary.append(Object.assign(document.createElement('h3'), { textContent: name }));
+  part.append(summary);
   for (const old of get('rounds').querySelectorAll('details')) {
     old.open = false;
     old.className = 'old-round';

@@ -26,7 +26,7 @@ ALLOWED: dict[str, dict[str, str]] = {
         "Number(i)": "the number of a column, from a field's name",
         "this.#typed[Number(j)]": "the number of a row, from a field's name",
     },
-    "snapshot.js": {"Number(kept.headers.get(SIZE))": "how large Python's memory is, in bytes"},
+    "snapshot.js": {"Number(kept.headers.get(SIZE))": "bytes of memory, as the copy says"},
     "store.js": {"changed: Number(": "when a job was changed, for the list"},
     "practice.js": {
         "Number(slider": "where the slider of the drawing stands, in steps of the picture",

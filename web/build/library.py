@@ -77,10 +77,10 @@ def methods_of_dataclasses(sources: dict[str, bytes]) -> dict[str, CodeType]:
     modules = [module_at(path) for path in sorted(with_dataclasses)]
     for module in modules:
         sys.modules.pop(module, None)
-    dataclasses.exec = compiling  # type: ignore[attr-defined]  # put in front of the builtin
+    dataclasses.exec = compiling  # type: ignore[attr-defined]  # in place of the builtin
     for module in modules:
         importlib.import_module(module)
-    del dataclasses.exec  # type: ignore[attr-defined]  # the builtin shows again
+    del dataclasses.exec  # type: ignore[attr-defined]  # the builtin again
     return methods
 
 
