@@ -48,9 +48,9 @@ worker.onmessage = () => {
     document.documentElement.dataset.python = 'ready';
 };
 </script></html>"""
-# Ready for typing, on our page and on the bare one alike: the first reading's field stands there, and
-# a frame has been drawn with it. What is typed then is kept and answered, whether the page's script
-# has run or not; tests/web/test_jobs.py holds that.
+# Ready for typing, on our page and on the bare one alike: the first reading's field stands there,
+# and a frame has been drawn with it. What is typed then is kept and answered, whether the page's
+# script has run or not; tests/web/test_jobs.py holds that.
 SHOWN = """new MutationObserver((_, watch) => {
     if (!document.querySelector('#rounds .reading input, form:not([id]) input')) return;
     watch.disconnect();
