@@ -190,6 +190,7 @@ def test_disagreement_failure_one_sweep() -> None:
     assert disagreement(fit(fitted_rows([0.0, 9.0] * 4)), scatter=0.3) is None
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "positions", [(0.0, 20.0, 40.0, 185.0, 250.0), (0.0, 40.0, 80.0, 120.0, 160.0, 260.0), EIGHTHS]
 )

@@ -93,6 +93,7 @@ def test_what_can_t_be_shown_is_replaced_so_that_the_file_opens() -> None:
     assert back["about.vehicle"] == "a\ufffdb\ufffd\ufffd"
 
 
+@pytest.mark.slow
 def test_a_text_that_is_too_long_is_refused_before_it_is_saved() -> None:
     shown = export_file([{"about.notes": "n" * 10_001}], ENGLISH)
     assert shown["state"] == "refused"
@@ -395,6 +396,7 @@ FILES = (SMALL, MIDDLE, {"format": "sweepsheet-jobs", "version": 1, "jobs": [SMA
 CSVS = (csv_of(MIDDLE), csv_of(SMALL))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", range(20))
 def test_a_spoiled_file_is_opened_or_refused(seed: int) -> None:
     """A thousand each, none of which brings anything but an answer; opened ones can be asked."""
@@ -413,6 +415,7 @@ def test_a_spoiled_file_is_opened_or_refused(seed: int) -> None:
     assert min(states.values()) > 80, states
 
 
+@pytest.mark.slow
 def test_spoiled_files_that_are_opened_can_be_answered_and_saved_again() -> None:
     rng = random.Random(99)
     tried = 0

@@ -279,6 +279,7 @@ def runs() -> list[dict[str, Any]]:
     return done
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("part", ["held", "face_held"])
 def test_the_stated_doubt_covers_the_truth(part: str) -> None:
     """In at least 93 of 100 sweeps; 95 are promised, some 200 sweeps tell it to 1.5."""
