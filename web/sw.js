@@ -116,25 +116,7 @@ function withPolicy(response) {
   return new Response(response.body, { headers });
 }
 
-/**
- * Browsers that can take these straight from the cache need not wake the service worker for them.
- * @param {any} event
- */
-function takeStraight(event) {
-  if (!event.addRoutes) return;
-  const root = new URL(SCOPE).pathname.replace(/[\\:*+?(){}]/g, '\\$&');
-  for (const pathname of [root, `${root}${RELEASE}/*`]) {
-    // @ts-ignore
-    const urlPattern = new URLPattern({ pathname, search: '' });
-    const condition = { urlPattern, requestMethod: 'GET' };
-    event.addRoutes({ condition, source: { cacheName: CACHE } });
-  }
-}
-
-worker.addEventListener('install', (event) => {
-  takeStraight(event);
-  event.waitUntil(install());
-});
+worker.addEventListener('install', (event) => event.waitUntil(install()));
 worker.addEventListener('activate', (event) => event.waitUntil(activate()));
 
 worker.addEventListener('fetch', (event) => {

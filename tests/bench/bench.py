@@ -236,14 +236,14 @@ def edits(chromium: BrowserType, server: Server) -> list[list[list[float]]]:
 
 
 def memory(chromium: BrowserType, address: str) -> float | None:
-    """Megabytes of the page's own process after the first answer, where Linux tells them."""
+    """Megabytes of the page's own process once it has come to rest, where Linux tells them."""
     if not Path("/proc/self/smaps_rollup").exists():
         return None
     browser = browsers.launch(chromium)
     try:
         page = browser.new_page()
         start(page, address)
-        time.sleep(8)  # until what comes after the first answer is done
+        time.sleep(45)  # until what comes after the first answer is done, and its garbage collected
         told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
         processes = [each["id"] for each in told["processInfo"] if each["type"] == "renderer"]
         # Beside the page's process there may be a spare one, which is small.
@@ -340,7 +340,7 @@ def main() -> None:
                 print_row(f"{name}, three rounds: the first", first)
                 print_row(f"{name}, three rounds: each later one", later)
             memories = [memory(chromium, each.address) for each in (ours, stock, bare)]
-            print_row("Memory of the page", *memories, unit="MB")
+            print_row("Memory of the page at rest", *memories, unit="MB")
             kinds = ("as it is", "gzip", "brotli")
             for kind, *columns in zip(kinds, *map(sizes, folders), strict=True):
                 print_row(f"First visit, {kind}", *columns, unit="MB")
