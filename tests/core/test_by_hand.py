@@ -115,6 +115,12 @@ def test_half_widths() -> None:
     assert offset_half_width(Vec2(5e-324, 0.0), spread) == pytest.approx(3.0 * K_95_LINE)
 
 
+def test_the_half_width_of_a_direction_in_a_slanted_spread() -> None:
+    """At (30, 40) across is (-.8, .6): 4 * .64 - 2 * .48 + 9 * .36 = 4.84."""
+    width = direction_half_width(Vec2(30.0, 40.0), Sym2(4.0, 1.0, 9.0))
+    assert width == pytest.approx(math.degrees(math.asin(K_95_LINE * 2.2 / 50.0)))
+
+
 def test_a_direction_is_lost_where_the_ellipse_reaches_the_axis() -> None:
     """A round spread of 1 reaches 2.4477; a direction is known from just beyond."""
     unit = Sym2(1.0, 0.0, 1.0)
@@ -233,7 +239,7 @@ def test_doubt_in_height() -> None:
     near(vertical_doubt(DIAL, LYING), 0.0, 0.0, 0.25)
     measured = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"sag": 3.0})
     near(vertical_doubt(measured, LYING), 0.0, 0.0, 0.5)
-    near(vertical_doubt(measured, Crank("horizontal", 2.0)), 0.0, 0.0, 1.0)
+    near(vertical_doubt(measured, Crank("horizontal", 0.5)), 0.0, 0.0, 1.0)
     near(vertical_doubt(DIAL, STANDING), 0.0, 0.0, 0.0)
 
 
@@ -431,6 +437,19 @@ def test_what_dowels_did() -> None:
     assert did.size_pm == pytest.approx(K_95_LINE * along)
     assert did.agrees  # 0.5**2/0.08 = 3.1 of 5.99
     assert not did.opposite
+
+
+def test_what_dowels_did_in_a_slanted_spread() -> None:
+    """Moved by (6, 8), with 2 x [[.02, .005], [.005, .04]]: across (-.8, .6) that is .0448."""
+    spread = Sym2(0.02, 0.005, 0.04)
+    seen = (
+        Seen(Vec2(0.0, -8.0), spread, (0.0, 0.0), ZERO),
+        Seen(Vec2(6.0, 0.0), spread, (10.0, 10.0), Vec2(6.0, 8.0)),
+    )
+    did = deed_of(seen)
+    assert did is not None
+    across = math.sqrt(2.0 * (0.02 * 0.64 - 2.0 * 0.005 * 0.48 + 0.04 * 0.36))
+    assert did.direction_pm_deg == pytest.approx(math.degrees(math.asin(K_95_LINE * across / 10.0)))
 
 
 def test_when_dowels_went_the_other_way() -> None:
@@ -646,11 +665,63 @@ def test_a_whole_job_is_worked_out_from_its_latest_round() -> None:
     assert found.chip.tail is not None
     assert found.chip.tail.length == pytest.approx(26500.0 * 4.0 / 16600.0)
     assert [runout.kind for runout in found.companions] == ["pilot_bore", "flywheel_face"]
+    assert found.job is job
+    (left,) = (option for option in found.options if option.leave)
+    # Where the pilot line is now is where it is expected when all is left alone.
+    assert left.expected_pilot == pytest.approx(found.latest.pilot.offset)
+    assert left.pilot_judged == found.latest.pilot.judged
     assert found.choice is not None
     assert found.choice.leave
     assert found.planned is None
     assert not found.wrong_way
     assert not found.face_first
+
+
+def test_a_chip_in_the_rear_joint_and_dimensions_that_are_not_known() -> None:
+    """Under the gearbox the bore stays; without a depth, what is under the housing is not told."""
+    chip = {"joint": "rear", "height": 4.0, "at_deg": 0.0, "radius": 0.5}
+    job = make_job((0, 0, 0, 0), chip=chip, housing={"pilot_distance": 7.0})
+    found = work_out(read_job(job)).chip
+    assert found is not None
+    # Nothing else was measured: the far rim is as far out as the chip, half an inch.
+    assert found.slope.y == pytest.approx(4.0 / 1000.0)
+    assert found.bore == ZERO
+    assert found.nose is not None
+    assert found.nose.y == pytest.approx(28.0)
+    assert found.tail is None
+    under = work_out(read_job(job | {"chip": chip | {"joint": "front"}})).chip
+    assert under is not None
+    assert under.bore is under.nose is under.tail is None
+
+
+def test_unlike_dowels_in_place_count_with_their_holes() -> None:
+    """7 and 14 up at holes 7 in left and right: the middle goes up by 10.5, once they are known."""
+    holes = [{"at_deg": 270.0, "radius": 7.0}, {"at_deg": 90.0, "radius": 7.0}]
+    job = make_job(readings_of(0.0, 0.5, EIGHTHS), positions=EIGHTHS)
+    fitted = with_dowels(job, (7.0, 0.0), (14.0, 0.0))
+    assert work_out(read_job(fitted)).history.response is None
+    known = work_out(read_job(fitted | {"housing": {"dowel_holes": holes}})).history.response
+    assert known is not None
+    assert (known.bare.x, known.bare.y) == pytest.approx((0.0, -10.0))
+
+
+def test_what_is_chosen_is_chosen_for_the_target() -> None:
+    """The bore is good and the pilot line is not: only aimed for the bore it is left alone."""
+    job = with_face(
+        make_job(
+            readings_of(0.0, -1.0, EIGHTHS), positions=EIGHTHS, indicator={"sag": 0.0},
+            limits={"pilot_offset": 5.0, "face_runout": 50.0}, housing={"pilot_distance": 7.0},
+        ),
+        face_readings(2.0, 0.0, EIGHTHS), positions=EIGHTHS,
+    )  # fmt: skip
+    bore, pilot = (
+        work_out(read_job(job | {"stock": {"aim_for": aim}})) for aim in ("bore", "pilot")
+    )
+    assert bore.choice is not None
+    assert bore.choice.leave
+    assert pilot.choice is not None
+    assert not pilot.choice.leave
+    assert (pilot.choice.offset, pilot.planned) == (14.0, pilot.choice)
 
 
 def test_what_comes_before_the_dowels() -> None:
