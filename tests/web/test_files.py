@@ -41,6 +41,13 @@ COUNT_ADDRESSES = """
         revokeObjectURL.call(URL, made);
     };
 """
+# How many were made, and how many are left once there was time to take them back.
+ADDRESSES_LEFT = """async () => {
+    for (let n = 0; n < 100 && globalThis.addresses.size; n++) {
+        await new Promise((next) => setTimeout(next, 100));
+    }
+    return [globalThis.addressesMade, globalThis.addresses.size];
+}"""
 HOSTILE = (
     "<img src=x onerror=alert(1)>",
     "\"'><script>alert(1)</script>",
@@ -162,7 +169,7 @@ def test_a_job_saved_and_deleted_comes_back_from_its_file(
     assert form(page) == before
     fault = page.locator('[id="fault-rounds.0.bore.sweeps.0.0"]')
     expect(fault).to_contain_text("a number is wanted")
-    page.wait_for_function("globalThis.addressesMade === 1 && globalThis.addresses.size === 0")
+    assert page.evaluate(ADDRESSES_LEFT) == [1, 0]
 
 
 def test_all_jobs_go_into_one_file(page: Page, server: Server, tmp_path: Path) -> None:
