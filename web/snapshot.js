@@ -5,11 +5,11 @@
 // release deletes it with them. It is for this browser only, in this version, and never leaves it.
 // Losing it costs time and nothing else. It is made by a Python of its own that has seen nothing
 // but QUESTION, so nothing that was typed is in it. Hash seeds and the state of `random` are frozen
-// in it, which does no harm: nothing here is secret, and the core draws no random numbers.
+// in it, which does no harm: nothing here is secret, and the core draws its random
+// numbers from a seed that is given to it.
 
-const SCOPE = new URL('../', import.meta.url).href;
-const RELEASE = new URL('./', import.meta.url).href.slice(SCOPE.length, -1);
-const CACHE = `sweepsheet ${SCOPE} ${RELEASE}`; // as sw.js names it
+import { CACHE } from './release-cache.js';
+
 const PLACE = new URL('python/snapshot', import.meta.url).href;
 const MADE_BY = 'Made-By';
 const ANSWER = 'Answer-SHA-256';

@@ -54,8 +54,8 @@ def open_link(fragment: str, language: Language) -> Data:
     figures = figures_of(solution, findings, language)
     if len(linked.figures) != len(figures):
         return {"state": "refused", "text": language.say("link.figures")}
-    first = work_out(replace(job, rounds=job.rounds[:1]))
     several = len(job.rounds) > 1
+    first = work_out(replace(job, rounds=job.rounds[:1])) if several else solution
     paper = paper_of(solution, findings, language)
     return {
         "state": "link",
