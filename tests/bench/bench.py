@@ -48,26 +48,28 @@ worker.onmessage = () => {
     document.documentElement.dataset.python = 'ready';
 };
 </script></html>"""
-# Ready for typing, on our page and on the bare one alike: the first reading's field stands there,
-# and a frame has been drawn with it. What is typed then is kept and answered, whether the page's
-# script has run or not; tests/web/test_jobs.py holds that.
+# Ready for typing, or for reading: the first reading's field stands there, on our page and on the
+# bare one alike, or the text of the customer's link, and a frame has been drawn with it. What is
+# typed then is kept and answered, whether the page's script has run or not; tests/web/test_jobs.py
+# holds that.
 SHOWN = """new MutationObserver((_, watch) => {
-    if (!document.querySelector('#rounds .reading input, form:not([id]) input')) return;
+    const wanted = '#rounds .reading input, form:not([id]) input, #job:not([hidden]) .verdict';
+    if (!document.querySelector(wanted)) return;
     watch.disconnect();
     const drawn = new MessageChannel();
     drawn.port1.onmessage = () => performance.mark('shown');
     requestAnimationFrame(() => drawn.port2.postMessage(null));
-}).observe(document, { childList: true, subtree: true });"""
+}).observe(document, { attributes: true, childList: true, subtree: true });"""
 MARKS = """async () => {
     const find = (name) => performance.getEntriesByName(name)[0]?.startTime;
     while (find('first-answer') === undefined) await new Promise((next) => setTimeout(next, 20));
     return ['first-contentful-paint', 'shown', 'form-ready', 'first-answer'].map(find);
 }"""
-# The text of a link stands in the page, before it is painted and long before Python has come; and
-# the first paint, which shows what does not come from the link.
+# Before Python has come: the first paint, which shows what does not come from the link; the link's
+# text drawn; and when it stood in the page.
 READABLE = """async () => {
     const find = (name) => performance.getEntriesByName(name)[0]?.startTime;
-    const wanted = ['first-contentful-paint', 'readable'];
+    const wanted = ['first-contentful-paint', 'shown', 'readable'];
     while (!wanted.every(find)) await new Promise((next) => setTimeout(next, 5));
     return ['first-contentful-paint', 'shown', 'form-ready', 'readable'].map(find);
 }"""
@@ -303,7 +305,7 @@ def print_starts(chromium: BrowserType, ours: Server, stock: Server, bare: Serve
     answers = (mid(column, "answer") for column in (firsts, stocks, floor))
     print_row("First answer, first visit", *answers)
     print_row("Customer's link: first paint", mid(views, "paint"), None, mid(floor, "paint"))
-    print_row("Customer's link: its text there", mid(views, "answer"), None, mid(floor, "answer"))
+    print_row("Customer's link: readable", mid(views, "shown"), None, mid(floor, "shown"))
 
     later, offline, stocks, floor = later_visits(chromium, ours, stock, bare)
     for name, visits in {"later visit": later, "later visit without a signal": offline}.items():
