@@ -31,9 +31,10 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 
 import build
 from tests.core.jobs import EIGHTHS
+from tests.bench.other_engines import rows
 from tests.core.links import link_of, ordinary_job
 from tests.web import browser as browsers
-from tests.web import forms
+from tests.web import engines, forms
 from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
 from web.build.release import PYODIDE_FILES
@@ -315,6 +316,16 @@ def print_starts(chromium: BrowserType, ours: Server, stock: Server, bare: Serve
         print_row(f"Form ready, {name}", *shown)
 
 
+def print_others(ours: Server, stock: Server, bare: Server) -> None:
+    """Time and print the starts in the other engines; tell which are not here."""
+    for engine in engines.others():
+        if engine.absence:
+            print(f"| NOT TRIED in {engine.spoken}: {engine.absence} | | | | | |")
+            continue
+        for name, figures in rows(engine, ours, stock, bare):
+            print_row(f"{engine.spoken}: {name[0].lower()}{name[1:]}", *figures)
+
+
 def main() -> None:
     """Measure and print."""
     with (
@@ -329,7 +340,7 @@ def main() -> None:
         with Server(folders[0]) as ours, Server(folders[1]) as stock, Server(folders[2]) as bare:
             stock.cache_control = "max-age=86400"  # the stock route's best case on a later visit
             print(f"{time.strftime('%Y-%m-%d')}, {platform.machine()} with {os.cpu_count()} cores,")
-            print(f"Chromium alone; median of {STARTS} starts each, from this machine itself.\n")
+            print(f"Chromium; median of {STARTS} starts each, from this machine itself.\n")
             print("| | ours | stock | bare | of stock | of bare |\n|---|---|---|---|---|---|")
             print_starts(chromium, ours, stock, bare)
             for name, times in zip(("bore", "three rounds"), edits(chromium, ours), strict=True):
@@ -347,6 +358,7 @@ def main() -> None:
             kinds = ("as it is", "gzip", "brotli")
             for kind, *columns in zip(kinds, *map(sizes, folders), strict=True):
                 print_row(f"First visit, {kind}", *columns, unit="MB")
+            print_others(ours, stock, bare)
 
 
 if __name__ == "__main__":
