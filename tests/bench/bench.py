@@ -30,8 +30,8 @@ sys.path.insert(0, str(Path(__file__).parents[2] / "core"))
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 import build
-from tests.core.jobs import EIGHTHS
 from tests.bench.other_engines import rows
+from tests.core.jobs import EIGHTHS
 from tests.core.links import link_of, ordinary_job
 from tests.web import browser as browsers
 from tests.web import engines, forms
