@@ -20,8 +20,9 @@ from pathlib import Path
 import pytest
 
 import build
-from web.build.release import PAGES, TroubleError
+from web.build.release import PAGES
 from web.build.serve import Handler
+from web.build.trouble import TroubleError
 
 ROOT_FILES = {*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt"}
 NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches

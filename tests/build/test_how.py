@@ -14,7 +14,7 @@ import build
 from tests.core.source import modules
 from tests.core.test_purity import FLOW, STEP
 from web.build.how import PLACE, docstrings, fill_how, in_markup
-from web.build.release import TroubleError
+from web.build.trouble import TroubleError
 
 TEMPLATE = (build.WEB / "how.html").read_text("utf-8")
 LISTED = {place[1]: place[2].split() for place in PLACE.finditer(TEMPLATE)}
