@@ -20,8 +20,9 @@ from functools import partial
 from pathlib import Path
 from urllib.parse import urlsplit
 
-from web.build.release import SCRIPTS, TroubleError, collect, lay_out, told_to_scripts
+from web.build.release import SCRIPTS, collect, lay_out, told_to_scripts, write_forms
 from web.build.serve import serve_folder
+from web.build.trouble import TroubleError
 
 ROOT = Path(__file__).resolve().parent
 WEB, DIST, WORK, VENV, NODE = (
@@ -138,6 +139,7 @@ def make_page(web: Path, library: Path, address: str) -> Path:
     """Bundle the pages' scripts and styles, and draw what stands in the form from the start."""
     made = library.with_name("page")
     made.mkdir(exist_ok=True)
+    write_forms(web, made)
     (made / "release.js").write_text(told_to_scripts(library, NODE, address), "utf-8")
     script = WEB / "build" / "page.mjs"
     node(script, web, made, *SCRIPTS, trouble="The pages' scripts were not bundled.")

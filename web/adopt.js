@@ -10,5 +10,7 @@ export async function openAsOwn({ name = '', ...fields }) {
   const id = newId();
   await store.add([{ id, name, fields }]);
   sessionStorage.setItem(OPEN_HERE, id);
-  location.assign(address);
+  // In the language of this page, and with it what was chosen by hand.
+  const home = /** @type {HTMLAnchorElement} */ (document.querySelector('a[data-home]'));
+  location.assign(home.href + location.search);
 }

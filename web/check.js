@@ -6,7 +6,7 @@ import { readingsTable } from './paper.js';
 import { remarkItem, textElement } from './parts.js';
 import { putDrawing } from './svg.js';
 import { paintClaimed, paintFigures, refuse } from './view.js';
-import { WORDS } from './view-words.js';
+import { say } from './words.js';
 
 /** @import { Claimed } from './link.js' */
 /** @import { Table } from './paper.js' */
@@ -45,15 +45,15 @@ function paintBoth(figures) {
   const copy = /** @type {HTMLElement} */ (get('claimed').cloneNode(true));
   copy.id = 'recomputed';
   paintFigures(namedFigures(figures), copy);
-  get('claimed').before(textElement('h2', WORDS.claimed));
-  get('claimed').after(textElement('h2', WORDS.recomputed), copy);
-  get('check').append(textElement('span', WORDS.disagreesMore));
+  get('claimed').before(textElement('h2', say('view.claimed')));
+  get('claimed').after(textElement('h2', say('view.recomputed')), copy);
+  get('check').append(textElement('span', say('view.disagrees_more')));
 }
 
 /** @param {Opened} opened */
 function paint({ agrees, claimed, figures, texts, before, after, readings, remarks, form }) {
   paintClaimed({ ...texts, figures: namedFigures(claimed) });
-  tell(agrees ? 'agrees' : 'disagrees', agrees ? WORDS.agrees : WORDS.disagrees);
+  tell(agrees ? 'agrees' : 'disagrees', say(agrees ? 'view.agrees' : 'view.disagrees'));
   if (!agrees) paintBoth(figures);
   putDrawing(get('before'), before);
   putDrawing(get('after'), after);
@@ -72,13 +72,13 @@ function offerToOpen(form) {
   button.hidden = false;
   button.addEventListener('click', async () => {
     button.disabled = true;
-    get('adopted').textContent = WORDS.opening;
+    get('adopted').textContent = say('view.opening');
     try {
       const { openAsOwn } = await import('./adopt.js');
       await openAsOwn(form);
     } catch (error) {
       button.disabled = false;
-      get('adopted').textContent = WORDS.notOpened(String(error));
+      get('adopted').textContent = say('view.not_opened', { why: String(error) });
     }
   });
 }
@@ -92,7 +92,8 @@ export async function check(fragment) {
     if (answer.state === 'link') paint(answer);
     else refuse(answer.text);
   } catch (error) {
-    tell('unchecked', WORDS.unchecked(error instanceof Error ? error.message : String(error)));
+    const why = error instanceof Error ? error.message : String(error);
+    tell('unchecked', say('view.unchecked', { why }));
   } finally {
     python.stop();
   }

@@ -1,7 +1,7 @@
 // What the figures of the answer are: a list of terms behind each list of figures, closed until it is
 // asked for. Every text comes from Python.
 
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 /** @typedef {{ term: string, meaning: string }} PlainWord */
 
@@ -18,7 +18,7 @@ function explanation(part, words) {
     else if (made.isConnected) opened.delete(part);
   });
   const summary = document.createElement('summary');
-  summary.textContent = WORDS.whatIsThis;
+  summary.textContent = say('result.explain');
   const list = document.createElement('dl');
   for (const { term, meaning } of words) {
     const name = Object.assign(document.createElement('dt'), { textContent: term });

@@ -2,7 +2,7 @@
 // becomes a new job.
 
 import { readForm } from './form.js';
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 /** @import { Fields } from './form.js' */
 /** @import { Jobs } from './jobs.js' */
@@ -18,8 +18,6 @@ import { WORDS } from './words.js';
 
 /** Larger than any file of ours, in bytes; `LONGEST_FILE` in Python. */
 export const LONGEST_FILE = 2_000_000;
-
-const words = WORDS.files;
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 function get(id) {
@@ -62,11 +60,11 @@ export class Files {
 
   /** Say what came of it. @param {() => Promise<string>} action gives a sentence */
   async #try(action) {
-    get('file-status').textContent = words.working;
+    get('file-status').textContent = say('files.working');
     try {
       get('file-status').textContent = await action();
     } catch (error) {
-      get('file-status').textContent = words.failed(String(error));
+      get('file-status').textContent = say('files.failed', { why: String(error) });
     }
   }
 
@@ -92,12 +90,12 @@ export class Files {
     const answer = /** @type {Answer} */ (await this.#python.askSurely(request));
     if (answer.state !== 'file') return answer.state === 'refused' ? answer.text : '';
     download(answer.name, answer.text);
-    return words.saved(answer.name, answer.told);
+    return say('files.saved', { name: answer.name, told: answer.told });
   }
 
   /** @param {File} file */
   async #open(file) {
-    if (file.size > LONGEST_FILE) return words.tooLarge;
+    if (file.size > LONGEST_FILE) return say('files.too_large');
     const answer = /** @type {Answer} */ (
       await this.#python.askSurely({ import: await file.text() })
     );

@@ -5,7 +5,7 @@ import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './otherwise.js';
 import { Readings } from './readings.js';
 import { Rounds } from './rounds.js';
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 /** @typedef {Record<string, string>} Fields every named field with its text */
 
@@ -26,9 +26,9 @@ const date = /** @type {HTMLInputElement} */ (get('about-date'));
 const rounds = new Rounds(get('rounds'), get('round-template'));
 const companions = [...document.querySelectorAll('[data-companion]')].map((place) => {
   const part = /** @type {HTMLElement} */ (place);
-  const { companion = '', spoken = '' } = part.dataset;
+  const { companion = '' } = part.dataset;
   const prefix = `companions.${companion}`;
-  const readings = new Readings(part, prefix, spoken);
+  const readings = new Readings(part, prefix, say(`what.${companion}`));
   return { readings, own: new Otherwise(part, prefix, ['positions', 'contact', 'plunger']) };
 });
 
@@ -127,7 +127,7 @@ function showTicked() {
     const all = [...list.querySelectorAll('input')];
     const ticked = list.querySelector('.ticked');
     const count = all.filter(({ checked }) => checked).length;
-    if (ticked) ticked.textContent = WORDS.ticked(count, all.length);
+    if (ticked) ticked.textContent = say('ticked.count', { n: count, of: all.length });
   }
 }
 
@@ -154,9 +154,9 @@ function showChoices() {
 function showUnits(given = {}) {
   const units = readForm().units === 'metric' ? 'metric' : 'inch';
   const other = units === 'metric' ? 'inch' : 'metric';
-  for (const name of document.querySelectorAll('[data-unit]')) name.textContent = WORDS.unit[units];
+  for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
   for (const name of document.querySelectorAll('[data-long-unit]')) {
-    name.textContent = WORDS.longUnit[units];
+    name.textContent = say(`unit.long.${units}`);
   }
   for (const field of form.querySelectorAll('input')) {
     const usual = field.name in given ? undefined : field.dataset[units];

@@ -2,16 +2,23 @@
 
 import { fillForm, readForm, resetForm, untouchedForm } from './form.js';
 import { OPEN_HERE, Store, newId } from './store.js';
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 /** @typedef {import('./store.js').Fields} Fields */
 /** @typedef {Record<string, string | null>} Changes null: the field is gone */
 
 const address = new URL('..', import.meta.url).href;
 
+const STAGES = ['within', 'outside', 'undecided', 'none'];
+
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 function get(id) {
   return /** @type {T} */ (document.getElementById(id));
+}
+
+/** What was last found. Older releases kept it in words. @param {string} stage */
+function stageWord(stage) {
+  return STAGES.includes(stage) ? say(`answer.verdict.${stage}`) : stage;
 }
 
 /** What differs between two states of the form. @param {Fields} before @param {Fields} after */
@@ -69,7 +76,7 @@ export class Jobs {
       await jobs.#begin();
       return jobs;
     } catch (error) {
-      get('kept').textContent = WORDS.notKept(String(error));
+      get('kept').textContent = say('job.not_kept', { why: String(error) });
       // What is left is to save the job to a file.
       get('jobs-here').hidden = true;
       return null;
@@ -136,7 +143,7 @@ export class Jobs {
     await this.#show(made[0]?.id ?? newId());
   }
 
-  /** What was found last, for the list. @param {string} stage */
+  /** What was found last, for the list. @param {string} stage the verdict's code */
   setStage(stage) {
     if (stage === this.#stage || Object.keys(this.#kept).length === 0) return;
     this.#stage = stage;
@@ -196,7 +203,7 @@ export class Jobs {
   async #copy() {
     const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
     const copy = newId();
-    await this.#store.copy(this.#open, copy, WORDS.copyOf(value || WORDS.unnamed));
+    await this.#store.copy(this.#open, copy, say('job.copy_of', { name: value || say('job.unnamed') }));
     await this.#show(copy);
   }
 
@@ -219,14 +226,14 @@ export class Jobs {
     const open = jobs.find(({ id }) => id === this.#open);
     const name = /** @type {HTMLInputElement} */ (get('job-name'));
     if (document.activeElement !== name) name.value = open?.name ?? '';
-    get('job-title').textContent = open?.name || WORDS.unnamed;
+    get('job-title').textContent = open?.name || say('job.unnamed');
     const rows = jobs
       .filter(({ id }) => id !== this.#open)
       .map((job) => {
         const button = document.createElement('button');
         button.type = 'button';
         const when = new Date(job.changed).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' });
-        button.textContent = [job.name || WORDS.unnamed, job.stage, when].filter(Boolean).join(' · ');
+        button.textContent = [job.name || say('job.unnamed'), stageWord(job.stage), when].filter(Boolean).join(' · ');
         button.addEventListener('click', () => this.#show(job.id));
         const row = document.createElement('li');
         row.append(button);
@@ -258,10 +265,10 @@ export class Jobs {
       await written;
       get('kept').dataset.kept = 'yes';
       const safe = (await navigator.storage?.persisted?.()) ?? false;
-      get('kept').textContent = safe ? WORDS.kept : WORDS.keptForNow;
+      get('kept').textContent = say(safe ? 'job.kept' : 'job.kept_for_now');
     } catch (error) {
       get('kept').dataset.kept = 'no';
-      get('kept').textContent = WORDS.notKept(String(error));
+      get('kept').textContent = say('job.not_kept', { why: String(error) });
     }
   }
 

@@ -3,7 +3,7 @@
 
 const VERSION = '1';
 const NEWER = /^[2-9]/;
-const LONGEST_LINK = 8000;
+export const LONGEST_LINK = 8000;
 const LONGEST_UNPACKED = 64_000;
 const LONGEST_TEXT = 2000;
 const LONGEST_LINE = 200;

@@ -9,7 +9,7 @@ import { startPython } from './messenger.js';
 import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
 import { Share } from './share.js';
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 // For tests, which start a Python of their own, fill the form at once, and make links of odd answers.
 export { fillForm, readForm, Share, startPython };
@@ -21,6 +21,9 @@ const start = /** @type {HTMLElement} */ (document.getElementById('start'));
 const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
 const update = /** @type {HTMLElement} */ (document.getElementById('update'));
 const take = /** @type {HTMLButtonElement} */ (document.getElementById('update-take'));
+
+// can-start.js has found that the page is wanted in another language: nothing is begun here.
+if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
 
 holdRelease();
 
@@ -34,7 +37,7 @@ function started(state, text) {
   // Only now, so that keeping the files does not compete with the first answer.
   keepForOffline((kept, why) => {
     root.dataset.offline = kept;
-    offline.textContent = WORDS.offline[kept](why);
+    offline.textContent = say(`offline.${kept}`, { why });
     update.hidden = kept !== 'update-waiting' && kept !== 'update-taken';
     if (kept === 'ready') python.quickenNextStart();
   });
@@ -45,8 +48,8 @@ const python = startPython({
     progress.max = total;
     progress.value = loaded;
   },
-  onReady: () => started('ready', WORDS.ready),
-  onFailed: (why) => started('failed', WORDS.failed(why)),
+  onReady: () => started('ready', say('index.ready')),
+  onFailed: (why) => started('failed', why),
 });
 
 const share = new Share(python, () => ({ ...readForm(), name: jobs?.name ?? '' }));
@@ -58,14 +61,14 @@ async function ask() {
     if (answer === null) return;
     paint(answer);
     share.renew(answer.state === 'answer');
-    if (answer.state === 'answer') jobs?.setStage(answer.sheet.verdict_text);
+    if (answer.state === 'answer') jobs?.setStage(answer.sheet.verdict);
     performance.mark('first-answer');
   } catch (error) {
     // When Python is gone for good, onFailed has said so already.
     if (root.dataset.python !== 'failed') {
       start.hidden = false;
       status.className = 'fault';
-      status.textContent = WORDS.failed(String(error));
+      status.textContent = String(error);
     }
   }
 }
@@ -73,11 +76,11 @@ async function ask() {
 take.addEventListener('click', async () => {
   take.disabled = true;
   try {
-    if (!jobs) throw new Error(WORDS.offline.nothingKept);
+    if (!jobs) throw new Error(say('offline.nothing_kept'));
     await jobs.keepNow();
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    offline.textContent = WORDS.offline.notTaken(why);
+    offline.textContent = say('offline.not_taken', { why });
     take.disabled = false;
     return;
   }

@@ -4,10 +4,10 @@
 // place of any other that waits. A question that was overtaken resolves to null, so an old answer
 // never comes after a newer one. What has time, such as a link, waits until nothing else does.
 
-import { fetchFiles } from './python-files.js';
+import { fetchFiles, sayLost } from './python-files.js';
+import { language, say } from './words.js';
 
-/** @import { Files } from './python-files.js' */
-/** @import { FromWorker } from './worker.js' */
+/** @import { Files, FromWorker } from './worker.js' */
 
 /**
  * @typedef {object} Waiting
@@ -28,13 +28,6 @@ import { fetchFiles } from './python-files.js';
  * @property {() => void} quickenNextStart have a snapshot made for it, soon, where none was used
  * @property {() => void} stop let Python go
  */
-
-const NO_WORKER = 'This browser cannot run the calculation: it has no module workers.';
-const NO_WASM = 'This browser cannot run the calculation: WebAssembly is missing or switched off.';
-const OLD_WASM =
-  'This browser cannot run the calculation: its WebAssembly is too old. Bring the browser up to date.';
-const NOT_STARTED = 'The calculation could not be started';
-const STALLED = 'The calculation did not start: nothing has come for a while. Load the page again.';
 
 // After the first answer a person looks at it, or goes on typing.
 const QUIET_MS = 2000;
@@ -66,9 +59,9 @@ function hasModuleWorkers() {
 
 /** What is missing in this browser, in a sentence, or null. */
 export function missing() {
-  if (typeof WebAssembly !== 'object') return NO_WASM;
-  if (!WebAssembly.validate(CATCHING)) return OLD_WASM;
-  if (typeof Worker !== 'function' || !hasModuleWorkers()) return NO_WORKER;
+  if (typeof WebAssembly !== 'object') return say('python.no_wasm');
+  if (!WebAssembly.validate(CATCHING)) return say('python.old_wasm');
+  if (typeof Worker !== 'function' || !hasModuleWorkers()) return say('python.no_worker');
   return null;
 }
 
@@ -143,6 +136,11 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     onFailed?.(why);
   }
 
+  /** @param {string} why */
+  function failToStart(why) {
+    fail(say('python.not_started', { why }));
+  }
+
   function sendNext() {
     const next = waiting ?? sure[0] ?? later;
     if (!isUp || running || !next) return;
@@ -151,6 +149,11 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     else later = null;
     running = next;
     worker?.postMessage({ id: next.id, text: next.text });
+  }
+
+  /** A question as text, with the language of the answer. @param {any} request */
+  function textOf(request) {
+    return JSON.stringify({ ...request, language });
   }
 
   /** A promise, and what settles it. @param {string} text @param {(asked: Waiting) => void} put
@@ -198,11 +201,11 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
       case 'no-qr':
         if (message.id !== drawing?.id) return;
         if (message.kind === 'qr') drawing.resolve(JSON.parse(message.text));
-        else drawing.reject(new Error(message.why));
+        else drawing.reject(new Error(message.lost ? sayLost(message.lost) : message.why));
         drawing = null;
         break;
       case 'failed':
-        if (message.id === undefined) return fail(`${NOT_STARTED}: ${message.why}`);
+        if (message.id === undefined) return failToStart(message.why);
         if (message.fatal && mayRestart) return restart();
         if (message.fatal) return fail(message.why);
         running?.reject(new Error(message.why));
@@ -219,13 +222,12 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     started.addEventListener('message', ({ data }) => started === worker && hear(data));
     started.addEventListener('error', (event) => {
       event.preventDefault();
-      const why = event.message || 'one of its files did not come, or this browser is too old';
-      if (started === worker) fail(`${NOT_STARTED}: ${why}.`);
+      if (started === worker) failToStart(event.message || say('python.no_file'));
     });
     started.postMessage({ start: true, plain });
     files?.then(
       (all) => started.postMessage({ files: all }),
-      (error) => started === worker && fail(`${NOT_STARTED}: ${error.message}`),
+      (error) => started === worker && failToStart(error.message),
     );
   }
 
@@ -240,7 +242,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
     if (isUp) quietSeconds = 0;
     else if (++quietSeconds <= patience) return;
     else if (isRestoring) restart();
-    else fail(STALLED);
+    else fail(say('python.stalled'));
   }, 1000);
 
   const absent = missing();
@@ -252,17 +254,17 @@ export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
 
   return {
     ask: (request) =>
-      asking(JSON.stringify(request), (asked) => {
+      asking(textOf(request), (asked) => {
         waiting?.resolve(null);
         waiting = asked;
       }),
     askLater: (request) =>
-      asking(JSON.stringify(request), (asked) => {
+      asking(textOf(request), (asked) => {
         later?.resolve(null);
         later = asked;
       }),
     askSurely: (request) =>
-      asking(JSON.stringify(request), (asked) => sure.push({ ...asked, surely: true })),
+      asking(textOf(request), (asked) => sure.push({ ...asked, surely: true })),
     drawQr: (text) =>
       asking(text, (asked) => {
         drawing?.resolve(null);

@@ -1,5 +1,7 @@
 // Has the browser keep the page for use without a signal, and tells how far that is.
 
+import { say } from './words.js';
+
 /**
  * `update-waiting`: a newer release has come whole. `update-failed`: one did not, and this one stays.
  * `update-taken`: another page took it, and this one goes on with the older.
@@ -7,11 +9,16 @@
  *   | 'update-waiting' | 'update-failed' | 'update-taken'} OfflineState
  */
 
-const REFUSED = 'the browser refused it.';
+/** @typedef {{ path: string } | { why: string }} Trouble as sw.js tells it */
+
+/** @param {Trouble} trouble */
+function sayTrouble(trouble) {
+  return 'path' in trouble ? say('offline.not_whole', trouble) : trouble.why;
+}
 
 /**
  * Have the service worker read all its files back; gives what is wrong, or null.
- * @param {ServiceWorker} keeper @returns {Promise<string | null>}
+ * @param {ServiceWorker} keeper @returns {Promise<Trouble | null>}
  */
 function whatIsWrong(keeper) {
   return new Promise((resolve) => {
@@ -39,20 +46,20 @@ function reaches(keeper, ...states) {
  */
 export async function keepForOffline(onState) {
   if (!('serviceWorker' in navigator)) {
-    const why = window.isSecureContext ? 'this browser does not offer it' : 'it needs https';
+    const why = say(window.isSecureContext ? 'offline.not_offered' : 'offline.needs_https');
     return onState('unsupported', why);
   }
   /** @type {Promise<string>} */
   const told = new Promise((resolve) => {
     navigator.serviceWorker.addEventListener('message', ({ data }) => {
-      if (data.kind === 'not-installed') resolve(data.why);
+      if (data.kind === 'not-installed') resolve(sayTrouble(data));
     });
   });
   navigator.serviceWorker.startMessages();
   /** @param {'failed' | 'update-failed'} state */
   const fail = async (state) => {
     // The service worker's own reason may come a little after the news of its end.
-    const untold = new Promise((resolve) => setTimeout(resolve, 2000, REFUSED));
+    const untold = new Promise((resolve) => setTimeout(resolve, 2000, say('offline.refused')));
     onState(state, await Promise.race([told, untold]));
   };
 
@@ -80,7 +87,7 @@ export async function keepForOffline(onState) {
   if (first.state !== 'activated') onState('installing', '');
   if ((await reaches(first, 'activated', 'redundant')) === 'redundant') return fail('failed');
   const wrong = await whatIsWrong(first);
-  if (wrong) return onState('failed', wrong);
+  if (wrong) return onState('failed', sayTrouble(wrong));
   onState('ready', '');
   navigator.serviceWorker.addEventListener('controllerchange', () => {
     if (navigator.serviceWorker.controller !== first) onState('update-taken', '');

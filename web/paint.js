@@ -4,7 +4,7 @@
 import { explain } from './explain.js';
 import { remarkItem, sectionPart, tableRow, textElement } from './parts.js';
 import { putDrawing } from './svg.js';
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 /** @import { PlainWord } from './explain.js' */
 /** @import { Remark, Section } from './parts.js' */
@@ -153,7 +153,7 @@ export function paint(answer) {
   const text =
     answer.state === 'waiting'
       ? answer.text
-      : [several ? WORDS.severalOutOfOrder(faults.length) : WORDS.outOfOrder, ...homeless].join(' ');
+      : [several ? say('result.wrong', { n: faults.length }) : say('result.one_wrong'), ...homeless].join(' ');
   setText('waiting', text);
   setText('strip-verdict', '');
   setText('strip-headline', text);

@@ -9,7 +9,7 @@ import { startPython } from './messenger.js';
 import { keepForOffline } from './offline.js';
 import { paint } from './paint.js';
 import { Readings } from './readings.js';
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 /**
  * @typedef {object} Entry what there is to be seen at one degree
@@ -78,6 +78,9 @@ function readForm(fitted = fits) {
 
 // What Python says ------------------------------------------------------------------------------
 
+// can-start.js has found that the page is wanted in another language: nothing is begun here.
+if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
+
 holdRelease();
 const python = startPython({
   onProgress(loaded, total) {
@@ -85,8 +88,8 @@ const python = startPython({
     progress.max = total;
     progress.value = loaded;
   },
-  onReady: () => started('ready', WORDS.ready),
-  onFailed: (why) => started('failed', WORDS.failed(why)),
+  onReady: () => started('ready', say('index.ready')),
+  onFailed: (why) => started('failed', why),
 });
 
 /** @param {'ready' | 'failed'} state @param {string} text */
@@ -100,7 +103,7 @@ function started(state, text) {
     root.dataset.offline = kept;
     // What stands here is not kept, so nothing is taken over while it is being worked at.
     get('offline').textContent =
-      kept === 'update-waiting' ? WORDS.newerNextTime : WORDS.offline[kept](why);
+      kept === 'update-waiting' ? say('offline.next_time') : say(`offline.${kept}`, { why });
     if (kept === 'ready') python.quickenNextStart();
   });
 }
@@ -126,7 +129,7 @@ async function ask(fitted = fits) {
     if (root.dataset.python !== 'failed') {
       get('start').hidden = false;
       get('status').className = 'fault';
-      get('status').textContent = WORDS.failed(String(error));
+      get('status').textContent = String(error);
     }
     return false;
   }
@@ -228,7 +231,7 @@ function showCrank() {
   }
   slider.setAttribute('aria-valuetext', entry.spoken);
   noteButton.disabled = !entry.field;
-  noteButton.textContent = entry.note ?? WORDS.turnToMark;
+  noteButton.textContent = entry.note ?? say('exercise.to_mark');
 }
 
 /** @type {number | undefined} */
@@ -310,7 +313,7 @@ function addRound(n, name) {
   const [bore, face] = /** @type {const} */ (['bore', 'face']).map((what) => {
     const place = document.createElement('div');
     part.append(place);
-    return new Readings(place, `rounds.${n}.${what}`, WORDS[what]);
+    return new Readings(place, `rounds.${n}.${what}`, say(`what.${what}`));
   });
   get('rounds').append(part);
   rounds.push(/** @type {{ bore: Readings, face: Readings }} */ ({ bore, face }));
@@ -341,7 +344,7 @@ function begin() {
   fitOffset.value = '';
   slider.value = '0';
   const units = readForm().units === 'metric' ? 'metric' : 'inch';
-  for (const name of document.querySelectorAll('[data-unit]')) name.textContent = WORDS.unit[units];
+  for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
   ask();
 }
 

@@ -2,18 +2,24 @@
 // worker gets the compiled code and the library handed over.
 
 import { SIZES } from './release.js';
+import { say } from './words.js';
 
-/** @typedef {{code: WebAssembly.Module, library: ArrayBuffer}} Files */
+/** @import { Files } from './worker.js' */
 
 const FOLDER = new URL('./python/', import.meta.url).href;
 const CODE = 'pyodide.asm.wasm';
 const LIBRARY = 'library.zip';
 const WASM_TYPE = 'application/wasm';
 
+/** A file that did not come. @param {{ name: string, status: number }} lost */
+export function sayLost(lost) {
+  return say('python.lost', lost);
+}
+
 /** @param {string} name */
 async function open(name) {
   const response = await fetch(FOLDER + name);
-  if (!response.ok) throw new Error(`The file ${name} did not come (${response.status}).`);
+  if (!response.ok) throw new Error(sayLost({ name, status: response.status }));
   return response;
 }
 

@@ -1,13 +1,13 @@
 // The readings of one thing that is swept: a row for each position of each sweep, with a plus/minus key
 // beside each, since the number pad of a phone has no minus.
 
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 export const MOST_SWEEPS = 10;
 
 /** @param {string} position a clock hour, a clock time or degrees */
 function where(position) {
-  return /^\d{1,2}$/.test(position) ? WORDS.hour(position) : position;
+  return /^\d{1,2}$/.test(position) ? say('clock.hour', { hour: position }) : position;
 }
 
 /**
@@ -47,7 +47,7 @@ function row(name, label, spoken, value) {
   input.setAttribute('aria-describedby', fault);
   input.setAttribute('aria-label', spoken);
   const sign = make('button', { type: 'button', className: 'sign', tabIndex: -1 }, '±');
-  sign.setAttribute('aria-label', WORDS.sign(spoken));
+  sign.setAttribute('aria-label', say('readings.sign', { where: spoken }));
   return make(
     'div',
     { className: 'reading field' },
@@ -136,17 +136,17 @@ export class Readings {
     return this.#positions.map((position, i) => {
       const label = where(position);
       const value = this.#typed[j]?.get(this.#key(list, i)) ?? '';
-      const spoken = WORDS.reading(label, j + 1, spokenList);
+      const spoken = say('readings.reading', { where: label, what: spokenList, n: j + 1 });
       return row(`${this.prefix}.${list}.${j}.${i}`, label, spoken, value);
     });
   }
 
   /** @param {number} j */
   #sweep(j) {
-    const title = make('h4', {}, WORDS.sweep(j + 1, this.what));
+    const title = make('h4', {}, say('readings.sweep', { n: j + 1, what: this.what }));
     if (this.#typed.length > 1) {
-      const remove = make('button', { type: 'button' }, WORDS.remove);
-      remove.setAttribute('aria-label', WORDS.removeSweep(j + 1, this.what));
+      const remove = make('button', { type: 'button' }, say('readings.remove'));
+      remove.setAttribute('aria-label', say('readings.remove_sweep', { n: j + 1, what: this.what }));
       remove.addEventListener('click', () => {
         this.#typed.splice(j, 1);
         this.#draw();
@@ -156,14 +156,15 @@ export class Readings {
     }
     const rows = this.#rows('sweeps', j, this.what);
     if (this.#second) {
-      rows.push(make('div', { className: 'second' }, make('h4', {}, WORDS.secondDial)));
-      rows.push(...this.#rows('opposite', j, WORDS.secondDial));
+      rows.push(make('div', { className: 'second' }, make('h4', {}, say('readings.second_dial'))));
+      rows.push(...this.#rows('opposite', j, say('readings.second_dial')));
     }
-    const spoken = WORDS.reading(WORDS.closing, j + 1, this.what);
+    const label = say('readings.closing');
+    const spoken = say('readings.reading', { where: label, what: this.what, n: j + 1 });
     const value = this.#typed[j]?.get('closing') ?? '';
-    const closing = row(`${this.prefix}.closing.${j}`, WORDS.closing, spoken, value);
+    const closing = row(`${this.prefix}.closing.${j}`, label, spoken, value);
     closing.classList.add('closing');
-    const help = make('p', { className: 'help' }, WORDS.closingHelp);
+    const help = make('p', { className: 'help' }, say('readings.closing_help'));
     return make('section', { className: 'sweep' }, title, ...rows, closing, help);
   }
 

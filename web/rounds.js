@@ -3,7 +3,7 @@
 
 import { Otherwise } from './otherwise.js';
 import { Readings } from './readings.js';
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 /**
  * @typedef {object} Round
@@ -100,14 +100,14 @@ export class Rounds {
     }
     const get = (/** @type {string} */ selector) =>
       /** @type {HTMLElement} */ (part.querySelector(selector));
-    get('h3').textContent = n === 0 ? WORDS.asFound : WORDS.recheck(n);
-    get('.naming summary').textContent = n === 0 ? WORDS.namingFirst : WORDS.naming;
+    get('h3').textContent = n === 0 ? say('round.as_found') : say('round.recheck', { n });
+    get('.naming summary').textContent = say(n === 0 ? 'round.name_first' : 'round.name');
     // Dowels that were in as found are rare.
     if (n === 0) get('.naming').append(get('.dowels'));
     get('.face-setup').hidden = n !== 0;
     if (n !== 0) get('.face-setup').remove();
-    const bore = new Readings(get('.bore-readings'), `rounds.${n}.bore`, WORDS.bore);
-    const face = new Readings(get('.face-readings'), `rounds.${n}.face`, WORDS.face);
+    const bore = new Readings(get('.bore-readings'), `rounds.${n}.bore`, say('what.bore'));
+    const face = new Readings(get('.face-readings'), `rounds.${n}.face`, say('what.face'));
     for (const [button, readings] of [[get('.more-bore'), bore], [get('.more-face'), face]]) {
       /** @type {HTMLElement} */ (button).addEventListener('click', () => {
         const list = /** @type {Readings} */ (readings);

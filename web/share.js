@@ -4,7 +4,7 @@
 import { paintPaper } from './paper.js';
 import { ADDRESS } from './release.js';
 import { putDrawing } from './svg.js';
-import { WORDS } from './words.js';
+import { say } from './words.js';
 
 /** @import { Python } from './messenger.js' */
 /** @import { Fields } from './form.js' */
@@ -14,7 +14,6 @@ import { WORDS } from './words.js';
 
 const QUIET_MS = 1200;
 const HERE = new URL('..', import.meta.url);
-const words = WORDS.share;
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 function get(id) {
@@ -33,6 +32,12 @@ function reachOf({ protocol, hostname }) {
     (host.includes(':') && /^f[cde]/.test(host)) ||
     !/[.:]/.test(host);
   return isPrivate ? 'network' : 'all';
+}
+
+/** @param {URL} address */
+function reachNote(address) {
+  const reach = reachOf(address);
+  return reach === 'all' ? '' : say(`share.reach.${reach}`);
 }
 
 export class Share {
@@ -111,7 +116,8 @@ export class Share {
     } catch (error) {
       if (isStale()) return false;
       this.#made = null;
-      this.#tell(words.failed(error instanceof Error ? error.message : String(error)));
+      const why = error instanceof Error ? error.message : String(error);
+      this.#tell(say('share.failed', { why }));
       return false;
     }
   }
@@ -126,20 +132,20 @@ export class Share {
     }
     /** @type {HTMLButtonElement} */ (get('share-qr')).disabled = !svg;
     putDrawing(get('qr-code'), svg);
-    const note = link ? words.reach[reachOf(new URL(link))] : '';
+    const note = link ? reachNote(new URL(link)) : '';
     paintPaper(get('paper'), paper, svg ? { address: link, svg, note } : null);
-    const told = link ? [note, svg ? '' : words.noQr] : [trouble];
+    const told = link ? [note, svg ? '' : say('share.no_qr')] : [trouble];
     this.#tell(told.filter(Boolean).join(' '));
     document.documentElement.dataset.share = 'ready';
   }
 
   async #send() {
     try {
-      await navigator.share({ title: words.title, url: this.#link });
+      await navigator.share({ title: say('share.title'), url: this.#link });
     } catch (error) {
       // The person changed his mind: nothing to tell.
       if (!(error instanceof DOMException && error.name === 'AbortError')) {
-        this.#tell(words.failed(String(error)));
+        this.#tell(say('share.failed', { why: String(error) }));
       }
     }
   }
@@ -147,13 +153,13 @@ export class Share {
   async #copy() {
     try {
       await navigator.clipboard.writeText(this.#link);
-      this.#tell(words.copied);
+      this.#tell(say('share.copied'));
     } catch {
       // It takes https, and leave; the link stands in its field all the same.
       const field = /** @type {HTMLInputElement} */ (get('share-link'));
       field.focus();
       field.select();
-      this.#tell(words.marked);
+      this.#tell(say('share.marked'));
     }
   }
 
@@ -168,7 +174,7 @@ export class Share {
   }
 }
 
-/** @param {string} fragment */
+/** It names no language: the one who opens it has his own. @param {string} fragment */
 function linkTo(fragment) {
   const address = new URL('view.html', ADDRESS || HERE);
   address.hash = fragment;

@@ -10,7 +10,7 @@ import { openDB } from 'idb';
  * @typedef {object} Job
  * @property {string} id
  * @property {string} name
- * @property {string} stage what was last found, in words
+ * @property {string} stage the code of the verdict on what was last found
  * @property {number} changed milliseconds since 1970
  */
 

@@ -4,6 +4,8 @@
 // old release goes on under the pages that it opened; the new one takes over at the next start, or
 // when a page asks for it. Then the old one's files stay for the other pages until they are closed.
 
+/** @typedef {{ path: string } | { why: string }} Trouble */
+
 const RELEASE = '{{release}}';
 const POLICY = '{{policy}}';
 /** SHA-256 of every file, by path. @type {Record<string, string>} */
@@ -38,6 +40,9 @@ async function isWhole(response, path) {
   return hash.join('') === FILES[path];
 }
 
+/** A file that did not come as it is in the release; the page words it. */
+class NotWhole extends Error {}
+
 /** @param {Cache} cache @param {string} path */
 async function store(cache, path) {
   // What the browser has just loaded will mostly do; if it does not, ask the host itself.
@@ -49,7 +54,7 @@ async function store(cache, path) {
       return cache.put(addressOf(path), path === WORKER_FILE ? withPolicy(straight) : straight);
     }
   }
-  throw new Error(`${path} did not come whole.`);
+  throw new NotWhole(path);
 }
 
 async function install() {
@@ -59,14 +64,16 @@ async function install() {
   if (!lost) return;
   await caches.delete(CACHE);
   for (const client of await worker.clients.matchAll({ includeUncontrolled: true })) {
-    client.postMessage({ kind: 'not-installed', why: sentence(lost.reason) });
+    client.postMessage({ kind: 'not-installed', ...trouble(lost.reason) });
   }
   throw lost.reason;
 }
 
-/** @param {unknown} error */
-function sentence(error) {
-  return error instanceof Error ? error.message : String(error);
+/** What went wrong: the path of a file that did not come whole, or the browser's own words.
+ * @param {unknown} error @returns {Trouble} */
+function trouble(error) {
+  if (error instanceof NotWhole) return { path: error.message };
+  return { why: error instanceof Error ? error.message : String(error) };
 }
 
 /** The releases that are kept here beside this one. */
@@ -134,7 +141,7 @@ worker.addEventListener('message', (event) => {
   event.waitUntil(
     tidyUp().then(check).then(
       () => event.ports[0].postMessage(null),
-      (error) => event.ports[0].postMessage(sentence(error)),
+      (error) => event.ports[0].postMessage(trouble(error)),
     ),
   );
 });

@@ -3,11 +3,13 @@
 // Everything here comes from a link that anyone may have made: it is set as text and nothing else.
 
 import { holdRelease } from './hold.js';
-import { canUnpack, readLink, troubleWith } from './link.js';
+import { LONGEST_LINK, canUnpack, readLink, troubleWith } from './link.js';
 import { textElement } from './parts.js';
-import { WORDS } from './view-words.js';
+import { say } from './words.js';
 
-/** @import { Claimed, Figures, RoundFigures } from './link.js' */
+/** @import { Claimed, Figures, JobFigures, RoundFigures } from './link.js' */
+
+const VERDICTS = ['within', 'outside', 'undecided'];
 
 /** @param {string} id */
 function get(id) {
@@ -16,7 +18,19 @@ function get(id) {
 
 /** @param {string} verdict */
 function verdictWord(verdict) {
-  return WORDS.verdict[Object.hasOwn(WORDS.verdict, verdict) ? verdict : 'none'];
+  return say(`answer.verdict.${VERDICTS.includes(verdict) ? verdict : 'none'}`);
+}
+
+/** @param {RoundFigures} round @param {string} unit */
+function boreLine({ offset, pm, tir, toward }, unit) {
+  const figures = { offset, pm, tir, unit };
+  return toward ? say('view.bore', { ...figures, toward }) : say('view.bore_nowhere', figures);
+}
+
+/** @param {RoundFigures} round @param {string} unit */
+function faceLine({ face_runout, face_pm, face_limit }, unit) {
+  const figures = { face_runout, face_pm, unit };
+  return face_limit ? say('view.face_limit', { ...figures, face_limit }) : say('view.face', figures);
 }
 
 /** What one round came to. @param {RoundFigures} round @param {string} unit */
@@ -25,12 +39,15 @@ function roundPart(round, unit) {
   box.className = 'verdict';
   box.dataset.verdict = round.verdict;
   box.append(textElement('p', verdictWord(round.verdict)));
-  const lines = [WORDS.bore(round, unit)];
-  if (round.chance) lines.push(WORDS.chance(round.chance));
+  const lines = [boreLine(round, unit)];
+  if (round.chance) lines.push(say('view.chance', { chance: round.chance }));
   const judged = (/** @type {string} */ line, /** @type {string} */ verdict) =>
-    verdict ? WORDS.judged(line, verdictWord(verdict)) : line;
-  if (round.face_runout) lines.push(judged(WORDS.face(round, unit), round.face_verdict));
-  if (round.pilot_offset) lines.push(judged(WORDS.pilot(round, unit), round.pilot_verdict));
+    verdict ? say('view.judged', { line, verdict: verdictWord(verdict) }) : line;
+  if (round.face_runout) lines.push(judged(faceLine(round, unit), round.face_verdict));
+  if (round.pilot_offset) {
+    const { pilot_offset, pilot_pm } = round;
+    lines.push(judged(say('view.pilot', { pilot_offset, pilot_pm, unit }), round.pilot_verdict));
+  }
   const list = document.createElement('ul');
   list.className = 'figures';
   list.append(...lines.map((line) => textElement('li', line)));
@@ -38,10 +55,22 @@ function roundPart(round, unit) {
 }
 
 /** Which dowels were in for a round. @param {RoundFigures} round @param {string} unit */
-function dowelsLine(round, unit) {
-  if (!round.dowel_offset) return WORDS.standard;
-  if (round.other_offset) return WORDS.dowelsDiffer(round, unit);
-  return WORDS.dowels(round.dowel_offset, round.dowel_aim, unit);
+function dowelsLine({ dowel_offset, dowel_aim, other_offset, other_aim }, unit) {
+  if (!dowel_offset) return say('view.standard');
+  if (!other_offset) return say('view.dowels', { offset: dowel_offset, aim: dowel_aim, unit });
+  const dowel = (/** @type {string} */ offset, /** @type {string} */ aim) =>
+    aim ? say('view.dowel', { offset, aim, unit }) : say('view.dowel_standard');
+  const [one, other] = [dowel(dowel_offset, dowel_aim), dowel(other_offset, other_aim)];
+  return say('view.dowels_differ', { one, other });
+}
+
+/** @param {JobFigures} whole */
+function limitLines({ limit_offset, limit_tir, limit_pilot, unit }) {
+  const lines = [
+    limit_offset ? say('view.limit', { limit_offset, limit_tir, unit }) : say('view.no_limit'),
+  ];
+  if (limit_pilot) lines.push(say('view.pilot_limit', { limit_pilot, unit }));
+  return lines;
 }
 
 /** Found, done, ended. @param {Figures} figures @param {HTMLElement} place */
@@ -53,18 +82,16 @@ export function paintFigures({ whole, rounds }, place) {
   const last = later.at(-1);
   const done = later.flatMap((round, i) => {
     const told = [textElement('p', dowelsLine(round, unit))];
-    const title = textElement('h3', WORDS.round(i + 1));
+    const title = textElement('h3', say('view.round', { n: i + 1 }));
     return round === last ? told : [...told, title, ...roundPart(round, unit)];
   });
   part('stops').hidden = !whole.stops;
-  part('stops').textContent = WORDS.stops;
+  part('stops').textContent = say('view.stops');
   part('found').replaceChildren(...roundPart(rounds[0], unit));
-  part('done').replaceChildren(...(last ? done : [textElement('p', WORDS.nothingDone)]));
+  part('done').replaceChildren(...(last ? done : [textElement('p', say('view.nothing_done'))]));
   part('ended').hidden = !last;
   part('left').replaceChildren(...(last ? roundPart(last, unit) : []));
-  const limits = [WORDS.limit(whole)];
-  if (whole.limit_pilot) limits.push(WORDS.pilotLimit(whole));
-  part('limits').replaceChildren(...limits.map((line) => textElement('p', line)));
+  part('limits').replaceChildren(...limitLines(whole).map((line) => textElement('p', line)));
 }
 
 /** Who, what, when, and where the limits come from. @param {Claimed} claimed */
@@ -74,10 +101,12 @@ function paintTexts({ name, about, source }) {
   const rows = entries.flatMap(([key, text]) => {
     const value = textElement('dd', text);
     value.dir = 'auto'; // a text in another script must not turn round what stands beside it
-    return [textElement('dt', WORDS.name[key]), value];
+    return [textElement('dt', say(`view.about.${key}`)), value];
   });
   get('about').replaceChildren(...rows);
-  const told = source.trim() ? [WORDS.source, textElement('bdi', source)] : [WORDS.noSource];
+  const told = source.trim()
+    ? [`${say('view.source')} `, textElement('bdi', source)]
+    : [say('view.no_source')];
   get('source').replaceChildren(...told);
 }
 
@@ -109,13 +138,13 @@ async function begin() {
   document.documentElement.dataset.python = 'later';
   const fragment = location.hash.slice(1);
   const trouble = troubleWith(fragment);
-  if (trouble) return refuse(WORDS.trouble[trouble]);
-  if (!canUnpack()) tell('waits', WORDS.waits);
+  if (trouble) return refuse(say(`link.${trouble}`, { high: LONGEST_LINK }));
+  if (!canUnpack()) tell('waits', say('view.waits'));
   else {
     const claimed = await readLink(fragment);
-    if (!claimed) return refuse(WORDS.trouble.cut);
+    if (!claimed) return refuse(say('link.cut'));
     paintClaimed(claimed);
-    tell('claimed', WORDS.checking);
+    tell('claimed', say('view.checking'));
   }
   performance.mark('readable');
   // Python is started when this has been painted, so that it takes nothing from it.
@@ -125,7 +154,10 @@ async function begin() {
   await check(fragment);
 }
 
+// can-start.js has found that the page is wanted in another language: nothing is begun here.
+if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
+
 holdRelease();
 get('print').addEventListener('click', () => print());
 addEventListener('hashchange', () => location.reload());
-begin().catch((error) => refuse(WORDS.unchecked(String(error))));
+begin().catch((error) => refuse(say('view.unchecked', { why: String(error) })));

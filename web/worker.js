@@ -9,15 +9,15 @@
 //      {kind: 'answer', id, text, ms}         ms: time spent in Python
 //      {kind: 'failed', why, id?, fatal?}     with an id: that question; fatal: Python is broken
 //      {kind: 'kept'}                         the snapshot
-//      {kind: 'qr', id, text}, {kind: 'no-qr', id, why}
+//      {kind: 'qr', id, text}, {kind: 'no-qr', id, why, lost?}
 
 import { dropSnapshot, findSnapshot, keepSnapshot, QUESTION } from './snapshot.js';
 
-/** @import { Files } from './python-files.js' */
-
+/** @typedef {{code: WebAssembly.Module, library: ArrayBuffer}} Files what the page has fetched */
+/** @typedef {{name: string, status: number}} Lost a file that did not come */
 /** @typedef {{kind: 'restoring'}
  *   | {kind: 'ready', restored: boolean} | {kind: 'kept'} |
- *     {kind: 'qr', id: number, text: string} | {kind: 'no-qr', id: number, why: string} | {kind: 'answer', id: number, text: string, ms: number}
+ *     {kind: 'qr', id: number, text: string} | {kind: 'no-qr', id: number, why: string, lost?: Lost} | {kind: 'answer', id: number, text: string, ms: number}
  *   | {kind: 'failed', why: string, id?: number, fatal?: boolean}} FromWorker */
 
 const FOLDER = new URL('./python/', import.meta.url).href;
@@ -123,7 +123,7 @@ async function start(plain) {
 /** Fetch what draws QR codes. @returns {Promise<(text: string) => string>} */
 async function loadDrawer() {
   const response = await fetch(FOLDER + QR);
-  if (!response.ok) throw new Error(`The file ${QR} did not come (${response.status}).`);
+  if (!response.ok) throw Object.assign(new Error(QR), { lost: { name: QR, status: response.status } });
   python.FS.writeFile(`/${QR}`, new Uint8Array(await response.arrayBuffer()));
   python.pyimport('sys').path.append(`/${QR}`);
   return python.pyimport('qr_code').draw;
@@ -136,7 +136,8 @@ async function drawQr(id, text) {
     say({ kind: 'qr', id, text: (await drawer)(text) });
   } catch (error) {
     drawer = null; // it may come the next time
-    say({ kind: 'no-qr', id, why: sentence(error) });
+    const { lost } = /** @type {{ lost?: Lost }} */ (error);
+    say({ kind: 'no-qr', id, why: sentence(error), lost });
   }
 }
 

@@ -20,6 +20,7 @@ from sweepsheet.findings import findings_for
 from sweepsheet.flange_view import flange_view_of
 from sweepsheet.form import Typed, job_of
 from sweepsheet.job import Job
+from sweepsheet.languages import language_of
 from sweepsheet.load import load_json
 from sweepsheet.plain_words import plain_words
 from sweepsheet.read_job import read_job
@@ -43,30 +44,33 @@ def answer_text(request: str) -> str:
     A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
     its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to,
     ``{"export": [form, ...]}`` and ``{"csv": form}`` for a file, ``{"import": text}`` for the jobs
-    in one, ``{"practice": form}`` for the practice housing.
+    in one, ``{"practice": form}`` for the practice housing. Beside it stands the ``language`` of
+    the answer, by its code; English where there is none, or one that is not known.
 
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
-    >>> json.loads(answer_text('{"link": "1abc"}'))["state"]
+    >>> json.loads(answer_text('{"link": "1abc", "language": "en"}'))["state"]
     'refused'
     """
-    match load_json(request, LONGEST_REQUEST):
+    asked = load_json(request, LONGEST_REQUEST)
+    language = language_of(asked.get("language") if isinstance(asked, dict) else None)
+    match asked:
         case {"form": dict() as form} if _is_form(form):
-            shown = answer(form)
+            shown = answer(form, language)
         case {"share": dict() as form} if _is_form(form):
-            shown = share(form)
+            shown = share(form, language)
         case {"link": str() as fragment}:
-            shown = open_link(fragment, ENGLISH)
+            shown = open_link(fragment, language)
         case {"export": [*forms]} if all(
             isinstance(form, dict) and _is_form(form) for form in forms
         ):
-            shown = export_file(forms, ENGLISH)
+            shown = export_file(forms, language)
         case {"csv": dict() as form} if _is_form(form):
-            shown = export_csv(form, ENGLISH)
+            shown = export_csv(form, language)
         case {"import": str() as text}:
-            shown = import_file(text, ENGLISH)
+            shown = import_file(text, language)
         case {"practice": dict() as form} if _is_form(form):
-            shown = practice(form)
+            shown = practice(form, language)
         case _:
             raise InputError((Fault("", Message("fault.request")),))
     return json.dumps(shown, allow_nan=False)

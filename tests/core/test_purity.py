@@ -13,7 +13,19 @@ from tests.core.source import calls, modules
 # dowels and shims, the whole solution, findings, result, drawings and sheet, page. A module may
 # import its own step and those before it.
 FLOW = (
-    ("vector", "linear", "clock", "units", "wording", "english", "errors", "fields", "svg"),
+    (
+        "vector",
+        "linear",
+        "clock",
+        "units",
+        "wording",
+        "english",
+        "spanish",
+        "languages",
+        "errors",
+        "fields",
+        "svg",
+    ),
     ("checklist", "job", "positions", "read_values", "read_sweeps", "read_job", "load"),
     ("typed", "form_sweeps", "form", "refill", "link"),
     ("shape", "readings_csv", "files"),

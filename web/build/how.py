@@ -1,7 +1,8 @@
 """Puts the core's own docstrings into how.html, so that page and program can't drift apart.
 
-The page is a template. ``{{doc MODULE NAME ...}}`` stands for what the module's docstring says,
-and those of the functions and classes named; ``{{contents}}`` for links to the headings.
+The page is a template in one language. ``{{doc MODULE NAME ...}}`` stands for what the module's
+docstring says, and those of the functions and classes named; ``{{contents}}`` for links to the
+headings.
 """
 
 from __future__ import annotations
@@ -15,7 +16,6 @@ CORE = Path(__file__).resolve().parents[2] / "core" / "sweepsheet"
 PLACE = re.compile(r"\{\{doc (\w+)((?: \w+)*)\}\}")
 CODE = re.compile(r"``(.+?)``")
 HEADING = re.compile(r'<h2 id="(\w+)">(.+?)</h2>')
-SUMMARY = "In the program's own words: <code>{module}</code>"
 
 
 def docstrings(module: str, names: list[str]) -> dict[str, str]:
@@ -46,22 +46,22 @@ def in_markup(docstring: str) -> str:
     return "\n".join(parts)
 
 
-def document(module: str, names: list[str]) -> str:
-    """Show a module's docstring and those of the things named."""
+def document(module: str, names: list[str], own_words: str) -> str:
+    """Show a module's docstring and those of the things named, which are English on every page."""
     told = docstrings(module, names)
     parts = [in_markup(told.pop(""))]
     parts += [f"<h3><code>{name}</code></h3>\n{in_markup(text)}" for name, text in told.items()]
-    summary = f"<summary>{SUMMARY.format(module=module)}</summary>"
-    return "\n".join([f'<details class="more" id="doc-{module}">', summary, *parts, "</details>"])
+    summary = f"<summary>{escape(own_words, quote=False)} <code>{module}</code></summary>"
+    opening = [f'<details class="more" id="doc-{module}">', summary, '<div lang="en">']
+    return "\n".join([*opening, *parts, "</div>", "</details>"])
 
 
-def fill_how(template: bytes) -> bytes:
-    """Fill in the docstrings and the contents."""
-    text = template.decode("utf-8")
-    links = "\n".join(f'<a href="#{place}">{title}</a>' for place, title in HEADING.findall(text))
-    contents = (
-        f'<details class="more">\n<summary>Contents</summary>\n<nav>\n{links}\n</nav>\n</details>'
+def fill_how(page: str, *, contents: str, own_words: str) -> str:
+    """Fill in the docstrings and the contents, with what is said above them."""
+    links = "\n".join(f'<a href="#{place}">{title}</a>' for place, title in HEADING.findall(page))
+    title = escape(contents, quote=False)
+    listed = (
+        f'<details class="more">\n<summary>{title}</summary>\n<nav>\n{links}\n</nav>\n</details>'
     )
-    text = text.replace("{{contents}}", contents)
-    filled = PLACE.sub(lambda place: document(place[1], place[2].split()), text)
-    return filled.encode("utf-8")
+    text = page.replace("{{contents}}", listed)
+    return PLACE.sub(lambda place: document(place[1], place[2].split(), own_words), text)

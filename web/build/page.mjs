@@ -4,7 +4,8 @@
 //
 //   node page.mjs WEB OUT SCRIPT...
 //
-// OUT/release.js is there already: what the scripts are to know of the release.
+// OUT/release.js is there already: what the scripts are to know of the release. So is the main page in
+// each language, OUT/index.html and OUT/index.es.html, in which the first round is drawn.
 
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -38,10 +39,11 @@ async function bundle(web, out, entries) {
   });
 }
 
-/** What form.js itself makes of the empty form, run in a document without a browser. @param {string} web */
-async function firstRound(web) {
+/** What form.js itself makes of the empty form, run in a document without a browser.
+ * @param {string} form the script @param {string} page */
+async function firstRound(form, page) {
   const window = new Window({ url: 'http://localhost/' });
-  window.document.write(readFileSync(join(web, 'index.html'), 'utf8'));
+  window.document.write(readFileSync(page, 'utf8'));
   const place = window.document.getElementById('rounds');
   place.replaceChildren();
   for (const name of ['document', 'Element', 'Event', 'FormData', 'RadioNodeList']) {
@@ -50,7 +52,8 @@ async function firstRound(web) {
   for (const name of ['HTMLElement', 'HTMLInputElement', 'HTMLSelectElement']) {
     globalThis[name] = window[name];
   }
-  const { startForm } = await import(pathToFileURL(join(web, 'form.js')).href);
+  // A script is run once for an address, and this one is to be run for each page.
+  const { startForm } = await import(`${pathToFileURL(form).href}?${encodeURIComponent(page)}`);
   startForm(() => undefined);
   return place.innerHTML;
 }
@@ -58,5 +61,10 @@ async function firstRound(web) {
 const [web, out, ...scripts] = process.argv.slice(2);
 const styles = readdirSync(web).filter((name) => name.endsWith('.css'));
 await bundle(resolve(web), resolve(out), [...scripts, ...styles]);
-writeFileSync(join(out, 'first-round.html'), await firstRound(resolve(web)));
+const form = resolve(out, 'form', 'form.mjs');
+await build({ entryPoints: [join(web, 'form.js')], outfile: form, bundle: true, format: 'esm' });
+for (const name of readdirSync(out).filter((name) => /^index\..*html$/.test(name))) {
+  const drawn = await firstRound(form, join(out, name));
+  writeFileSync(join(out, name.replace('index', 'first-round')), drawn);
+}
 process.exit(0); // happy-dom keeps Node's event loop alive

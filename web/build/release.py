@@ -13,8 +13,11 @@ import re
 from pathlib import Path
 
 from web.build.how import fill_how
+from web.build.languages import Words, data_block, languages, said_in, translate
+from web.build.trouble import TroubleError
 
-# Each page with its script; page.mjs makes one file of that and all that it brings.
+# Each page with its script; page.mjs makes one file of that and all that it brings. The page is
+# written in each language, under a name of its own.
 PAGES = {
     "index.html": "main.js",
     "view.html": "view.js",
@@ -22,7 +25,12 @@ PAGES = {
     "how.html": "",
 }
 SCRIPTS = sorted({*filter(None, PAGES.values()), "worker.js"})
-AT_ROOT = (*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt", "icons/")
+CAN_START = "can-start.js"
+SPEAKING = {*filter(None, PAGES.values()), CAN_START}
+MANIFEST = "manifest.webmanifest"
+AT_ROOT = re.compile(
+    r"[^/]+\.html$|can-start\.js$|sw\.js$|[^/]+\.webmanifest$|notices\.txt$|icons/"
+)
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # How Pyodide names its second script to itself.
 NAMED = b"pyodide.asm.mjs"
@@ -35,10 +43,6 @@ SHEET = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)"')
 POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
 
 
-class TroubleError(Exception):
-    """A step failed; the message says which, for the person at the terminal."""
-
-
 def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, bytes]:
     """Read every file to be shipped, by its path within web/.
 
@@ -46,15 +50,13 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     """
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
-    try:
-        files["how.html"] = fill_how(files["how.html"])
-    except LookupError as error:
-        raise TroubleError(str(error)) from error
     for name in SCRIPTS:
         files[name] = (made / name).read_bytes()
     files |= python_files(library, modules)
-    files |= pages(files, made)
-    linked = {name for page in PAGES for name in SHEET.findall(files[page].decode("utf-8"))}
+    templates = {name: files.pop(name).decode("utf-8") for name in (*PAGES, MANIFEST)}
+    spoken = {name: data.decode("utf-8") for name, data in files.items() if name in SPEAKING}
+    linked = {name for text in templates.values() for name in SHEET.findall(text)}
+    files |= pages(templates, spoken, made)
     for name in linked:
         files[name] = (made / name).read_bytes()
     return dict(sorted(files.items()))
@@ -92,24 +94,56 @@ def digest(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
 
 
-def pages(files: dict[str, bytes], made: Path) -> dict[str, bytes]:
-    """Put into the pages what is to be there at once: their style, and the first round's fields.
+def write_forms(web: Path, out: Path) -> None:
+    """Write the main page in each language with all sentences, for page.mjs to draw in."""
+    everyone = languages()
+    for words in everyone:
+        template = (web / "index.html").read_text("utf-8")
+        text = translate("index.html", template, words, everyone)
+        whole = text.replace("{{words}}", data_block(words, words.sentences))
+        (out / words.name_of("index.html")).write_text(whole, "utf-8")
+
+
+def pages(templates: dict[str, str], scripts: dict[str, str], made: Path) -> dict[str, bytes]:
+    """Write every page in every language."""
+    everyone = languages()
+    sheets = {name for text in templates.values() for name in STYLE.findall(text)}
+    styles = {name: (made / name).read_text("utf-8") for name in sheets}
+    done = {}
+    for words in everyone:
+        for name, template in templates.items():
+            text = translate(name, template, words, everyone)
+            if name == "how.html":
+                text = explained(text, words)
+            if script := PAGES.get(name):
+                said = said_in((scripts[script], scripts[CAN_START]), words)
+                text = text.replace("{{words}}", data_block(words, said))
+            if name == "index.html":
+                first_round = made / words.name_of("first-round.html")
+                text = text.replace("{{first_round}}", first_round.read_text("utf-8"))
+            done[words.name_of(name)] = styled(text, styles).encode("utf-8")
+    return done
+
+
+def explained(page: str, words: Words) -> str:
+    """Put the core's docstrings into the page that tells how it is worked out."""
+    said = words.sentences
+    try:
+        return fill_how(page, contents=said["how.contents"], own_words=said["how.own_words"])
+    except LookupError as error:
+        raise TroubleError(str(error)) from error
+
+
+def styled(page: str, styles: dict[str, str]) -> str:
+    """Put a page's style into it.
 
     A page is painted without waiting for a style sheet; the policy allows these and no others. A
     sheet for a medium, such as print, stays a file of its own.
     """
-    texts = {name: files[name].decode("utf-8") for name in PAGES}
-    sheets = {name for text in texts.values() for name in STYLE.findall(text)}
-    styles = {name: (made / name).read_text("utf-8") for name in sheets}
     sums = (hashlib.sha256(style.encode()).digest() for style in styles.values())
     hashes = sorted(f"'sha256-{base64.b64encode(each).decode('ascii')}'" for each in sums)
-    first_round = (made / "first-round.html").read_text("utf-8")
-    done = {}
-    for name, text in texts.items():
-        styled = STYLE.sub(lambda found: f"<style>{styles[found[1]]}</style>", text)
-        allowed = styled.replace("style-src 'self'", " ".join(["style-src 'self'", *hashes]))
-        done[name] = allowed.replace("{{first_round}}", first_round).encode()
-    return done
+    with_style = STYLE.sub(lambda found: f"<style>{styles[found[1]]}</style>", page)
+    return with_style.replace("style-src 'self'", " ".join(["style-src 'self'", *hashes]))
 
 
 def fill_in(page: bytes, **values: str) -> bytes:
@@ -117,7 +151,7 @@ def fill_in(page: bytes, **values: str) -> bytes:
     text = page.decode("utf-8")
     for name, value in values.items():
         text = text.replace(f"{{{{{name}}}}}", value)
-    if left := re.search(r"\{\{\w+\}\}", text):
+    if left := re.search(r"\{\{[^}]*\}\}", text):
         raise TroubleError(f"Nothing is known to fill in for {left[0]}.")
     return text.encode("utf-8")
 
@@ -135,12 +169,12 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
     sums = "".join(f"{digest(data)}  {name}\n" for name, data in files.items())
     release = f"r-{digest(sums.encode())[:12]}"
     placed = {
-        name if name.startswith(AT_ROOT) else f"{release}/{name}": data
-        for name, data in files.items()
+        name if AT_ROOT.match(name) else f"{release}/{name}": data for name, data in files.items()
     }
-    for name in PAGES:
+    written = [name for name in placed if name.endswith(".html")]
+    for name in written:
         placed[name] = fill_in(placed[name], release=release)
-    policies = {policy_of(name, placed[name]) for name in PAGES}
+    policies = {policy_of(name, placed[name]) for name in written}
     if len(policies) > 1:
         raise TroubleError("The pages differ in their content security policies.")
     hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
