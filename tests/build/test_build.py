@@ -253,7 +253,7 @@ def test_a_library_list_may_keep_an_idle_module_for_a_reason(library: Path, tool
         ("manifest.webmanifest", "application/manifest+json"),
         ("icons/icon.svg", "image/svg+xml"),
         ("{release}/python/pyodide.asm.wasm", "application/wasm"),
-        ("{release}/python/pyodide.mjs", "text/javascript"),
+        ("{release}/python/pyodide.js", "text/javascript"),
         ("{release}/python/library.zip", "application/zip"),
     ],
 )
