@@ -288,9 +288,7 @@ TABLE: dict[str, str] = {
         "No se fíe del valor de la cara: el juego axial del cigüeñal se lee como inclinación. "
         "Empuje el cigüeñal hacia un lado en cada parada, o use un segundo reloj opuesto al primero."
     ),
-    "finding.no-face-limit": (
-        "No hay límite con el que juzgar la cara. Ponga el del fabricante."
-    ),
+    "finding.no-face-limit": ("No hay límite con el que juzgar la cara. Ponga el del fabricante."),
     "finding.face-first": (
         "Primero la cara: su salto es {runout} ± {pm} frente a {limit}. Busque una rebaba o "
         "suciedad en la junta, después ponga lainas o mecanice, y repita el barrido del "
