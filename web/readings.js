@@ -7,7 +7,9 @@ export const MOST_SWEEPS = 10;
 
 /** @param {string} position a clock hour, a clock time or degrees */
 function where(position) {
-  return /^\d{1,2}$/.test(position) ? say('clock.hour', { hour: position }) : position;
+  if (!/^\d{1,2}$/.test(position)) return position;
+  // One o'clock is told otherwise in some languages.
+  return say(position === '1' ? 'clock.hour_one' : 'clock.hour', { hour: position });
 }
 
 /**

@@ -180,7 +180,9 @@ def _result(
 def _round_name(n: int, each: Round, language: Language) -> str:
     """A round's number, and its name where that says more."""
     number = language.say("paper.round", n=n)
-    return number if n > 1 and each.name == usual_name(n - 1) else f"{number}: {each.name}"
+    if each.name != usual_name(n - 1):
+        return f"{number}: {each.name}"
+    return number if n > 1 else f"{number}: {language.say('paper.as_found')}"
 
 
 def _with_pm(value: float, pm: float, units: UnitSystem, language: Language) -> str:

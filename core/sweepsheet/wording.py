@@ -47,7 +47,8 @@ class Size:
 
     def in_words(self, language: Language) -> str:
         """The quantity in a language."""
-        return f"{language.number(f'{self.value:g}')} {language.unit(self.units)}"
+        text = f"{self.value:g}"
+        return f"{language.number(text)} {language.unit(self.units, text)}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,19 +170,27 @@ class Language:
             case _:
                 return quantity.in_words(self)
 
-    def unit(self, units: UnitSystem) -> str:
-        """The name of the small unit."""
-        return self.table[f"unit.{units.small}"]
+    def unit(self, units: UnitSystem, number: str = "") -> str:
+        """The name of the small unit, alone or after a number: 1 has a name of its own."""
+        return self.table[f"unit.{units.small}_one" if number == "1" else f"unit.{units.small}"]
 
     def number(self, plain: str) -> str:
         """A number's text with this language's decimal mark."""
-        return plain.replace(".", self.table["decimal mark"]).replace("-", "\N{MINUS SIGN}")
+        return plain.replace(".", self.table["number.decimal_mark"]).replace("-", "\N{MINUS SIGN}")
 
     def at(self, angle_deg: float) -> str:
-        """``9 o'clock`` for a full hour, else the time of the hour hand, ``10:30``."""
+        """A full hour, ``9 o'clock``, else the time of the hour hand, ``10:30``.
+
+        Hour 1 has sentences of its own: in some languages it alone is not a plural.
+        """
         time = clock_time(angle_deg)
         hour, minute = time.split(":")
-        return self.table["clock.hour"].format(hour=hour) if minute == "00" else time
+        if minute == "00":
+            return self._hour(hour)
+        return self.table["clock.time_one" if hour == "1" else "clock.time"].format(time=time)
+
+    def _hour(self, hour: str) -> str:
+        return self.table["clock.hour_one" if hour == "1" else "clock.hour"].format(hour=hour)
 
     def toward(self, angle_deg: float) -> str:
         """A direction in clock words: the hour it lies at, or the two it lies between.
@@ -190,11 +199,12 @@ class Language:
         >>> ENGLISH.toward(180.0), ENGLISH.toward(309.8)
         ("6 o'clock", "10:20 (between 10 and 11 o'clock)")
         """
-        hours = nearest_hours(angle_deg)
+        hours = [str(hour) for hour in nearest_hours(angle_deg)]
         if len(hours) == 1:
-            return self.table["clock.hour"].format(hour=hours[0])
+            return self._hour(hours[0])
+        low = self.table["clock.low_one" if hours[0] == "1" else "clock.low"]
         return self.table["clock.between"].format(
-            time=clock_time(angle_deg), low=hours[0], high=hours[1]
+            time=self.at(angle_deg), low=low.format(hour=hours[0]), high=self._hour(hours[1])
         )
 
     def side(self, angle_deg: float) -> str:
