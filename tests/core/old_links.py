@@ -1,6 +1,7 @@
 """Links of the first layout, as they were sent when the figures in a link were worded in English.
 
-Made by the code of that time from ``ordinary_job(QUARTERS)`` and ``whole_job()``; never to be made anew.
+Made by the code of that time from ``ordinary_job(QUARTERS)`` and ``whole_job()``, and never to be
+made anew.
 """
 
 from __future__ import annotations
