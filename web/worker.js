@@ -26,7 +26,7 @@ const LIBRARY = 'library.zip';
 const QR = 'qr.zip';
 
 // Both scripts start to load now, side by side, and not each when the one before it has come.
-const scripts = Promise.all([import('./python/pyodide.mjs'), import('./python/pyodide.asm.mjs')]);
+const scripts = Promise.all([import('./python/pyodide.js'), import('./python/pyodide.asm.js')]);
 // One that does not come is told where it is waited for, which may be a little later.
 scripts.catch(() => undefined);
 

@@ -30,10 +30,11 @@ sys.path.insert(0, str(Path(__file__).parents[2] / "core"))
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 import build
+from tests.bench.other_engines import rows
 from tests.core.jobs import EIGHTHS
 from tests.core.links import link_of, ordinary_job
 from tests.web import browser as browsers
-from tests.web import forms
+from tests.web import engines, forms
 from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
 from web.build.release import PYODIDE_FILES
@@ -48,26 +49,28 @@ worker.onmessage = () => {
     document.documentElement.dataset.python = 'ready';
 };
 </script></html>"""
-# Ready for typing, on our page and on the bare one alike: the first reading's field stands there,
-# and a frame has been drawn with it. What is typed then is kept and answered, whether the page's
-# script has run or not; tests/web/test_jobs.py holds that.
+# Ready for typing, or for reading: the first reading's field stands there, on our page and on the
+# bare one alike, or the text of the customer's link, and a frame has been drawn with it. What is
+# typed then is kept and answered, whether the page's script has run or not; tests/web/test_jobs.py
+# holds that.
 SHOWN = """new MutationObserver((_, watch) => {
-    if (!document.querySelector('#rounds .reading input, form:not([id]) input')) return;
+    const wanted = '#rounds .reading input, form:not([id]) input, #job:not([hidden]) .verdict';
+    if (!document.querySelector(wanted)) return;
     watch.disconnect();
     const drawn = new MessageChannel();
     drawn.port1.onmessage = () => performance.mark('shown');
     requestAnimationFrame(() => drawn.port2.postMessage(null));
-}).observe(document, { childList: true, subtree: true });"""
+}).observe(document, { attributes: true, childList: true, subtree: true });"""
 MARKS = """async () => {
     const find = (name) => performance.getEntriesByName(name)[0]?.startTime;
     while (find('first-answer') === undefined) await new Promise((next) => setTimeout(next, 20));
     return ['first-contentful-paint', 'shown', 'form-ready', 'first-answer'].map(find);
 }"""
-# The text of a link stands in the page, before it is painted and long before Python has come; and
-# the first paint, which shows what does not come from the link.
+# Before Python has come: the first paint, which shows what does not come from the link; the link's
+# text drawn; and when it stood in the page.
 READABLE = """async () => {
     const find = (name) => performance.getEntriesByName(name)[0]?.startTime;
-    const wanted = ['first-contentful-paint', 'readable'];
+    const wanted = ['first-contentful-paint', 'shown', 'readable'];
     while (!wanted.every(find)) await new Promise((next) => setTimeout(next, 5));
     return ['first-contentful-paint', 'shown', 'form-ready', 'readable'].map(find);
 }"""
@@ -303,7 +306,7 @@ def print_starts(chromium: BrowserType, ours: Server, stock: Server, bare: Serve
     answers = (mid(column, "answer") for column in (firsts, stocks, floor))
     print_row("First answer, first visit", *answers)
     print_row("Customer's link: first paint", mid(views, "paint"), None, mid(floor, "paint"))
-    print_row("Customer's link: its text there", mid(views, "answer"), None, mid(floor, "answer"))
+    print_row("Customer's link: readable", mid(views, "shown"), None, mid(floor, "shown"))
 
     later, offline, stocks, floor = later_visits(chromium, ours, stock, bare)
     for name, visits in {"later visit": later, "later visit without a signal": offline}.items():
@@ -311,6 +314,16 @@ def print_starts(chromium: BrowserType, ours: Server, stock: Server, bare: Serve
         print_row(f"First answer, {name}", *answers)
         shown = (mid(visits, "shown"), None, mid(floor, "shown"))
         print_row(f"Form ready, {name}", *shown)
+
+
+def print_others(ours: Server, stock: Server, bare: Server) -> None:
+    """Time and print the starts in the other engines; tell which are not here."""
+    for engine in engines.others():
+        if engine.absence:
+            print(f"| NOT TRIED in {engine.spoken}: {engine.absence} | | | | | |")
+            continue
+        for name, figures in rows(engine, ours, stock, bare):
+            print_row(f"{engine.spoken}: {name[0].lower()}{name[1:]}", *figures)
 
 
 def main() -> None:
@@ -327,7 +340,7 @@ def main() -> None:
         with Server(folders[0]) as ours, Server(folders[1]) as stock, Server(folders[2]) as bare:
             stock.cache_control = "max-age=86400"  # the stock route's best case on a later visit
             print(f"{time.strftime('%Y-%m-%d')}, {platform.machine()} with {os.cpu_count()} cores,")
-            print(f"Chromium alone; median of {STARTS} starts each, from this machine itself.\n")
+            print(f"Chromium; median of {STARTS} starts each, from this machine itself.\n")
             print("| | ours | stock | bare | of stock | of bare |\n|---|---|---|---|---|---|")
             print_starts(chromium, ours, stock, bare)
             for name, times in zip(("bore", "three rounds"), edits(chromium, ours), strict=True):
@@ -345,6 +358,7 @@ def main() -> None:
             kinds = ("as it is", "gzip", "brotli")
             for kind, *columns in zip(kinds, *map(sizes, folders), strict=True):
                 print_row(f"First visit, {kind}", *columns, unit="MB")
+            print_others(ours, stock, bare)
 
 
 if __name__ == "__main__":

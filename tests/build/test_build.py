@@ -20,11 +20,15 @@ from pathlib import Path
 import pytest
 
 import build
+from web.build.languages import languages
 from web.build.release import PAGES
 from web.build.serve import Handler
 from web.build.trouble import TroubleError
 
-ROOT_FILES = {*PAGES, "can-start.js", "sw.js", "manifest.webmanifest", "notices.txt"}
+ROOT_FILES = {
+    *(words.name_of(name) for words in languages() for name in (*PAGES, "manifest.webmanifest")),
+    *("can-start.js", "sw.js", "notices.txt"),
+}
 NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches
 
 
@@ -74,8 +78,9 @@ def test_all_but_a_few_files_stand_below_the_release(dist: Path) -> None:
 
 
 def test_what_the_page_names_is_there(dist: Path) -> None:
-    for page, first in PAGES.items():
-        named = re.findall(r'(?:src|href)="([^"#]+)"', (dist / page).read_text("utf-8"))
+    pages = [(words.name_of(page), first) for words in languages() for page, first in PAGES.items()]
+    for page, first in pages:
+        named = re.findall(r'(?:src|href)="([^"#?]+)', (dist / page).read_text("utf-8"))
         assert not first or f"{release_in(dist)}/{first}" in named
         assert [name for name in named if name != "./" and not (dist / name).is_file()] == []
 
@@ -248,7 +253,7 @@ def test_a_library_list_may_keep_an_idle_module_for_a_reason(library: Path, tool
         ("manifest.webmanifest", "application/manifest+json"),
         ("icons/icon.svg", "image/svg+xml"),
         ("{release}/python/pyodide.asm.wasm", "application/wasm"),
-        ("{release}/python/pyodide.mjs", "text/javascript"),
+        ("{release}/python/pyodide.js", "text/javascript"),
         ("{release}/python/library.zip", "application/zip"),
     ],
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 import re
 from pathlib import Path
 
@@ -37,7 +36,7 @@ def test_a_box_of_the_form_is_ticked_by_yes_alone() -> None:
 
 def test_the_page_has_a_box_for_each_in_its_order_and_words() -> None:
     boxes = re.findall(r'name="checklist\.(\w+)" value="yes"> ([^<]+)</label>', PAGE)
-    assert [code for code, _ in boxes] == list(CODES)
-    assert [html.unescape(text) for _, text in boxes] == [TABLE[f"checklist.{c}"] for c in CODES]
+    assert boxes == [(code, f"{{{{say checklist.{code}}}}}") for code in CODES]
+    assert all(f"checklist.{code}" in TABLE for code in CODES)
     for group in GROUPS:
-        assert f">{TABLE[f'checklist.{group}']}<" in PAGE
+        assert f">{{{{say checklist.{group}}}}}<" in PAGE

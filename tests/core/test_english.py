@@ -8,12 +8,13 @@ from itertools import chain
 
 import pytest
 
-from sweepsheet.english import TABLE
+from sweepsheet.english import PAGE, TABLE
 from sweepsheet.job import ABOUT_KEYS
+from sweepsheet.languages import MODULES
 from sweepsheet.units import SYSTEMS
 from tests.core.source import calls, literals, modules, prefixes, strings
 
-CODE = {name: tree for name, tree in modules().items() if name != "english"}
+CODE = {name: tree for name, tree in modules().items() if name not in MODULES.values()}
 # The first words of dotted keys; a literal that begins with one of them is meant as a key.
 GROUPS = {key.partition(".")[0] for key in TABLE if "." in key}
 
@@ -118,7 +119,7 @@ def test_every_unit_in_the_table_is_one_that_is_shown() -> None:
     assert {key for key in TABLE if key.startswith("unit.")} == shown
 
 
-@pytest.mark.parametrize(("key", "sentence"), TABLE.items())
+@pytest.mark.parametrize(("key", "sentence"), [*TABLE.items(), *PAGE.items()])
 def test_a_sentence_is_well_formed(key: str, sentence: str) -> None:
     """Plain names in braces, no format tricks, no stray blanks, no straight minus for a number."""
     for literal, name, spec, conversion in string.Formatter().parse(sentence):

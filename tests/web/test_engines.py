@@ -6,10 +6,14 @@ the page gets a few lines here; `driver` speaks to all engines alike.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+import json
+from typing import TYPE_CHECKING, Any
 
 from sweepsheet.practice import TURN, hidden_of
+from tests.web import forms
+from tests.web.page import SNAPSHOT
 from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU
+from tests.web.test_snapshot import CHANGE, LISTEN, in_this_python
 
 if TYPE_CHECKING:
     from tests.web.drivers.base import Driver
@@ -73,6 +77,25 @@ def test_page_works_again_with_the_server_gone(driver: Driver, server: Server) -
     see_worksheet(driver)
     type_sweep(driver, ["0", "-10", "-20", "-10"])  # half of 12 less 6, toward the low readings
     driver.wait_for_text("#headline", "Offset 10.0 thou (TIR 20.0 thou) toward 6 o'clock")
+
+
+def test_later_start_takes_the_copy_of_pythons_memory_while_it_is_sound(
+    driver: Driver, server: Server
+) -> None:
+    driver.open(server.address)
+    driver.wait_for_python()
+    driver.wait_for_offline()
+    assert driver.run(f"({SNAPSHOT})()")
+    main = driver.run("document.querySelector('script[type=module]').src")
+    given = [main, {}, json.dumps({"form": forms.THREE_ROUNDS})]
+
+    def start() -> Any:
+        return driver.run(f"({LISTEN})({json.dumps(given)})")
+
+    wanted = in_this_python(forms.THREE_ROUNDS)
+    assert start() == [["restoring", "ready", "answer"], wanted]
+    driver.run(f"({CHANGE})('one byte')")
+    assert start() == [["restoring", "ready", "answer"], wanted]
 
 
 def test_link_is_read_and_checked_by_the_customer(driver: Driver, server: Server) -> None:

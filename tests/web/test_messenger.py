@@ -18,16 +18,18 @@ const answer = (id, text) => postMessage({ kind: 'answer', id, text, ms: 1 });
 self.onmessage = async ({ data }) => {
     if (data.files) return;
     if (data.start) return setTimeout(() => postMessage({ kind: 'ready' }), 50);
-    const { breaks = 0 } = JSON.parse(data.text);
+    const { language, ...question } = JSON.parse(data.text);
+    const { breaks = 0, raises = false } = question;
     const kept = await caches.open('stand-in');
     const broken = (await kept.keys()).length;
     if (broken < breaks) {
         await kept.put(`/broken/${broken}`, new Response(''));
         return postMessage({ kind: 'failed', id: data.id, why: 'It broke.', fatal: true });
     }
-    if (JSON.parse(data.text).raises)
+    if (raises)
         return postMessage({ kind: 'failed', id: data.id, why: 'A fault.', fatal: false });
-    setTimeout(() => answer(data.id, data.text), 20);
+    const told = question.tell ? { language } : question;
+    setTimeout(() => answer(data.id, JSON.stringify(told)), 20);
 };
 """
 
@@ -75,6 +77,11 @@ def test_a_question_that_was_overtaken_gets_no_answer(run: Any) -> None:
 def test_questions_one_after_the_other_are_all_answered(run: Any) -> None:
     told = run([{"n": 1}, {"n": 2}], wait=False, apart=True)
     assert told == {"answers": [{"n": 1}, {"n": 2}], "failures": []}
+
+
+def test_every_question_says_in_which_language_it_is_to_be_answered(run: Any) -> None:
+    told = run([{"tell": True}], wait=True)
+    assert told == {"answers": [{"language": "en"}], "failures": []}
 
 
 def test_a_fault_in_one_answer_leaves_the_next_alone(run: Any) -> None:
@@ -130,7 +137,7 @@ def test_a_snapshot_that_hangs_is_given_up_for_a_plain_start(page: Page, server:
         }""",
         main_of(page),
     )
-    assert answered == [{"n": 1}, []]
+    assert answered == [{"n": 1, "language": "en"}, []]
 
 
 LATER = """async (main) => {

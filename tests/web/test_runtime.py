@@ -27,7 +27,7 @@ def test_a_missing_file_of_python_is_named(
     expect_sentence(page, name)
 
 
-@pytest.mark.parametrize("name", ["worker.js", "pyodide.mjs", "pyodide.asm.mjs"])
+@pytest.mark.parametrize("name", ["worker.js", "pyodide.js", "pyodide.asm.js"])
 def test_a_missing_script_is_told(page: Page, server: Server, guard: Guard, name: str) -> None:
     guard.allow("404")
     server.missing.add(name)

@@ -32,6 +32,8 @@ AT_ROOT = re.compile(
     r"[^/]+\.html$|can-start\.js$|sw\.js$|[^/]+\.webmanifest$|notices\.txt$|icons/"
 )
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
+# How Pyodide names its second script to itself.
+NAMED = b"pyodide.asm.mjs"
 # Scripts and style sheets are shipped as page.mjs makes them.
 NOT_SHIPPED = re.compile(
     r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js|can-start\.js).*\.js$"
@@ -60,9 +62,18 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     return dict(sorted(files.items()))
 
 
+def js(name: str) -> str:
+    """Give a script the ending that every host knows; `.mjs` many send as a mere file."""
+    return name.replace(".mjs", ".js")
+
+
 def python_files(library: Path, modules: Path) -> dict[str, bytes]:
     """Read what Python in the page is made of; the two libraries stand side by side."""
-    files = {name: (modules / "pyodide" / name).read_bytes() for name in PYODIDE_FILES}
+    files = {js(name): (modules / "pyodide" / name).read_bytes() for name in PYODIDE_FILES}
+    starter = files["pyodide.js"]
+    if starter.count(NAMED) != 1:
+        raise TroubleError("Pyodide no longer names its second script as it did.")
+    files["pyodide.js"] = starter.replace(NAMED, js(NAMED.decode()).encode())
     files |= {name: library.with_name(name).read_bytes() for name in ("library.zip", "qr.zip")}
     # Nothing is ever installed in the page, so the lock file keeps its head only.
     lock = json.loads((modules / "pyodide" / "pyodide-lock.json").read_text("utf-8"))

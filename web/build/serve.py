@@ -22,7 +22,6 @@ class Handler(http.server.SimpleHTTPRequestHandler):
 
     extensions_map = http.server.SimpleHTTPRequestHandler.extensions_map | {
         ".js": "text/javascript",
-        ".mjs": "text/javascript",
         ".wasm": "application/wasm",
         ".webmanifest": "application/manifest+json",
         ".zip": "application/zip",

@@ -77,7 +77,7 @@ class Firefox(Driver):
         """Give the value of an expression."""
         answer = self._ask(
             "script.evaluate",
-            expression=f"(async () => JSON.stringify(({expression}) ?? null))()",
+            expression=f"(async () => JSON.stringify((await ({expression})) ?? null))()",
             awaitPromise=True,
             target={"context": self._tab},
         )

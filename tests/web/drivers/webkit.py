@@ -37,7 +37,7 @@ class WebKit(Driver):
 
     def run(self, expression: str) -> Any:
         """Give the value of an expression."""
-        script = f"return (async () => JSON.stringify(({expression}) ?? null))()"
+        script = f"return (async () => JSON.stringify((await ({expression})) ?? null))()"
         return json.loads(self._driver.execute_script(script))
 
     def keys(self, text: str) -> None:
