@@ -52,7 +52,7 @@ function paintBoth(figures) {
 
 /** @param {Opened} opened */
 function paint({ agrees, claimed, figures, texts, before, after, readings, remarks, form }) {
-  paintClaimed({ ...texts, figures: namedFigures(claimed) });
+  paintClaimed({ ...texts, figures: namedFigures(agrees ? figures : claimed) });
   tell(agrees ? 'agrees' : 'disagrees', say(agrees ? 'view.agrees' : 'view.disagrees'));
   if (!agrees) paintBoth(figures);
   putDrawing(get('before'), before);

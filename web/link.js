@@ -1,8 +1,9 @@
 // Reads what a link carries, before Python is there: texts and figures to be shown, nothing more. The
 // layout is that of core/sweepsheet/link.py and figures.py, which check again and more strictly.
 
-const VERSION = '1';
-const NEWER = /^[2-9]/;
+// Links of the first version have English words in their figures.
+const READ = /^[12]/;
+const NEWER = /^[3-9]/;
 export const LONGEST_LINK = 8000;
 const LONGEST_UNPACKED = 64_000;
 const LONGEST_TEXT = 2000;
@@ -40,7 +41,7 @@ export const ROUND_FIGURES = /** @type {const} */ ([
 
 /** Controls, overrides of the direction of writing, halves of characters. */
 const HARMFUL = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\p{Cs}]/u;
-const LINE = /^[\p{L}\p{N}_ .,:%'’\u2212|-]*$/u;
+const LINE = /^(?:[\p{L}\p{N}_ .,:%'’\u2212|-]|[<>](?=\d\d?%))*$/u;
 
 /**
  * @typedef {{ [name in typeof JOB_FIGURES[number]]: string }} JobFigures
@@ -128,7 +129,7 @@ export function canUnpack() {
 export function troubleWith(fragment) {
   if (!fragment) return 'none';
   if (fragment.length > LONGEST_LINK) return 'longer';
-  if (fragment.startsWith(VERSION)) return /^[\w-]+$/.test(fragment) ? null : 'cut';
+  if (READ.test(fragment)) return /^[\w-]+$/.test(fragment) ? null : 'cut';
   return NEWER.test(fragment) ? 'newer' : 'foreign';
 }
 

@@ -1,16 +1,10 @@
 // The readings of one thing that is swept: a row for each position of each sweep, with a plus/minus key
 // beside each, since the number pad of a phone has no minus.
 
+import { clockWords } from './figures.js';
 import { say } from './words.js';
 
 export const MOST_SWEEPS = 10;
-
-/** @param {string} position a clock hour, a clock time or degrees */
-function where(position) {
-  if (!/^\d{1,2}$/.test(position)) return position;
-  // One o'clock is told otherwise in some languages.
-  return say(position === '1' ? 'clock.hour_one' : 'clock.hour', { hour: position });
-}
 
 /**
  * @template {keyof HTMLElementTagNameMap} K
@@ -136,7 +130,7 @@ export class Readings {
   /** @param {string} list @param {number} j @param {string} spokenList */
   #rows(list, j, spokenList) {
     return this.#positions.map((position, i) => {
-      const label = where(position);
+      const label = clockWords(position);
       const value = this.#typed[j]?.get(this.#key(list, i)) ?? '';
       const spoken = say('readings.reading', { where: label, what: spokenList, n: j + 1 });
       return row(`${this.prefix}.${list}.${j}.${i}`, label, spoken, value);

@@ -2,6 +2,7 @@
 //
 // Everything here comes from a link that anyone may have made: it is set as text and nothing else.
 
+import { worded } from './figures.js';
 import { holdRelease } from './hold.js';
 import { LONGEST_LINK, canUnpack, readLink, troubleWith } from './link.js';
 import { textElement } from './parts.js';
@@ -74,7 +75,8 @@ function limitLines({ limit_offset, limit_tir, limit_pilot, unit }) {
 }
 
 /** Found, done, ended. @param {Figures} figures @param {HTMLElement} place */
-export function paintFigures({ whole, rounds }, place) {
+export function paintFigures(figures, place) {
+  const { whole, rounds } = worded(figures);
   const { unit } = whole;
   const part = (/** @type {string} */ name) =>
     /** @type {HTMLElement} */ (place.querySelector(`[data-part="${name}"]`));

@@ -1,7 +1,9 @@
-"""The figures that a link carries beside the readings, as texts already rounded and worded.
+"""The figures that a link carries beside the readings, as texts already rounded.
 
-The customer's view shows them at once, before Python is there, and does no arithmetic on them. Then
-Python works everything out again from the readings and compares. One line for the whole job, then
+They are free of language: ``9`` and ``10:30`` on the clock, ``95%``, ``>99%``, ``<1%``, a decimal
+point, ``thou`` or ``mm``. The customer's view puts them into sentences of its own language at once,
+before Python is there, and does no arithmetic on them. Then Python works everything out again from
+the readings and compares. One line for the whole job, then
 one for each round; in a line the texts stand in the order of ``JOB_FIGURES`` or ``ROUND_FIGURES``,
 parted by ``|``, empty where there is none. Blanks at the end of a line are left out.
 """
@@ -33,13 +35,32 @@ ROUND_FIGURES = (
     "dowel_offset", "dowel_aim", "other_offset", "other_aim",
 )  # fmt: skip
 
+# What a link is written in: the code stands for no language at all.
+FREE = Language(
+    "zxx",
+    {
+        "number.decimal_mark": ".",
+        "unit.thou": "thou",
+        "unit.mm": "mm",
+        "clock.hour": "{hour}",
+        "clock.hour_one": "{hour}",
+        "clock.time": "{time}",
+        "clock.time_one": "{time}",
+        "chance.over": ">99%",
+        "chance.under": "<1%",
+    },
+)
+
 Figures = Mapping[str, Quantity | None]
 
 
 def figures_of(
-    solution: Solution, findings: tuple[Finding, ...], language: Language
+    solution: Solution, findings: tuple[Finding, ...], language: Language = FREE
 ) -> tuple[str, ...]:
-    """The lines of a job: its limits, then what each round came to."""
+    """The lines of a job: its limits, then what each round came to.
+
+    The first links had them in English, which is what such a link is compared with.
+    """
     job = solution.job
     whole = _limits(job.limits, job.units, language) | {
         "stops": sum(each.level == "stop" for each in findings) or None

@@ -1,13 +1,13 @@
 """A whole job in the fragment of a link, which browsers keep to themselves: no server sees it.
 
-A fragment is ``1``, the version of this layout, and then base64url without padding (RFC 4648,
+A fragment is ``2``, the version of this layout, and then base64url without padding (RFC 4648,
 section 5: letters, digits, ``-`` and ``_``, which no messenger cuts) of a zlib stream (RFC 1950,
 which carries its own checksum) of JSON in UTF-8: ``[job, figures]``.
 
 ``job`` is the data of a job file, format and version left out, and so is every key without which
 ``read_job`` gives the same job. Word number i of ``WORDS``, as a key or in a list, is written as
 character number i of ``LETTERS``; one that is not among them is written in full. ``figures`` are
-the lines of ``figures``.
+the lines of ``figures``. Version 1 differs in these alone: it has them in English.
 """
 
 from __future__ import annotations
@@ -25,7 +25,8 @@ from sweepsheet.load import load_json
 from sweepsheet.read_job import FORMAT, MOST_ROUNDS, VERSION, read_job
 from sweepsheet.wording import Message, Quantity
 
-LINK_VERSION = "1"
+LINK_VERSION = "2"
+FIRST_VERSION = "1"
 LONGEST_LINK = 8000
 LONGEST_UNPACKED = 64_000
 LONGEST_LINE = 200
@@ -49,12 +50,13 @@ LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()
 SHORT = dict(zip(WORDS, LETTERS, strict=False))
 LONG = {letter: key for key, letter in SHORT.items()}
 
-_NEWER = "23456789"
+_NEWER = "3456789"
 _TO_URL = bytes.maketrans(b"+/", b"-_")
 _FROM_URL = bytes.maketrans(b"-_", b"+/")
 _FRAGMENT = re.compile(r"[A-Za-z0-9_-]+")
-# Numbers, clock positions, codes and units, in any language; nothing that could be more.
-_LINE = re.compile(r"[\w .,:%'’\N{MINUS SIGN}|-]*")
+# Numbers, clock positions, codes, units, and the words of the first links; nothing that could be
+# more. Only a chance, such as >99%, is told to be over or under.
+_LINE = re.compile(r"(?:[\w .,:%'’\N{MINUS SIGN}|-]|[<>](?=\d\d?%))*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +65,7 @@ class Linked:
 
     data: dict[str, Any]
     figures: tuple[str, ...]
+    version: str = LINK_VERSION
 
 
 def fragment_of(data: Mapping[str, Any], figures: tuple[str, ...]) -> str:
@@ -92,7 +95,7 @@ def read_link(fragment: str) -> Linked:
         raise _refused("link.none")
     if len(fragment) > LONGEST_LINK:
         raise _refused("link.longer", high=LONGEST_LINK)
-    if fragment[0] != LINK_VERSION:
+    if fragment[0] not in (FIRST_VERSION, LINK_VERSION):
         raise _refused("link.newer" if fragment[0] in _NEWER else "link.foreign")
     try:
         parts = load_json(_unpacked(fragment[1:]))
@@ -101,7 +104,7 @@ def read_link(fragment: str) -> Linked:
     match parts:
         case [dict() as job, list() as lines]:
             data = {"format": FORMAT, "version": VERSION, **_long(job)}
-            return Linked(data, _figures(lines))
+            return Linked(data, _figures(lines), fragment[0])
     raise _refused("link.foreign")
 
 

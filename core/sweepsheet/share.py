@@ -7,10 +7,11 @@ from dataclasses import replace
 from typing import Any
 
 from sweepsheet.drawing import drawing_of
+from sweepsheet.english import ENGLISH
 from sweepsheet.errors import InputError
 from sweepsheet.figures import figures_of
 from sweepsheet.findings import findings_for
-from sweepsheet.link import fragment_of, read_link
+from sweepsheet.link import FIRST_VERSION, fragment_of, read_link
 from sweepsheet.paper import paper_of
 from sweepsheet.read_job import read_job
 from sweepsheet.refill import form_of
@@ -28,7 +29,7 @@ def share_of(data: Mapping[str, Any], solution: Solution, language: Language) ->
     findings = findings_for(solution)
     shared: Data = {"state": "share", "paper": paper_of(solution, findings, language)}
     try:
-        fragment = fragment_of(data, figures_of(solution, findings, language))
+        fragment = fragment_of(data, figures_of(solution, findings))
     except InputError as error:
         return shared | {"fragment": "", "trouble": error.faults[0].text(language)}
     return shared | {"fragment": fragment, "trouble": ""}
@@ -51,7 +52,10 @@ def open_link(fragment: str, language: Language) -> Data:
         return {"state": "refused", "text": language.say("link.job", why=why)}
     solution = work_out(job)
     findings = findings_for(solution)
-    figures = figures_of(solution, findings, language)
+    figures = figures_of(solution, findings)
+    wanted = figures
+    if linked.version == FIRST_VERSION:
+        wanted = figures_of(solution, findings, ENGLISH)
     if len(linked.figures) != len(figures):
         return {"state": "refused", "text": language.say("link.figures")}
     several = len(job.rounds) > 1
@@ -59,7 +63,7 @@ def open_link(fragment: str, language: Language) -> Data:
     paper = paper_of(solution, findings, language)
     return {
         "state": "link",
-        "agrees": linked.figures == figures,
+        "agrees": linked.figures == wanted,
         "claimed": list(linked.figures),
         "figures": list(figures),
         "before": drawing_of(first, language),

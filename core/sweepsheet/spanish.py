@@ -247,7 +247,7 @@ TABLE: dict[str, str] = {
     ),
     "finding.undecided": "Demasiado justo para decidir: {offset} ± {pm} frente a {limit}. {settle}",
     "finding.too-coarse": (
-        "Con lecturas tan gruesas no se podría demostrar que ni siquiera un alojamiento perfecto "
+        "Con lecturas tan gruesas, ni siquiera de un alojamiento perfecto se podría demostrar que "
         "cumple {limit}. Hace falta un reloj más fino, más posiciones o medir la caída del soporte."
     ),
     "finding.limit-source": (
@@ -369,8 +369,8 @@ TABLE: dict[str, str] = {
         "se puede ver si ayuda."
     ),
     "finding.trim-other-size": (
-        "Otra medida es mejor: pasadores de {size} deberían dejar {after}; estos, como mucho, "
-        "{trimmed} tras girarlos {turn}."
+        "Otra medida es mejor: pasadores de {size} deberían dejar {after}; estos, en el mejor "
+        "caso, {trimmed} tras girarlos {turn}."
     ),
     "finding.bolt-holes": (
         "Los agujeros de los tornillos no permiten la mejor pareja: los pasadores de {size} piden "
@@ -739,7 +739,7 @@ TABLE: dict[str, str] = {
     ),
     "side.from_side": "De lado (desde las 9)",
     "side.from_above": "Desde arriba (las 3 arriba)",
-    "side.exaggerated": "desvíos aumentados {times} veces más que las longitudes",
+    "side.exaggerated": "desvíos dibujados {times} veces mayores que las longitudes",
     "side.forward": "delante es la izquierda; la línea roja es el eje de la caja",
     "side.face": "cara trasera",
     "side.pilot": "piloto",
@@ -750,7 +750,7 @@ TABLE: dict[str, str] = {
         "El centro del alojamiento está a {offset} del centro del cigüeñal, hacia {direction}."
     ),
     "drawing.view": "vista desde atrás, mirando hacia delante",
-    "drawing.scale": "centro unas {times} × el tamaño real",
+    "drawing.scale": "centro a unas {times} × el tamaño real",
     "drawing.crank": "cigüeñal",
     "drawing.bore": "alojamiento",
     "drawing.limit": "límite {limit}",
@@ -881,7 +881,7 @@ PAGE: dict[str, str] = {
     "readings.sweep": "Barrido {n} en {what}",
     "readings.remove_sweep": "Quitar el barrido {n} en {what}",
     "readings.remove": "Quitar",
-    "readings.reading": "{where}, en {what}, barrido {n}",
+    "readings.reading": "{where}, {what}, barrido {n}",
     "readings.sign": "Más o menos: {where}",
     "readings.closing": "De vuelta al inicio",
     "readings.closing_help": "A cuánto queda el reloj cuando el cigüeñal está otra vez donde empezó el barrido: 0 si volvió.",
@@ -1172,7 +1172,7 @@ PAGE: dict[str, str] = {
     "how.sources.rules": "reglas de decisión para probar la conformidad con un límite.",
     "how.sources.roundness": "medir la redondez; el centro por mínimos cuadrados.",
     "how.sources.worksheet": "manual técnico del ejército de los EE. UU., una hoja de trabajo para el barrido de una campana.",
-    "how.sources.opposite": "manual de alineación de ejes (en inglés); la regla de las lecturas opuestas.",
+    "how.sources.opposite": "Shaft Alignment Handbook (manual de alineación de ejes); la regla de las lecturas opuestas.",
     "how.sources.means": "quitar las medias antes de un ajuste no cambia nada.",
     "how.sources.none": "Donde no se nombra fuente, es geometría, o práctica común y marcada como tal.",
     # The page's own description, for the home screen

@@ -7,7 +7,6 @@ import json
 import zlib
 from typing import Any
 
-from sweepsheet.english import ENGLISH
 from sweepsheet.figures import figures_of
 from sweepsheet.findings import findings_for
 from sweepsheet.link import fragment_of
@@ -28,13 +27,13 @@ Data = dict[str, Any]
 def link_of(data: Data) -> str:
     """The link of a job with its own figures."""
     solution = work_out(read_job(data))
-    return fragment_of(data, figures_of(solution, findings_for(solution), ENGLISH))
+    return fragment_of(data, figures_of(solution, findings_for(solution)))
 
 
 def packed(text: str | bytes) -> str:
     """A fragment with any text in it, made independently of the code under test."""
     raw = text.encode("utf-8", "surrogatepass") if isinstance(text, str) else text
-    return "1" + base64.urlsafe_b64encode(zlib.compress(raw)).decode().rstrip("=")
+    return "2" + base64.urlsafe_b64encode(zlib.compress(raw)).decode().rstrip("=")
 
 
 def unpacked(fragment: str) -> str:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from sweepsheet import solve
-from sweepsheet.english import ENGLISH
 from sweepsheet.figures import JOB_FIGURES, ROUND_FIGURES, figures_of
 from sweepsheet.findings import findings_for
 from sweepsheet.read_job import read_job
@@ -17,7 +17,7 @@ Data = dict[str, Any]
 
 def lines_of(job: Data) -> tuple[str, ...]:
     solution = work_out(read_job(job))
-    return figures_of(solution, findings_for(solution), ENGLISH)
+    return figures_of(solution, findings_for(solution))
 
 
 def named(names: tuple[str, ...], line: str) -> dict[str, str]:
@@ -56,7 +56,7 @@ def test_a_round_s_figures_are_those_of_the_result_rounded() -> None:
 
 def test_a_direction_that_means_nothing_is_left_out() -> None:
     assert round_of(make_job([0, 0, -0.5, 0]))["toward"] == ""
-    assert round_of(make_job([0, -5, -11, -5]))["toward"] == "6 o'clock"
+    assert round_of(make_job([0, -5, -11, -5]))["toward"] == "6"
 
 
 def test_what_stands_behind_a_stop_is_counted() -> None:
@@ -70,10 +70,23 @@ def test_dowels_are_named_once_where_they_are_alike() -> None:
     assert lines_of(found)[1].count("|") == 5
     fitted = {key: text for key, text in round_of(alike, 1).items() if key.endswith(("set", "aim"))}
     assert fitted | {"offset": "", "pilot_offset": ""} == {
-        "offset": "", "pilot_offset": "", "dowel_offset": "7", "dowel_aim": "12 o'clock",
+        "offset": "", "pilot_offset": "", "dowel_offset": "7", "dowel_aim": "12",
         "other_offset": "", "other_aim": "",
     }  # fmt: skip
     differ = then(found, with_dowels(make_job([0, -1, -2, -1]), (7.0, 315.0), (0.0, 0.0)))
     one = round_of(differ, 1)
     assert (one["dowel_offset"], one["dowel_aim"]) == ("7", "10:30")
     assert (one["other_offset"], one["other_aim"]) == ("0", "")
+
+
+def test_figures_are_free_of_language() -> None:
+    """Digits, signs and codes alone: no word of any language stands in them."""
+    codes = {"within", "outside", "undecided", "thou", "mm"}
+    found = set()
+    for job in (whole_job(), make_job([0, -5, -11, -5]), make_job([0, 0, -0.5, 0])):
+        for text in "|".join(lines_of(job)).split("|"):
+            assert text in codes or re.fullmatch(
+                r"|\d+(\.\d+)?|\d{1,2}(:\d\d)?|\d{1,2}%|>99%|<1%", text
+            ), text
+            found.add(text)
+    assert {"thou", "<1%"} <= found

@@ -12,8 +12,9 @@ from sweepsheet.form import job_of
 from sweepsheet.page import answer_text
 from sweepsheet.read_job import read_job
 from sweepsheet.share import open_link
-from tests.core.jobs import make_job, whole_job
-from tests.core.links import link_of
+from tests.core import old_links
+from tests.core.jobs import QUARTERS, make_job, whole_job
+from tests.core.links import link_of, ordinary_job, packed, unpacked
 from tests.web import forms
 
 
@@ -58,3 +59,41 @@ def test_the_texts_of_a_link_come_out_as_they_went_in() -> None:
     assert texts["source"] == "a & b"
     assert texts["about"]["customer"] == about["customer"]
     assert texts["about"]["notes"] == about["notes"]
+
+
+@pytest.mark.parametrize("name", ["three rounds", "whole", "metric"])
+def test_a_link_is_the_same_whichever_language_made_it(name: str) -> None:
+    english = ask({"share": forms.ALL[name], "language": "en"})
+    spanish = ask({"share": forms.ALL[name], "language": "es"})
+    assert english["fragment"] == spanish["fragment"] != ""
+    assert english["paper"] != spanish["paper"]
+    opened = ask({"link": english["fragment"], "language": "es"})
+    assert opened["agrees"] is True
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+@pytest.mark.parametrize("fragment", [old_links.ORDINARY, old_links.WHOLE])
+def test_a_link_of_the_first_version_still_opens_and_agrees(fragment: str, language: str) -> None:
+    """It claims English words; what comes out of the readings is free of language."""
+    opened = ask({"link": fragment, "language": language})
+    assert opened["state"] == "link"
+    assert opened["agrees"] is True
+    english = ("o'clock", "over 99%", "under 1%")
+    assert any(word in line for line in opened["claimed"] for word in english)
+    assert not any(word in line for line in opened["figures"] for word in english)
+
+
+def test_a_link_is_held_to_the_figures_of_its_own_version() -> None:
+    """The figures of one version in a link of the other do not agree."""
+    new = link_of(ordinary_job(QUARTERS))
+    assert open_link("1" + new[1:], ENGLISH)["agrees"] is False
+    assert open_link("2" + old_links.ORDINARY[1:], ENGLISH)["agrees"] is False
+
+
+def test_a_link_of_the_first_version_with_other_figures_is_seen() -> None:
+    job, figures = json.loads(unpacked(old_links.ORDINARY))
+    figures[2] = figures[2].replace("within", "outside")
+    changed = "1" + packed(json.dumps([job, figures]))[1:]
+    opened = open_link(changed, ENGLISH)
+    assert opened["claimed"] == figures
+    assert opened["agrees"] is False
