@@ -489,7 +489,7 @@ TABLE: dict[str, str] = {
     "pairs.head.dowel": "Pasador a {at}",
     "pairs.head.left": "Descentrado restante",
     "pairs.head.misfit": "Desajuste entre agujeros",
-    "pairs.head.chance": "Probabilidad dentro",
+    "pairs.head.chance": "Prob. de estar dentro",
     "pairs.standard": "normal",
     "pairs.dowel": "{size}, orientado a {aim}",
     "joint.front": "bajo la brida delantera",
