@@ -38,7 +38,7 @@ from sweepsheet.vector import Vec2
 from sweepsheet.wording import Language, Small, Toward
 
 WIDTH = 360
-HEIGHT = 492
+HEIGHT = 510
 _MIDDLE = Vec2(180.0, 172.0)
 _RIM = 148.0
 _READINGS = 111.0
@@ -296,9 +296,7 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
         *rows,
         dimension(left, right),
         label(right + Vec2(8.0, 4.5), language.word(Small(bar, units))),
-        label(Vec2(14.0, 484.0), say("drawing.view")),
-        label(
-            Vec2(346.0, 460.5), say("drawing.scale", times=f"{float(times):.0f}"), text_anchor="end"
-        ),
+        label(Vec2(14.0, 480.0), say("drawing.scale", times=f"{float(times):.0f}")),
+        label(Vec2(14.0, 500.0), say("drawing.view")),
         class_="legend",
     )

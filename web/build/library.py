@@ -4,6 +4,7 @@ Compiled modules start much faster than sources, and only the Python that will r
 them; so the packing is done here and not by the Python that runs build.py.
 """
 
+import ast
 import builtins
 import dataclasses
 import importlib.util
@@ -20,9 +21,11 @@ import micropip
 STOCK = Path(f"/lib/python{sys.version_info.major}{sys.version_info.minor}.zip")
 SITE = Path(f"/lib/python{sys.version_info.major}.{sys.version_info.minor}/site-packages")
 COMMAND_LINE = "sweepsheet/__main__.py"  # has no use in a page
-# These keep their docstrings and assertions: Pyodide reads its own docstrings while it starts, and
-# a dataclass without one goes to the trouble of making one up.
-KEPT_WHOLE = ("sweepsheet/", "pyodide/", "_pyodide/")
+# Pyodide reads its own docstrings while it starts.
+KEPT_WHOLE = ("pyodide/", "_pyodide/")
+OURS = "sweepsheet/"
+# The sentences of the pages (english.py and its like) are in the pages already.
+NOT_WANTED = "PAGE"
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)  # two builds of the same sources give the same bytes
 # Each dataclass writes its methods as text and has them compiled whenever it is imported, which was
 # half of what importing sweepsheet took. What it will ask for is compiled here, once.
@@ -98,12 +101,40 @@ def module_at(path: str) -> str:
     return path.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
 
 
+class Lighter(ast.NodeTransformer):
+    """Takes from a module of ours what no page reads: docstrings, and the pages' sentences.
+
+    Classes keep theirs: a dataclass without one goes to the trouble of making one up.
+    """
+
+    def visit_body(self, node: ast.Module | ast.FunctionDef) -> ast.AST:
+        """Drop the docstring; what is left without a statement gets an empty one."""
+        if ast.get_docstring(node, clean=False) is not None:
+            node.body = node.body[1:] or [ast.Pass(lineno=1, col_offset=0)]
+        return self.generic_visit(node)
+
+    visit_Module = visit_FunctionDef = visit_body  # noqa: N815 - names that ast looks for
+
+    def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.AST | None:
+        """Drop the pages' sentences."""
+        is_page = isinstance(node.target, ast.Name) and node.target.id == NOT_WANTED
+        return None if is_page else node
+
+
+def compiled(path: str, source: bytes) -> CodeType:
+    """Compile a module as the page wants it."""
+    if path.startswith(OURS):
+        lighter = Lighter().visit(ast.parse(source, path))
+        return compile(lighter, path, "exec", dont_inherit=True, optimize=0)
+    level = 0 if path.startswith(KEPT_WHOLE) else 2
+    return compile(source, path, "exec", dont_inherit=True, optimize=level)
+
+
 def write(archive: Path, sources: dict[str, bytes]) -> None:
     """Write compiled modules, by the path of their source."""
     with zipfile.ZipFile(archive, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as library:
         for path, source in sorted(sources.items()):
-            level = 0 if path.startswith(KEPT_WHOLE) else 2
-            code = compile(source, path, "exec", dont_inherit=True, optimize=level)
+            code = compiled(path, source)
             # "Unchecked": at start nobody looks for a source to compare with.
             pyc = _code_to_hash_pyc(code, importlib.util.source_hash(source), False)  # noqa: FBT003 - private, positional only
             library.writestr(zipfile.ZipInfo(f"{path}c", FIXED_TIME), pyc, zipfile.ZIP_DEFLATED, 9)

@@ -55,7 +55,11 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     files |= python_files(library, modules)
     templates = {name: files.pop(name).decode("utf-8") for name in (*PAGES, MANIFEST)}
     spoken = {name: data.decode("utf-8") for name, data in files.items() if name in SPEAKING}
-    linked = {name for text in templates.values() for name in SHEET.findall(text)}
+    linked = {
+        name
+        for text in templates.values()
+        for name in set(SHEET.findall(text)) - set(STYLE.findall(text))
+    }
     files |= pages(templates, spoken, made)
     for name in linked:
         files[name] = (made / name).read_bytes()
