@@ -655,7 +655,7 @@ TABLE: dict[str, str] = {
     "paper.head.offset": "Descentrado",
     "paper.head.tir": "TIR",
     "paper.head.toward": "Hacia",
-    "paper.head.chance": "Prob. dentro",
+    "paper.head.chance": "Prob. de estar dentro",
     "paper.head.bore": "Alojamiento",
     "paper.head.face": "Salto de la cara",
     "paper.head.pilot": "Desvío en el piloto",

@@ -53,7 +53,7 @@ TAG = re.compile(r"<[^>]*>")
 # What is no sentence: codes, fields, names of parts, and what was typed.
 CODES = {
     "state", "verdict", "code", "level", "field", "name", "form", "fragment", "typed", "droop",
-    "needle",
+    "needle", "counter",
 }  # fmt: skip
 
 
