@@ -101,7 +101,7 @@ def test_no_sentence_stands_in_a_script_or_a_template() -> None:
         texts = re.sub(r"<[^>]*>", "\n", bare).split("\n")
         left = {text.strip() for text in texts if re.search(r"[a-z]{3}", text)}
         # Titles end in the name; sources are known by theirs.
-        assert left <= {"Sweepsheet", "– Sweepsheet", ": Sweepsheet", "Piotrowski", "Frisch and Waugh 1933"}, name  # fmt: skip # noqa: E501
+        assert left <= {"Sweepsheet", "– Sweepsheet", ": Sweepsheet", "Piotrowski", "Frisch and Waugh 1933"}, name  # fmt: skip  # noqa: E501 - one list of names
         spoken = re.findall(r'(?:aria-label|placeholder|title|alt)="([^"]*)"', bare)
         assert [text for text in spoken if re.search(r"[a-z]{2}", text)] == [], name
 
@@ -179,7 +179,7 @@ def test_a_sentence_in_both_tables_is_refused() -> None:
 
 
 def test_only_fragments_may_hold_markup() -> None:
-    words = Words("en", {"a": 'x < "y" & z', "html.a": "<b>x</b>", "unit.small.inch": "thou", "unit.long.inch": "inch", "b": "in {unit}"})  # fmt: skip # noqa: E501
+    words = Words("en", {"a": 'x < "y" & z', "html.a": "<b>x</b>", "unit.small.inch": "thou", "unit.long.inch": "inch", "b": "in {unit}"})  # fmt: skip  # noqa: E501 - one list of names
     template = "<p>{{say a}}</p>{{say html.a}}{{say b}}"
     assert translate("index.html", template, words, [words]) == (
         "<p>x &lt; &quot;y&quot; &amp; z</p><b>x</b>in <span data-unit>thou</span>"
