@@ -3,6 +3,7 @@
 /** @type {Record<string, string>} texts by field, readings in thou */
 export const EXAMPLE = {
   units: 'inch',
+  'indicator.shows': 'signed',
   positions_choice: '12 1:30 3 4:30 6 7:30 9 10:30',
   turn: 'anticlockwise',
   'rounds.0.bore.sweeps.0.0': '0',

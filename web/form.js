@@ -17,6 +17,7 @@ function get(id) {
 const form = /** @type {HTMLFormElement} */ (get('form'));
 const choice = /** @type {HTMLSelectElement} */ (get('positions-choice'));
 const turn = /** @type {HTMLSelectElement} */ (get('turn'));
+const shows = /** @type {HTMLSelectElement} */ (get('shows'));
 const positions = /** @type {HTMLInputElement} */ (get('positions'));
 const bringBack = get('bring-back');
 const boxes = /** @type {NodeListOf<HTMLInputElement>} */ (
@@ -143,6 +144,7 @@ function showChoices() {
   const own = choice.value === 'own';
   get('own-field').hidden = !own;
   get('turn-field').hidden = own;
+  get('turn-of-dial-field').hidden = shows.value !== 'all_round';
   positions.value = orderedPositions();
   const list = listOf(positions.value);
   rounds.show(list, readForm()['face.end_float'] ?? '');
@@ -190,7 +192,7 @@ export function startForm(onChange) {
   form.addEventListener('submit', (event) => event.preventDefault());
   form.addEventListener('input', ({ target }) => {
     const name = target instanceof HTMLElement ? target.getAttribute('name') : null;
-    const isShared = target === positions || target === choice || target === turn;
+    const isShared = target === positions || target === choice || target === turn || target === shows;
     if (isShared || name === 'face.end_float' || /^companions\..*\.positions$/.test(name ?? '')) {
       showChoices();
     }

@@ -88,6 +88,11 @@ TABLE: dict[str, str] = {
     "fault.position": (
         "{name}: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, got {got}"
     ),
+    "fault.turn": "a whole turn of the pointer: a number above 0 is wanted, got {got}",
+    "fault.all_round": (
+        "{name}: the dial shows 0 and up to below {turn}. A reading on it is wanted, but not {half}, "
+        "which may be either side of zero; or one typed with its sign. Got {got}"
+    ),
     "fault.whole": "{name}: a whole number is wanted",
     "fault.aim": "An aim is wanted, such as 10:30 or 315°",
     # Names of fields
@@ -819,6 +824,14 @@ PAGE: dict[str, str] = {
     "plus_when.label": "It reads plus when the plunger",
     "plus_when.plunger_in": "is pushed in",
     "plus_when.plunger_out": "comes out",
+    "shows.label": "Its face is read",
+    "shows.signed": "plus and minus from zero",
+    "shows.all_round": "on, all the way round",
+    "turn_of_dial.label": "One whole turn of the pointer, {unit}",
+    "turn_of_dial.help": (
+        "Type what the dial shows. Past half a turn it counts as minus: of a turn of 100, 93.5 is "
+        "−6.5. What has a sign is taken as typed."
+    ),
     "positions.label": "Positions",
     "positions.4": "4: every quarter",
     "positions.6": "6: every two hours",

@@ -12,6 +12,7 @@ from itertools import zip_longest
 from typing import Any
 
 from sweepsheet.checklist import CODES
+from sweepsheet.dial import dial_of
 from sweepsheet.form_sweeps import MOST_WORDS, SweepFiller, Typed
 from sweepsheet.read_job import FORMAT, MOST_BOLTS, VERSION
 from sweepsheet.typed import number_list, number_or_text, position_list, position_or_text
@@ -52,7 +53,7 @@ def draft_of(form: Mapping[str, str]) -> dict[str, Any]:
 
 
 def _typed(form: Mapping[str, str], *, whole: bool) -> Typed:
-    typed = Typed({"format": FORMAT, "version": VERSION})
+    typed = Typed({"format": FORMAT, "version": VERSION}, dial=dial_of(form))
     _head(typed, form)
     for path in TEXTS:
         if path in form:

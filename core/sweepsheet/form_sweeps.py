@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, get_args
 
+from sweepsheet.dial import SIGNED, Dial
 from sweepsheet.job import CompanionKind
 from sweepsheet.positions import position_faults
 from sweepsheet.read_job import MOST_ROUNDS
@@ -37,13 +38,15 @@ class Typed:
 
     ``names`` tells, for places of the job that the form calls otherwise, the form's name;
     ``fields``, for places that are one field of the form with all that is below them, which one.
-    ``unfinished`` names what was begun and does not count yet.
+    ``unfinished`` names what was begun and does not count yet; ``dial`` is how readings were
+    written, which have their sign in the job.
     """
 
     job: dict[str, Any]
     names: dict[str, str] = field(default_factory=dict)
     fields: dict[str, str] = field(default_factory=dict)
     unfinished: list[Message] = field(default_factory=list)
+    dial: Dial = SIGNED
 
     def form_name(self, place: str) -> str:
         """The form's name for a place of the job: the longest known beginning counts."""
@@ -255,14 +258,18 @@ class SweepFiller:
                 j,
                 self.row(f"{at}.sweeps.{j}", count),
                 self.row(f"{at}.opposite.{j}", count) if second else (),
-                number_or_text(self.form.get(f"{at}.closing.{j}", "")),
+                self.reading(f"{at}.closing.{j}"),
             )
             for j in numbers
         ]
 
     def row(self, at: str, count: int) -> tuple[Value, ...]:
         """The readings of one sweep."""
-        return tuple(number_or_text(self.form.get(f"{at}.{i}", "")) for i in range(count))
+        return tuple(self.reading(f"{at}.{i}") for i in range(count))
+
+    def reading(self, name: str) -> Value:
+        """One reading, with its sign."""
+        return self.typed.dial.reading(self.form.get(name, ""), whole=self.whole)
 
     def blank(self, at: str) -> _Sweep:
         """A sweep in which nothing was typed."""

@@ -8,10 +8,12 @@ it is the faults, each with the field it belongs to.
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
+from sweepsheet.dial import Dial
 from sweepsheet.drawing import drawing_of
 from sweepsheet.english import ENGLISH
 from sweepsheet.errors import Fault, InputError
@@ -34,6 +36,7 @@ from sweepsheet.wording import At, Language, Message
 # A file within another text, every character of it escaped, or as many jobs as a file may hold.
 LONGEST_REQUEST = 12_000_000
 
+_READING = re.compile(r"\.(?:sweeps|opposite|closing)\.\d+")
 # Faults that only say that a sweep is not yet typed to its end.
 _NOT_YET = ("fault.few_readings", "fault.half_turn")
 
@@ -129,18 +132,22 @@ def share(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, An
 
 def _job(typed: Typed, language: Language) -> Job | dict[str, Any]:
     """The job that was typed; else what is shown instead: what is missing, or what is wrong."""
+    found: tuple[Fault, ...] = (typed.dial.fault,) if typed.dial.fault else ()
     try:
-        return read_job(typed.job)
+        job = read_job(typed.job)
     except InputError as error:
-        blanks = _blanks(typed)
-        if all(fault.message.key in _NOT_YET for fault in error.faults) and blanks:
-            text = language.say("page.waiting", positions=tuple(At(a) for a in blanks))
-            return {"state": "waiting", "text": text}
-        faults = [
-            {"field": typed.form_name(fault.field), "text": _fault_text(fault, language)}
-            for fault in error.faults
-        ]
-        return {"state": "faults", "faults": faults}
+        found += error.faults
+    if not found:
+        return job
+    blanks = _blanks(typed)
+    if all(fault.message.key in _NOT_YET for fault in found) and blanks:
+        text = language.say("page.waiting", positions=tuple(At(a) for a in blanks))
+        return {"state": "waiting", "text": text}
+    faults = [
+        {"field": typed.form_name(fault.field), "text": _fault_text(fault, typed.dial, language)}
+        for fault in found
+    ]
+    return {"state": "faults", "faults": faults}
 
 
 def _limit(typed: Typed, language: Language) -> str:
@@ -176,10 +183,13 @@ def _unfinished(typed: Typed, language: Language) -> list[dict[str, str]]:
     ]
 
 
-def _fault_text(fault: Fault, language: Language) -> str:
-    """A fault in words; a position is typed as a clock position, not as a number of degrees."""
-    if fault.message.key == "fault.number" and (
-        ".positions_deg." in fault.field or fault.field.endswith(("at_deg", "aim_deg"))
-    ):
+def _fault_text(fault: Fault, dial: Dial, language: Language) -> str:
+    """A fault in words; a position is typed as a clock position, a reading as the dial shows it."""
+    if fault.message.key != "fault.number":
+        return fault.text(language)
+    if ".positions_deg." in fault.field or fault.field.endswith(("at_deg", "aim_deg")):
         return language.text(Message("fault.position", fault.message.values))
+    if isinstance(dial.turn, float) and _READING.search(fault.field):
+        values = {**fault.message.values, "turn": dial.turn, "half": dial.turn / 2.0}
+        return language.text(Message("fault.all_round", values))
     return fault.text(language)

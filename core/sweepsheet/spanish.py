@@ -88,6 +88,11 @@ TABLE: dict[str, str] = {
     "fault.position": (
         "{name}: se pide una posición de reloj como 3 o 10:30, o grados como 45°; hay: {got}"
     ),
+    "fault.turn": "una vuelta entera de la aguja: se pide un número mayor que 0; hay: {got}",
+    "fault.all_round": (
+        "{name}: el reloj marca desde 0 hasta menos de {turn}. Se pide una lectura que esté en él, "
+        "pero no {half}, que puede quedar a un lado u otro del cero; o una con su signo; hay: {got}"
+    ),
     "fault.whole": "{name}: se pide un número entero",
     "fault.aim": "Se pide una orientación, como 10:30 o 315°",
     # Names of fields
@@ -862,6 +867,14 @@ PAGE: dict[str, str] = {
     "plus_when.label": "Marca más cuando el vástago",
     "plus_when.plunger_in": "entra",
     "plus_when.plunger_out": "sale",
+    "shows.label": "Su esfera se lee",
+    "shows.signed": "con más y menos desde cero",
+    "shows.all_round": "seguida, toda la vuelta",
+    "turn_of_dial.label": "Una vuelta entera de la aguja, {unit}",
+    "turn_of_dial.help": (
+        "Escriba lo que marca el reloj. Pasada media vuelta cuenta como menos: con una vuelta de "
+        "100, 93,5 es −6,5. Lo que lleva signo vale tal como se escribe."
+    ),
     "positions.label": "Posiciones",
     "positions.4": "4: cada cuarto de vuelta",
     "positions.6": "6: cada dos horas",

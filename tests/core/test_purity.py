@@ -27,7 +27,7 @@ FLOW = (
         "svg",
     ),
     ("checklist", "job", "positions", "read_values", "read_sweeps", "read_job", "load"),
-    ("typed", "form_sweeps", "form", "refill", "link"),
+    ("typed", "dial", "form_sweeps", "form", "refill", "link"),
     ("shape", "readings_csv", "files"),
     ("corrections",),
     ("harmonic", "checks"),
