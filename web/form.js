@@ -5,6 +5,7 @@ import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './otherwise.js';
 import { Readings } from './readings.js';
 import { Rounds } from './rounds.js';
+import { Undo } from './undo.js';
 import { say } from './words.js';
 
 /** @typedef {Record<string, string>} Fields every named field with its text */
@@ -19,7 +20,7 @@ const choice = /** @type {HTMLSelectElement} */ (get('positions-choice'));
 const turn = /** @type {HTMLSelectElement} */ (get('turn'));
 const shows = /** @type {HTMLSelectElement} */ (get('shows'));
 const positions = /** @type {HTMLInputElement} */ (get('positions'));
-const bringBack = get('bring-back');
+const undoButton = get('undo');
 const boxes = /** @type {NodeListOf<HTMLInputElement>} */ (
   form.querySelectorAll('input[type=checkbox]')
 );
@@ -30,7 +31,11 @@ const companions = [...document.querySelectorAll('[data-companion]')].map((place
   const { companion = '' } = part.dataset;
   const prefix = `companions.${companion}`;
   const readings = new Readings(part, prefix, say(`what.${companion}`));
-  return { readings, own: new Otherwise(part, prefix, ['positions', 'contact', 'plunger']) };
+  const own = new Otherwise(part, prefix, ['positions', 'contact', 'plunger']);
+  const button = /** @type {HTMLElement} */ (
+    document.querySelector(`[data-own-of="${companion}"]`)
+  );
+  return { readings, own, button };
 });
 
 /** Every field with its text; a box that is not ticked has none.
@@ -62,10 +67,18 @@ export function resetForm() {
   showChoices();
   showUnits();
   showTicked();
+  undo.forget(readForm());
+  showUndo();
 }
 
 /** Put texts into the form; fields without a text are left as they are. @param {Fields} fields */
 export function fillForm(fields) {
+  fill(fields);
+  undo.follow(readForm());
+}
+
+/** @param {Fields} fields */
+function fill(fields) {
   const names = Object.keys(fields);
   const howMany = (/** @type {string} */ before) =>
     1 +
@@ -166,14 +179,26 @@ function showUnits(given = {}) {
   }
 }
 
-/** @type {Fields | null} what stood in the form before the last button took it away */
-let before = null;
+const undo = new Undo(readForm());
 
-/** Do something that takes readings away, so that it can be undone. @param {() => void} change */
-function undoable(change) {
-  before = readForm();
-  change();
-  bringBack.hidden = false;
+function showUndo() {
+  undoButton.hidden = !undo.isPossible;
+}
+
+/** What is to be done when anything was changed. */
+let tellChange = () => {};
+
+/** Take the last change back; what had the focus keeps it. */
+export function takeBack() {
+  const before = undo.takeBack(readForm());
+  if (!before) return;
+  const name = document.activeElement?.getAttribute('name');
+  clear();
+  fillForm(before);
+  const field = name ? form.elements.namedItem(name) : null;
+  if (field instanceof HTMLElement) field.focus();
+  showUndo();
+  tellChange();
 }
 
 function clear() {
@@ -189,8 +214,17 @@ export function startForm(onChange) {
   showChoices();
   showUnits();
   showTicked();
+  undo.forget(readForm());
+  tellChange = onChange;
+  /** Something was changed: how and in which field, or elsewhere. @param {string} [name] */
+  const noted = (name = '') => {
+    undo.note(readForm(), name);
+    showUndo();
+    onChange();
+  };
   form.addEventListener('submit', (event) => event.preventDefault());
-  form.addEventListener('input', ({ target }) => {
+  form.addEventListener('input', (event) => {
+    const { target } = event;
     const name = target instanceof HTMLElement ? target.getAttribute('name') : null;
     const isShared = target === positions || target === choice || target === turn || target === shows;
     if (isShared || name === 'face.end_float' || /^companions\..*\.positions$/.test(name ?? '')) {
@@ -198,30 +232,22 @@ export function startForm(onChange) {
     }
     if (name?.startsWith('checklist.')) showTicked();
     if (name === 'units') showUnits();
-    onChange();
+    // What was typed and what a key moved are taken back apart.
+    noted(name ? `${name} ${event instanceof InputEvent}` : '');
   });
   get('add-round').addEventListener('click', () => {
     rounds.setCount(rounds.count + 1);
-    onChange();
+    noted();
   });
+  for (const { own, button } of companions) button.addEventListener('click', () => own.open());
   get('clear').addEventListener('click', () => {
-    undoable(clear);
-    onChange();
+    clear();
+    noted();
   });
   get('example').addEventListener('click', () => {
-    undoable(() => {
-      clear();
-      fillForm(EXAMPLE);
-    });
-    onChange();
+    clear();
+    fill(EXAMPLE);
+    noted();
   });
-  bringBack.addEventListener('click', () => {
-    if (before) {
-      clear();
-      fillForm(before);
-    }
-    before = null;
-    bringBack.hidden = true;
-    onChange();
-  });
+  undoButton.addEventListener('click', takeBack);
 }

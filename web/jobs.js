@@ -1,11 +1,12 @@
 // The jobs on this phone: the one that is open is kept as it is typed, the others are a list.
 
+import { changed, differences } from './changes.js';
 import { fillForm, readForm, resetForm, untouchedForm } from './form.js';
 import { OPEN_HERE, Store, newId } from './store.js';
 import { say } from './words.js';
 
+/** @import { Changes } from './changes.js' */
 /** @typedef {import('./store.js').Fields} Fields */
-/** @typedef {Record<string, string | null>} Changes null: the field is gone */
 
 const address = new URL('..', import.meta.url).href;
 
@@ -19,24 +20,6 @@ function get(id) {
 /** What was last found. Older releases kept it in words. @param {string} stage */
 function stageWord(stage) {
   return STAGES.includes(stage) ? say(`answer.verdict.${stage}`) : stage;
-}
-
-/** What differs between two states of the form. @param {Fields} before @param {Fields} after */
-function differences(before, after) {
-  const changes = /** @type {Changes} */ ({});
-  for (const [name, text] of Object.entries(after)) if (before[name] !== text) changes[name] = text;
-  for (const name of Object.keys(before)) if (!(name in after)) changes[name] = null;
-  return changes;
-}
-
-/** @param {Fields} fields @param {Changes} changes @returns {Fields} */
-function changed(fields, changes) {
-  const merged = /** @type {Fields} */ ({ ...fields });
-  for (const [name, text] of Object.entries(changes)) {
-    if (text === null) delete merged[name];
-    else merged[name] = text;
-  }
-  return merged;
 }
 
 export class Jobs {

@@ -1,8 +1,9 @@
 // Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
 // kept for use without a signal.
 
-import { fillForm, readForm, startForm } from './form.js';
+import { fillForm, readForm, startForm, takeBack } from './form.js';
 import { Files } from './files.js';
+import { startHand } from './hand.js';
 import { holdRelease } from './hold.js';
 import { Jobs } from './jobs.js';
 import { startPython } from './messenger.js';
@@ -94,6 +95,7 @@ startForm(() => {
   ask();
 });
 performance.mark('form-ready');
+startHand(takeBack);
 ask();
 jobs = await Jobs.start(ask);
 document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet

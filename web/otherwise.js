@@ -1,5 +1,5 @@
 // Fields of its own for a sweep that was taken otherwise than the rest: other positions, another radius.
-// They are seen only where something stands in them.
+// They are seen only where something stands in them, or when they were asked for.
 
 /** The positions in a text, as written. @param {string} text */
 export function listOf(text) {
@@ -44,6 +44,14 @@ export class Otherwise {
   positions(common) {
     const own = listOf(this.text('positions'));
     return own.length ? own : common;
+  }
+
+  /** Show the fields, and go to the first. */
+  open() {
+    this.part.hidden = false;
+    const around = this.part.closest('details');
+    if (around) around.open = true;
+    this.#fields.values().next().value?.focus();
   }
 
   clear() {

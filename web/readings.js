@@ -24,10 +24,22 @@ function changed(element) {
 }
 
 /** Turn the sign of what stands in a field: text only. @param {HTMLInputElement} input */
-function turnSign(input) {
+export function turnSign(input) {
   const text = input.value.trim();
   input.value = /^[-−–]/.test(text) ? text.slice(1) : `-${text.replace(/^\+/, '')}`;
   changed(input);
+}
+
+/** Go on to the next reading: round the clock as the crank is turned, back at the start, and then the
+ * next sweep that is open in this round; else to what it comes to. @param {HTMLInputElement} input */
+export function walkOn(input) {
+  const round = input.closest('.round, #rounds > details, details') ?? document;
+  const all = /** @type {NodeListOf<HTMLInputElement>} */ (round.querySelectorAll('.reading input'));
+  const fields = [...all].filter((field) => field.offsetParent);
+  const next = fields[fields.indexOf(input) + 1];
+  if (next) return next.focus();
+  input.blur();
+  document.getElementById('answer')?.scrollIntoView();
 }
 
 /** The plus/minus key that was pressed, or null. @param {Event} event */
@@ -192,9 +204,6 @@ export class Readings {
   #walk(event) {
     if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
     event.preventDefault();
-    const fields = [...this.place.querySelectorAll('input')];
-    const next = fields[fields.indexOf(event.target) + 1];
-    if (next) next.focus();
-    else event.target.blur();
+    walkOn(event.target);
   }
 }

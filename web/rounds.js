@@ -118,6 +118,8 @@ export class Rounds {
     const boreOwn = new Otherwise(bore.place, bore.prefix, ['positions', 'contact']);
     const faceKeys = ['positions', 'radius', 'plunger', 'end_float'];
     const faceOwn = new Otherwise(face.place, face.prefix, faceKeys);
+    get('.own-bore').addEventListener('click', () => boreOwn.open());
+    get('.own-face').addEventListener('click', () => faceOwn.open());
     const round = { part, bore, face, boreOwn, faceOwn };
     part.addEventListener('input', () => {
       showSecondDowel(part);

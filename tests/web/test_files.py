@@ -290,7 +290,7 @@ def test_what_is_ticked_survives_reload_copy_and_undo(page: Page, server: Server
     page.locator("#job-list button").first.click()
     expect(box(page, "faces_clean")).to_be_checked()
     page.locator("#example").click()
-    page.locator("#bring-back").click()
+    page.locator("#undo").click()
     expect(box(page, "faces_clean")).to_be_checked()
 
 

@@ -210,7 +210,7 @@ def test_example_can_be_loaded_and_taken_back(page: Page, server: Server) -> Non
     page.locator("#example").click()
     expect(page.locator("#verdict-text")).to_have_text("Outside the limit")
     expect(page.locator("#steps")).to_contain_text("Fit 7 thou offset dowels, both aimed at")
-    page.locator("#bring-back").click()
+    page.locator("#undo").click()
     assert [reading(page, i).input_value() for i in range(4)] == list(WORKSHEET.values())
     expect(page.locator("#headline")).to_contain_text("Offset 3.4 thou")
 

@@ -1,0 +1,88 @@
+// Keys for the thumb, above whatever the phone lays over the page: they move the reading that is being
+// typed by one step of the dial, turn its sign, go on to the next, and take the last change back.
+
+import { turnSign, walkOn } from './readings.js';
+import { moved } from './step.js';
+import { say } from './words.js';
+
+const foot = /** @type {HTMLElement} */ (document.getElementById('foot'));
+const keys = /** @type {HTMLElement} */ (document.getElementById('hand'));
+
+/** The reading that has the focus, or null. */
+function reading() {
+  const { activeElement: field } = document;
+  const isReading = field instanceof HTMLInputElement && field.closest('#form .reading');
+  return isReading ? field : null;
+}
+
+/** @param {string} name */
+function textOf(name) {
+  const field = document.querySelector(`[name="${name}"]`);
+  const isField = field instanceof HTMLInputElement || field instanceof HTMLSelectElement;
+  return isField ? field.value : '';
+}
+
+/** @param {HTMLInputElement} field @param {1 | -1} way */
+function nudge(field, way) {
+  const turn = textOf('indicator.shows') === 'all_round' ? textOf('indicator.turn') : null;
+  const mark = say('number.decimal_mark');
+  const text = moved(field.value, textOf('indicator.step'), way, mark, turn);
+  if (text === null) return;
+  field.value = text;
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+}
+
+/** @param {string} text @param {string} spoken @param {(field: HTMLInputElement) => void} act */
+function key(text, spoken, act) {
+  const button = document.createElement('button');
+  button.type = 'button';
+  button.tabIndex = -1; // a keyboard has the arrows
+  button.textContent = text;
+  button.setAttribute('aria-label', spoken);
+  button.addEventListener('click', () => {
+    const field = reading();
+    if (field) act(field);
+  });
+  return button;
+}
+
+/** Keep the foot above what covers the page: some phones shrink only what is seen of it. */
+function dock() {
+  const seen = window.visualViewport;
+  const covered = seen ? Math.max(0, innerHeight - seen.height - seen.offsetTop) : 0;
+  foot.style.bottom = `${covered}px`;
+  document.documentElement.style.scrollPaddingBottom = `${foot.offsetHeight + covered + 8}px`;
+}
+
+/** @param {() => void} takeBack */
+export function startHand(takeBack) {
+  keys.append(
+    key('−', say('hand.down'), (field) => nudge(field, -1)),
+    key('+', say('hand.up'), (field) => nudge(field, 1)),
+    key('±', say('hand.sign'), turnSign),
+    key(say('hand.undo'), say('hand.undo'), takeBack),
+    key(say('hand.next'), say('hand.next'), walkOn),
+  );
+  // The field keeps the focus, and so the number pad stays up.
+  for (const press of ['pointerdown', 'mousedown']) {
+    keys.addEventListener(press, (event) => event.preventDefault());
+  }
+  const show = () => {
+    const field = reading();
+    keys.hidden = !field;
+    dock();
+    field?.scrollIntoView({ block: 'nearest' });
+  };
+  document.addEventListener('focusin', show);
+  document.addEventListener('focusout', () => setTimeout(show));
+  document.addEventListener('keydown', (event) => {
+    const way = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : null;
+    const field = reading();
+    if (!field || way === null || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    nudge(field, way);
+  });
+  window.visualViewport?.addEventListener('resize', show);
+  window.visualViewport?.addEventListener('scroll', dock);
+  new ResizeObserver(dock).observe(foot);
+}
