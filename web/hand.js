@@ -1,7 +1,7 @@
 // Keys for the thumb, above whatever the phone lays over the page: they move the reading that is being
-// typed by one step of the dial, turn its sign, go on to the next, and take the last change back.
+// typed by one step of the dial, go on to the next, and take the last change back.
 
-import { turnSign, walkOn } from './readings.js';
+import { walkOn } from './readings.js';
 import { moved } from './step.js';
 import { say } from './words.js';
 
@@ -59,7 +59,6 @@ export function startHand(takeBack) {
   keys.append(
     key('−', say('hand.down'), (field) => nudge(field, -1)),
     key('+', say('hand.up'), (field) => nudge(field, 1)),
-    key('±', say('hand.sign'), turnSign),
     key(say('hand.undo'), say('hand.undo'), takeBack),
     key(say('hand.next'), say('hand.next'), walkOn),
   );

@@ -24,7 +24,7 @@ function changed(element) {
 }
 
 /** Turn the sign of what stands in a field: text only. @param {HTMLInputElement} input */
-export function turnSign(input) {
+function turnSign(input) {
   const text = input.value.trim();
   input.value = /^[-−–]/.test(text) ? text.slice(1) : `-${text.replace(/^\+/, '')}`;
   changed(input);

@@ -824,9 +824,9 @@ PAGE: dict[str, str] = {
     "plus_when.label": "It reads plus when the plunger",
     "plus_when.plunger_in": "is pushed in",
     "plus_when.plunger_out": "comes out",
-    "shows.label": "Its face is read",
-    "shows.signed": "plus and minus from zero",
-    "shows.all_round": "on, all the way round",
+    "shows.label": "Its numbers run",
+    "shows.signed": "both ways from zero",
+    "shows.all_round": "one way, all the way round",
     "turn_of_dial.label": "One whole turn of the pointer, {unit}",
     "turn_of_dial.help": (
         "Type what the dial shows. Past half a turn it counts as minus: of a turn of 100, 93.5 is "
@@ -852,7 +852,6 @@ PAGE: dict[str, str] = {
     "hand.title": "Keys for the reading",
     "hand.down": "One step of the dial down",
     "hand.up": "One step of the dial up",
-    "hand.sign": "Plus or minus",
     "hand.undo": "Undo",
     "hand.next": "Next",
     "readings.sweep": "Sweep {n} of the {what}",

@@ -867,9 +867,9 @@ PAGE: dict[str, str] = {
     "plus_when.label": "Marca más cuando el vástago",
     "plus_when.plunger_in": "entra",
     "plus_when.plunger_out": "sale",
-    "shows.label": "Su esfera se lee",
-    "shows.signed": "con más y menos desde cero",
-    "shows.all_round": "seguida, toda la vuelta",
+    "shows.label": "Sus números van",
+    "shows.signed": "a ambos lados del cero",
+    "shows.all_round": "en un sentido, toda la vuelta",
     "turn_of_dial.label": "Una vuelta entera de la aguja, {unit}",
     "turn_of_dial.help": (
         "Escriba lo que marca el reloj. Pasada media vuelta cuenta como menos: con una vuelta de "
@@ -894,7 +894,6 @@ PAGE: dict[str, str] = {
     "hand.title": "Teclas para la lectura",
     "hand.down": "Un paso del reloj hacia abajo",
     "hand.up": "Un paso del reloj hacia arriba",
-    "hand.sign": "Más o menos",
     "hand.undo": "Deshacer",
     "hand.next": "Siguiente",
     "readings.sweep": "Barrido {n} en {what}",
