@@ -5,6 +5,7 @@ import { fillForm, readForm, startForm } from './form.js';
 import { Files } from './files.js';
 import { holdRelease } from './hold.js';
 import { Jobs } from './jobs.js';
+import { offerGuide } from './lead.js';
 import { startPython } from './messenger.js';
 import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
@@ -53,6 +54,8 @@ const python = startPython({
 });
 
 const share = new Share(python, () => ({ ...readForm(), name: jobs?.name ?? '' }));
+
+offerGuide(python, readForm);
 
 async function ask() {
   share.expire();
