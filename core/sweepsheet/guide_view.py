@@ -114,7 +114,7 @@ class _Step:
     """One stop of the crank: its name, what to do there, what to watch for, what is spoken."""
 
     label: Message
-    turn: Message
+    turn: tuple[Message, ...]
     watch: tuple[Message, ...]
     spoken: tuple[Message, ...]
 
@@ -122,7 +122,7 @@ class _Step:
         """The step in words."""
         return {
             "label": language.text(self.label),
-            "turn": language.text(self.turn),
+            "turn": " ".join(language.text(message) for message in self.turn),
             "watch": [language.text(message) for message in self.watch],
             "spoken": " ".join(language.text(message) for message in self.spoken),
         }
@@ -165,16 +165,19 @@ def _steps(positions: tuple[float, ...], way: Way, end_float: str) -> list[_Step
         *((Message("guide.choose_push"),) if push else afloat),
         Message("guide.helper", {"way": turning}),
     )
-    steps = [_Step(Message("guide.ready"), Message("guide.ready_help"), ready, ready[:1])]
+    steps = [_Step(Message("guide.ready"), (Message("guide.ready_help"),), ready, ready[:1])]
     for i, position in enumerate(positions):
         at = At(position)
         turn = Message("guide.turn", {"at": at, "way": turning}) if i else ready[0]
         past = (Message("guide.past"),) if i else ()
-        watch = (*push, *afloat, Message("guide.settle"), *past, read)
-        steps.append(_Step(Message("guide.position", {"at": at}), turn, watch, (turn, *push, read)))
+        watch = (*afloat, Message("guide.settle"), *past, read)
+        steps.append(
+            _Step(Message("guide.position", {"at": at}), (turn, *push), watch, (turn, *push, read))
+        )
     back = Message("guide.turn_back", {"at": first, "way": turning})
-    watch = (*push, Message("guide.settle"), Message("guide.back_zero"))
-    steps.append(_Step(Message("guide.back"), back, watch, (back, *push, Message("guide.read"))))
+    watch = (Message("guide.settle"), Message("guide.back_zero"))
+    spoken = (back, *push, Message("guide.read"))
+    steps.append(_Step(Message("guide.back"), (back, *push), watch, spoken))
     return steps
 
 

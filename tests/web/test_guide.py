@@ -153,7 +153,7 @@ def test_a_face_with_a_second_dial(page: Page, server: Server) -> None:
         reading(page).fill(one)
         reading(page).press("Enter")
         expect(reading(page, 1)).to_be_focused()
-        expect(page.locator(".guide-watch")).to_contain_text("Push the crank the chosen way.")
+        expect(page.locator(".guide-turn")).to_contain_text("Push the crank the chosen way.")
         reading(page, 1).fill(two)
         reading(page, 1).press("Enter")
     stands_at(page, "Back at the start")
