@@ -523,6 +523,8 @@ TABLE: dict[str, str] = {
     # The sheet
     "sheet.title": "Bore sweep",
     "sheet.round": "Round {n}: {name}",
+    "usual.first": "as found",
+    "usual.later": "round {n}",
     "sheet.bore": "Bore: {readings}",
     "sheet.face": "Face: {readings}",
     "sheet.reading": "{at} {value}",
@@ -599,7 +601,6 @@ TABLE: dict[str, str] = {
     "paper.lift": "Crank lift {lift}",
     "paper.results": "What each round came to, in {unit}",
     "paper.round": "Round {n}",
-    "paper.as_found": "as found",
     "paper.pm": "{value} ± {pm}",
     "paper.verdict.within": "within",
     "paper.verdict.outside": "outside",

@@ -16,7 +16,7 @@ from sweepsheet.finding import Finding
 from sweepsheet.job import ABOUT_KEYS, Dowel, FaceSweeps, Job, Round, Sweeps
 from sweepsheet.read_job import usual_name
 from sweepsheet.rounds import Measured
-from sweepsheet.sheet import limit_line, sheet_of
+from sweepsheet.sheet import limit_line, round_name, sheet_of
 from sweepsheet.solution import Solution
 from sweepsheet.units import UnitSystem
 from sweepsheet.verdict import Judged
@@ -180,9 +180,9 @@ def _result(
 def _round_name(n: int, each: Round, language: Language) -> str:
     """A round's number, and its name where that says more."""
     number = language.say("paper.round", n=n)
-    if each.name != usual_name(n - 1):
-        return f"{number}: {each.name}"
-    return number if n > 1 else f"{number}: {language.say('paper.as_found')}"
+    if n > 1 and each.name == usual_name(n - 1):
+        return number
+    return f"{number}: {round_name(n, each, language)}"
 
 
 def _with_pm(value: float, pm: float, units: UnitSystem, language: Language) -> str:
@@ -260,7 +260,10 @@ def _tables(title: str, rows: list[_Row], language: Language) -> Iterator[Table]
         for start in range(0, len(positions), MOST_COLUMNS):
             end = start + MOST_COLUMNS
             closes = end >= len(positions)
-            head = [language.say("paper.head.sweep"), *map(_position, positions[start:end])]
+            head = [
+                language.say("paper.head.sweep"),
+                *(_position(a, language) for a in positions[start:end]),
+            ]
             head += [language.say("paper.head.closing")] if closes else []
             body = tuple(
                 cells for row in alike for cells in _cells(row, start, end, language, closes=closes)
@@ -280,9 +283,11 @@ def _cells(
         yield (what, *(_reading(m, language) for m in readings[start:end]), *last)
 
 
-def _position(angle_deg: float) -> str:
+def _position(angle_deg: float, language: Language) -> str:
     """A position, exactly: by the clock where it stands on one of its five minutes."""
-    return f"{angle_deg:g}°" if angle_deg % 2.5 else clock_time(angle_deg)
+    if angle_deg % 2.5:
+        return language.number(f"{angle_deg:g}") + "°"
+    return clock_time(angle_deg)
 
 
 def _reading(value: float | None, language: Language) -> str:

@@ -72,7 +72,7 @@ def dial_view(exercise: Exercise, language: Language) -> str:
         for i in range(0, LINES, 10)
     )  # fmt: skip
     worth = say(
-        "practice.dial", step=f"{units.step:g}", turn=f"{per_turn(units):g}",
+        "practice.dial", step=units.step, turn=per_turn(units),
         unit=language.unit(units),
     )  # fmt: skip
     return paper(

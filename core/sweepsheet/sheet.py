@@ -8,7 +8,8 @@ from sweepsheet.bore import Bore
 from sweepsheet.dowels import Option
 from sweepsheet.finding import Finding
 from sweepsheet.findings import is_stopped, what_would_settle
-from sweepsheet.job import Sweeps
+from sweepsheet.job import Round, Sweeps
+from sweepsheet.read_job import usual_name
 from sweepsheet.sections import Section, sections_of, trim_line
 from sweepsheet.solution import Solution
 from sweepsheet.units import UnitSystem
@@ -73,7 +74,7 @@ def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Lang
     sheet = sheet_of(solution, findings, language)
     lines = [say("sheet.title"), say("sheet.caution"), ""]
     for n, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True), 1):
-        lines.append(say("sheet.round", n=n, name=each.name))
+        lines.append(say("sheet.round", n=n, name=round_name(n, each, language)))
         lines.extend(_readings("sheet.bore", each.bore.sweeps, language))
         if each.face is not None:
             lines.extend(_readings("sheet.face", each.face.sweeps, language))
@@ -89,6 +90,13 @@ def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Lang
         lines += ["", say("sheet.findings")]
         lines.extend(say("sheet.finding", level=r.label, text=r.text) for r in sheet.remarks)
     return "\n".join(lines) + "\n"
+
+
+def round_name(n: int, each: Round, language: Language) -> str:
+    """The name that round ``n`` was given; where it was given none, the usual one in words."""
+    if each.name != usual_name(n - 1):
+        return each.name
+    return language.say("usual.first") if n == 1 else language.say("usual.later", n=n)
 
 
 def offset_line(bore: Bore, units: UnitSystem, language: Language) -> str:

@@ -11,6 +11,7 @@ import re
 from sweepsheet.clock import parse_position
 
 _NUMBER = re.compile(r"[+-]?(?:\d{1,12}(?:\.\d{0,24})?|\.\d{1,24})(?:e-\d{1,3})?")
+_BETWEEN_POSITIONS = re.compile(r"[;\s]+|(?<!\d),|,(?!\d+°)")
 _SIGNS = str.maketrans({"\N{MINUS SIGN}": "-", "\N{EN DASH}": "-", "\N{NO-BREAK SPACE}": " "})
 
 Value = float | str | None
@@ -56,8 +57,10 @@ def position_or_text(typed: str) -> Value:
 def position_list(typed: str, most: int) -> list[Value]:
     """Typed clock positions parted by spaces, commas or semicolons; no more than one over ``most``.
 
-    >>> position_list("12, 3 6;9", 12)
-    [0.0, 90.0, 180.0, 270.0]
+    A comma between digits that lead to a degree sign is a decimal comma.
+
+    >>> position_list("12, 3 6;9", 12), position_list("45°,92,5°", 12)
+    ([0.0, 90.0, 180.0, 270.0], [45.0, 92.5])
     """
-    words = [word for word in re.split(r"[;,\s]+", typed.strip()) if word]
+    words = [word for word in _BETWEEN_POSITIONS.split(typed.strip()) if word]
     return [position_or_text(word) for word in words[: most + 1]]

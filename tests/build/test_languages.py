@@ -35,6 +35,8 @@ SCRIPTS = {
 TEMPLATES = {
     name: (build.WEB / name).read_text("utf-8") for name in (*PAGES, "manifest.webmanifest")
 }
+# Titles end in the page's name; sources are known by theirs.
+NAMES = {"Sweepsheet", "– Sweepsheet", ": Sweepsheet", "Piotrowski", "Frisch and Waugh 1933"}
 # say('key'), say(`beginning.${rest}`), say(one ? 'key' : 'other'), with or without values.
 SAID = re.compile(r"\bsay\(([^;{]*?)(, \{|[,)])")
 
@@ -100,8 +102,7 @@ def test_no_sentence_stands_in_a_script_or_a_template() -> None:
         bare = re.sub(r"\{\{.*?\}\}", "", TEMPLATES[name])
         texts = re.sub(r"<[^>]*>", "\n", bare).split("\n")
         left = {text.strip() for text in texts if re.search(r"[a-z]{3}", text)}
-        # Titles end in the name; sources are known by theirs.
-        assert left <= {"Sweepsheet", "– Sweepsheet", ": Sweepsheet", "Piotrowski", "Frisch and Waugh 1933"}, name  # fmt: skip # noqa: E501
+        assert left <= NAMES, name
         spoken = re.findall(r'(?:aria-label|placeholder|title|alt)="([^"]*)"', bare)
         assert [text for text in spoken if re.search(r"[a-z]{2}", text)] == [], name
 
@@ -179,7 +180,9 @@ def test_a_sentence_in_both_tables_is_refused() -> None:
 
 
 def test_only_fragments_may_hold_markup() -> None:
-    words = Words("en", {"a": 'x < "y" & z', "html.a": "<b>x</b>", "unit.small.inch": "thou", "unit.long.inch": "inch", "b": "in {unit}"})  # fmt: skip # noqa: E501
+    units = {"unit.small.inch": "thou", "unit.long.inch": "inch"}
+    said = {"a": 'x < "y" & z', "html.a": "<b>x</b>", "b": "in {unit}"}
+    words = Words("en", units | said)
     template = "<p>{{say a}}</p>{{say html.a}}{{say b}}"
     assert translate("index.html", template, words, [words]) == (
         "<p>x &lt; &quot;y&quot; &amp; z</p><b>x</b>in <span data-unit>thou</span>"

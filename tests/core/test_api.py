@@ -144,7 +144,9 @@ def test_bad_input_failure(door: Callable[[Any], object]) -> None:
 
 def test_another_language_changes_words_and_no_figures() -> None:
     job = make_job(readings_of(0.0, -7.0))
-    other = Language("xx", {**TABLE, "decimal mark": ",", "answer.verdict.outside": "draussen"})
+    other = Language(
+        "xx", {**TABLE, "number.decimal_mark": ",", "answer.verdict.outside": "draussen"}
+    )
     english, foreign = solve(job), solve(job, other)
     assert [f["code"] for f in english["findings"]] == [f["code"] for f in foreign["findings"]]
     assert english["rounds"] == foreign["rounds"]

@@ -82,7 +82,7 @@ def test_typed_braces_stay_braces() -> None:
 
 def test_another_language_is_another_table() -> None:
     """Sentences and the decimal mark come from the table alone."""
-    other = Language("xx", {"decimal mark": ",", "unit.mm": "mm", "a": "[{x}]"})
+    other = Language("xx", {"number.decimal_mark": ",", "unit.mm": "mm", "a": "[{x}]"})
     assert other.say("a", x=Small(-0.5, METRIC)) == "[−0,500 mm]"
 
 
