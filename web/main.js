@@ -6,6 +6,7 @@ import { Files } from './files.js';
 import { startHand } from './hand.js';
 import { holdRelease } from './hold.js';
 import { Jobs } from './jobs.js';
+import { offerGuide } from './lead.js';
 import { startPython } from './messenger.js';
 import { keepForOffline, takeUpdate } from './offline.js';
 import { paint } from './paint.js';
@@ -54,6 +55,8 @@ const python = startPython({
 });
 
 const share = new Share(python, () => ({ ...readForm(), name: jobs?.name ?? '' }));
+
+offerGuide(python, readForm);
 
 async function ask() {
   share.expire();

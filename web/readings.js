@@ -24,7 +24,7 @@ function changed(element) {
 }
 
 /** Turn the sign of what stands in a field: text only. @param {HTMLInputElement} input */
-function turnSign(input) {
+export function turnSign(input) {
   const text = input.value.trim();
   input.value = /^[-−–]/.test(text) ? text.slice(1) : `-${text.replace(/^\+/, '')}`;
   changed(input);
@@ -173,7 +173,17 @@ export class Readings {
     const closing = row(`${this.prefix}.closing.${j}`, label, spoken, value);
     closing.classList.add('closing');
     const help = make('p', { className: 'help' }, say('readings.closing_help'));
-    return make('section', { className: 'sweep' }, title, ...rows, closing, help);
+    return make('section', { className: 'sweep' }, title, ...this.#lead(j), ...rows, closing, help);
+  }
+
+  /** A button that begins the guide, where there is one (lead.js). @param {number} j */
+  #lead(j) {
+    if (!this.place.matches('.bore-readings, .face-readings')) return [];
+    const lead = make('button', { type: 'button', className: 'lead' }, say('guide.lead'));
+    lead.setAttribute('aria-label', say('guide.lead_sweep', { n: j + 1, what: this.what }));
+    lead.dataset.at = this.prefix;
+    lead.dataset.sweep = String(j);
+    return [lead];
   }
 
   /** Under what the reading at the i-th position is kept. A position that is there twice is two.

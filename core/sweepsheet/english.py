@@ -704,6 +704,41 @@ TABLE: dict[str, str] = {
     "side.pilot": "pilot",
     "side.crank": "crank",
     "side.gearbox": "gearbox",
+    # Led through a sweep
+    "guide.way.clockwise": "clockwise",
+    "guide.way.anticlockwise": "anticlockwise",
+    "guide.way.one_way": "always the same way",
+    "guide.unreadable": "No picture, since the positions can't be read. {why}",
+    "guide.ready": "Get ready",
+    "guide.ready_help": "Before the crank is turned:",
+    "guide.zero": "Stand the dial at {at} and set it to zero.",
+    "guide.zero_both": "Stand the first dial at {at}, the second opposite, and set both to zero.",
+    "guide.travel": (
+        "Plunger about half way in: turn once right round first, and it must never come to "
+        "either end of its travel."
+    ),
+    "guide.stiff": "Nudge the bracket: the pointer must come back to the same line.",
+    "guide.choose_push": "End float: choose one way, forward or rearward, to push the crank at every stop.",
+    "guide.afloat": (
+        "End float goes straight into the reading: push the crank the same way at every stop, "
+        "and say so in the form."
+    ),
+    "guide.helper": "Tell your helper: turn slowly, {way} seen from behind, and stop when told.",
+    "guide.position": "{at}",
+    "guide.turn": "Turn the crank {way} to {at}.",
+    "guide.turn_back": "Turn the crank {way}, on to {at}, where you began.",
+    "guide.push": "Push the crank the chosen way.",
+    "guide.settle": "Hands off. The pointer is free, not at the end of its travel, and has settled.",
+    "guide.past": (
+        "Gone past? Do not just turn back to the mark: go back well short of it and come up "
+        "from the same side."
+    ),
+    "guide.read": "Read the dial.",
+    "guide.read_both": "Read both dials before anything moves.",
+    "guide.back": "Back at the start",
+    "guide.back_zero": "It should be back at zero. If it is far off, something slipped: sweep again.",
+    "guide.start": "start",
+    "guide.start_at": "The sweep begins at {at}.",
     "drawing.title": "The housing from behind, looking forward",
     "drawing.desc": ("The bore centre lies {offset} from the crank centre toward {direction}."),
     "drawing.view": "seen from behind, looking forward",
@@ -862,6 +897,24 @@ PAGE: dict[str, str] = {
     "readings.closing": "Back at the start",
     "readings.closing_help": "How far off the dial is when the crank is back where the sweep began: 0 if it came back.",
     "readings.second_dial": "Second dial, opposite",
+    # Led through a sweep
+    "guide.lead": "Lead me through it",
+    "guide.lead_sweep": "Lead me through it: sweep {n} of the {what}",
+    "guide.lost": "What leads through a sweep could not be had: {why}. The form works without it.",
+    "guide.get_ready": "Get ready",
+    "guide.begin": "Begin",
+    "guide.next": "Next",
+    "guide.previous": "Back",
+    "guide.leave": "Back to the form",
+    "guide.skip": "Can't be reached: leave it blank",
+    "guide.again": "Sweep once more",
+    "guide.done": "Swept",
+    "guide.count": "{n} of {of}",
+    "guide.reading": "Reading",
+    "guide.reading_opposite": "Second dial",
+    "guide.voice": "Say it aloud",
+    "guide.voice_own": "The voice is the browser's own.",
+    "guide.dark": "The screen may go dark: this browser does not keep it awake.",
     "round.as_found": "As found",
     "round.recheck": "Recheck {n}",
     "round.name": "Name of this round",

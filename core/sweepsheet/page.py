@@ -47,8 +47,9 @@ def answer_text(request: str) -> str:
     A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
     its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to,
     ``{"export": [form, ...]}`` and ``{"csv": form}`` for a file, ``{"import": text}`` for the jobs
-    in one, ``{"practice": form}`` for the practice housing. Beside it stands the ``language`` of
-    the answer, by its code; English where there is none, or one that is not known.
+    in one, ``{"practice": form}`` for the practice housing, ``{"guide": {"form": form, "at":
+    "rounds.0.bore"}}`` for what leads through a sweep. Beside it stands the ``language`` of the
+    answer, by its code; English where there is none, or one that is not known.
 
     >>> json.loads(answer_text('{"form": {}}'))["state"]
     'waiting'
@@ -74,6 +75,8 @@ def answer_text(request: str) -> str:
             shown = import_file(text, language)
         case {"practice": dict() as form} if _is_form(form):
             shown = practice(form, language)
+        case {"guide": {"form": dict() as form, "at": str() as at}} if _is_form(form):
+            shown = lead(form, at, language)
         case _:
             raise InputError((Fault("", Message("fault.request")),))
     return json.dumps(shown, allow_nan=False)
@@ -90,6 +93,13 @@ def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str,
     practised = practise(form, language)
     answered = None if practised.form is None else answer(practised.form, language)
     return {"practice": practised.shown, "answer": answered}
+
+
+def lead(form: Mapping[str, str], at: str, language: Language = ENGLISH) -> dict[str, Any]:
+    """What leads through a sweep, position by position."""
+    from sweepsheet.guide_view import guide  # noqa: PLC0415 - the first answer need not wait for it
+
+    return guide(form, at, language)
 
 
 def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:

@@ -7,6 +7,20 @@ the page turns it to the angle that ``practice_page`` gives for each degree of t
 from __future__ import annotations
 
 from sweepsheet.clock import unit_vector
+from sweepsheet.crank_marks import (
+    BORE,
+    HOURS,
+    MIDDLE,
+    ON_FACE,
+    RIM,
+    SPIGOT,
+    around,
+    bore_bracket,
+    face_bracket,
+    flange,
+    position_mark,
+    way_of_turning,
+)
 from sweepsheet.marks import arrow, circle, label, line, paper
 from sweepsheet.practice_form import Exercise
 from sweepsheet.svg import element
@@ -23,12 +37,6 @@ _COUNTER_RIM = 18.0
 # As many turns the plunger is pushed in to begin with, so that it can go either way.
 PRELOAD = 5.0
 
-_MIDDLE = Vec2(180.0, 124.0)
-_RIM = 102.0
-_BORE = 74.0
-_SPIGOT = 54.0
-_ON_FACE = 88.0
-_HOURS = 112.0
 # Where readings that were noted stand: inside the bore or outside the spigot, past the mark, clear
 # of the dial on it. More of them could not be read.
 _NOTED, _NOTED_OUTSIDE, _PAST_DEG = 57.0, 80.0, 22.0
@@ -41,7 +49,7 @@ def turned(what: str, angle_deg: float) -> str:
     >>> turned("needle", 90.0)
     'rotate(90 180 94)'
     """
-    at = {"crank": _MIDDLE, "needle": _DIAL, "counter": _COUNTER}[what]
+    at = {"crank": MIDDLE, "needle": _DIAL, "counter": _COUNTER}[what]
     return f"rotate({round(angle_deg, 1) + 0.0:g} {at.x:g} {at.y:g})"
 
 
@@ -57,7 +65,7 @@ def dial_view(exercise: Exercise, language: Language) -> str:
     # Half the dial is as far as plus and minus can be told apart without the small hand.
     numbers = "".join(
         label(
-            _around(_DIAL, 3.6 * i, _DIAL_RIM - 26.0) + Vec2(0.0, 5.0),
+            around(_DIAL, 3.6 * i, _DIAL_RIM - 26.0) + Vec2(0.0, 5.0),
             language.number(f"{min(i, LINES - i) * units.step:g}"),
             text_anchor="middle", font_size=14,
         )
@@ -88,7 +96,7 @@ def crank_view(exercise: Exercise, language: Language) -> str:
     say = language.say
     hours = "".join(
         label(
-            _around(_MIDDLE, hour * 30.0, _HOURS) + Vec2(0.0, 5.0), str(hour),
+            around(MIDDLE, hour * 30.0, HOURS) + Vec2(0.0, 5.0), str(hour),
             text_anchor="middle", font_size=14, font_weight="bold",
         )
         for hour in (12, 3, 6, 9)
@@ -99,16 +107,16 @@ def crank_view(exercise: Exercise, language: Language) -> str:
         264,
         say("practice.crank_title"),
         say(f"practice.touches.{_touching(exercise)}"),
-        circle(_MIDDLE, _RIM, stroke_width=1.75),
-        circle(_MIDDLE, _SPIGOT if spigot else _BORE, stroke_width=2.5),
+        circle(MIDDLE, RIM, stroke_width=1.75),
+        circle(MIDDLE, SPIGOT if spigot else BORE, stroke_width=2.5),
         _marks(exercise),
         hours,
         _noted(exercise, _NOTED_OUTSIDE if spigot else _NOTED, language),
         _dowels(exercise),
-        _way_of_turning(exercise.set_up.clockwise),
-        element("g", _flange(), _bracket(exercise), data_turns="crank"),
+        way_of_turning(exercise.set_up.clockwise),
+        element("g", flange(), _bracket(exercise), data_turns="crank"),
         label(Vec2(8.0, 259.0), say("drawing.view"), font_size=12),
-        element("circle", cx=_MIDDLE.x, cy=_MIDDLE.y, r=_RIM, class_="grip", stroke="none"),
+        element("circle", cx=MIDDLE.x, cy=MIDDLE.y, r=RIM, class_="grip", stroke="none"),
     )
 
 
@@ -117,17 +125,11 @@ def _touching(exercise: Exercise) -> str:
     return set_up.contact if exercise.part == "bore" else set_up.plunger
 
 
-def _around(middle: Vec2, angle_deg: float, radius: float) -> Vec2:
-    """A point of the drawing by clock angle and distance from a middle."""
-    u = unit_vector(angle_deg)
-    return Vec2(middle.x + radius * u.x, middle.y - radius * u.y)
-
-
 def _line(i: int) -> str:
     """One line of the dial; each fifth longer, each tenth longest."""
     length = 12.0 if i % 10 == 0 else 9.0 if i % 5 == 0 else 6.0
     width = 1.75 if i % 10 == 0 else 1.0
-    outer, inner = (_around(_DIAL, 3.6 * i, _DIAL_RIM - d) for d in (0.0, length))
+    outer, inner = (around(_DIAL, 3.6 * i, _DIAL_RIM - d) for d in (0.0, length))
     return line(outer, inner, stroke_width=width)
 
 
@@ -144,8 +146,8 @@ def _counter() -> str:
     """The small dial that counts the turns of the needle: ten round."""
     ticks = "".join(
         line(
-            _around(_COUNTER, 36.0 * i, _COUNTER_RIM),
-            _around(_COUNTER, 36.0 * i, _COUNTER_RIM - (6.0 if i % 5 == 0 else 4.0)),
+            around(_COUNTER, 36.0 * i, _COUNTER_RIM),
+            around(_COUNTER, 36.0 * i, _COUNTER_RIM - (6.0 if i % 5 == 0 else 4.0)),
         )
         for i in range(10)
     )
@@ -155,16 +157,10 @@ def _counter() -> str:
 
 def _marks(exercise: Exercise) -> str:
     """A wedge on the rim where a reading is wanted, full once it was noted."""
-    marks = []
-    for angle, value in zip(_angles(exercise), exercise.noted, strict=True):
-        tip, left, right = (
-            _around(_MIDDLE, angle + turn, _RIM + out)
-            for turn, out in ((0.0, -12.0), (-2.2, 0.0), (2.2, 0.0))
-        )
-        path = f"M{tip.x:.2f} {tip.y:.2f}L{left.x:.2f} {left.y:.2f}L{right.x:.2f} {right.y:.2f}z"
-        fill = "none" if value is None else "currentColor"
-        marks.append(element("path", d=path, fill=fill, stroke_width=1))
-    return "".join(marks)
+    return "".join(
+        position_mark(angle, full=value is not None)
+        for angle, value in zip(_angles(exercise), exercise.noted, strict=True)
+    )
 
 
 def _angles(exercise: Exercise) -> list[float]:
@@ -180,7 +176,7 @@ def _noted(exercise: Exercise, radius: float, language: Language) -> str:
     past = exercise.set_up.crank_deg(_PAST_DEG)
     return "".join(
         label(
-            _around(_MIDDLE, angle + past, radius) + Vec2(0.0, 4.5),
+            around(MIDDLE, angle + past, radius) + Vec2(0.0, 4.5),
             language.number(f"{value:+g}" if value else "0"),
             text_anchor="middle", font_size=12,
         )
@@ -193,8 +189,8 @@ def _dowels(exercise: Exercise) -> str:
     """The two dowels, with the way their pegs point where offset ones are in."""
     pair = exercise.fits[-1] if exercise.fits else None
     marks = []
-    for side in (-_ON_FACE, _ON_FACE):
-        at = _MIDDLE + Vec2(side, 0.0)
+    for side in (-ON_FACE, ON_FACE):
+        at = MIDDLE + Vec2(side, 0.0)
         marks.append(element("circle", cx=at.x, cy=at.y, r=8, class_="paper", fill="#fff"))
         if pair is None or pair.offset == 0:
             marks.append(circle(at, 4.5))
@@ -205,61 +201,8 @@ def _dowels(exercise: Exercise) -> str:
     return element("g", *marks)
 
 
-def _way_of_turning(clockwise: bool) -> str:  # noqa: FBT001 - the one thing it depends on
-    """An arc beside the flange whose head shows which way the crank is turned."""
-    side = 1.0 if clockwise else -1.0
-    start, end = (_around(_MIDDLE, side * a, 36.0) for a in (30.0, 78.0))
-    sweep = 1 if clockwise else 0
-    head = arrow(_around(_MIDDLE, side * 70.0, 36.0), _around(_MIDDLE, side * 84.0, 36.0))
-    return element(
-        "g",
-        element(
-            "path", d=f"M{start.x:.2f} {start.y:.2f}A36 36 0 0 {sweep} {end.x:.2f} {end.y:.2f}"
-        ),
-        head,
-    )
-
-
-def _flange() -> str:
-    """The crank's flange with its six bolts."""
-    bolts = "".join(circle(_around(_MIDDLE, 60.0 * i + 30.0, 18.0), 3.0) for i in range(6))
-    return element(
-        "g", element("circle", cx=_MIDDLE.x, cy=_MIDDLE.y, r=26, class_="paper", fill="#fff"),
-        circle(_MIDDLE, 6.0), bolts, stroke_width=1.5,
-    )  # fmt: skip
-
-
 def _bracket(exercise: Exercise) -> str:
     """The bracket with the dial, its plunger on what it touches, as it stands at 12."""
     if exercise.part == "face":
-        return _rod(_ON_FACE - 12.0) + _end_on(exercise.set_up.plunger == "forward")
-    if exercise.set_up.contact == "inside":
-        body, tip = 48.0, _BORE - 1.5
-    else:
-        body, tip = _RIM - 20.0, _SPIGOT + 1.5
-    at = _around(_MIDDLE, 0.0, body)
-    return element(
-        "g",
-        _rod(body - 12.0),
-        line(at, _around(_MIDDLE, 0.0, tip), stroke_width=3),
-        element("circle", cx=at.x, cy=at.y, r=12, class_="paper", fill="#fff", stroke_width=2),
-        line(at, at - Vec2(0.0, 8.0), class_="pencil"),
-    )
-
-
-def _rod(reach: float) -> str:
-    """The rod of the bracket, from the flange outward."""
-    return element(
-        "rect", x=_MIDDLE.x - 4.0, y=_MIDDLE.y - reach, width=8, height=reach - 12.0,
-        class_="paper", fill="#fff",
-    )  # fmt: skip
-
-
-def _end_on(forward: bool) -> str:  # noqa: FBT001 - the one thing it depends on
-    """A dial whose plunger points away from who looks (a cross) or at him (a dot)."""
-    at = _around(_MIDDLE, 0.0, _ON_FACE)
-    body = element("circle", cx=at.x, cy=at.y, r=12, class_="paper", fill="#fff", stroke_width=2)
-    if not forward:
-        return body + circle(at, 3.0, fill="currentColor")
-    x, y = at.x, at.y
-    return body + element("path", d=f"M{x - 5} {y - 5}l10 10M{x + 5} {y - 5}l-10 10")
+        return face_bracket(exercise.set_up.plunger)
+    return bore_bracket(exercise.set_up.contact)

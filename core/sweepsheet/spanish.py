@@ -751,6 +751,43 @@ TABLE: dict[str, str] = {
     "side.pilot": "piloto",
     "side.crank": "cigüeñal",
     "side.gearbox": "caja",
+    # Guía por un barrido
+    "guide.way.clockwise": "en sentido horario",
+    "guide.way.anticlockwise": "en sentido antihorario",
+    "guide.way.one_way": "siempre en el mismo sentido",
+    "guide.unreadable": "Sin dibujo, porque no se entienden las posiciones. {why}",
+    "guide.ready": "Preparar",
+    "guide.ready_help": "Antes de girar el cigüeñal:",
+    "guide.zero": "Ponga el reloj en {at} y ajústelo a cero.",
+    "guide.zero_both": "Ponga el primer reloj en {at}, el segundo enfrente, y ajuste los dos a cero.",
+    "guide.travel": (
+        "Vástago más o menos a medio recorrido: dé antes una vuelta entera, y no debe llegar "
+        "a ningún extremo de su recorrido."
+    ),
+    "guide.stiff": "Empuje un poco el soporte: la aguja debe volver a la misma raya.",
+    "guide.choose_push": (
+        "Juego axial: elija un lado, adelante o atrás, hacia el que empujar el cigüeñal en cada parada."
+    ),
+    "guide.afloat": (
+        "El juego axial entra entero en la lectura: empuje el cigüeñal hacia el mismo lado en cada "
+        "parada, y dígalo en el formulario."
+    ),
+    "guide.helper": "Diga a su ayudante: girar despacio, {way} visto desde atrás, y parar al avisar.",
+    "guide.position": "{at}",
+    "guide.turn": "Gire el cigüeñal {way} hasta {at}.",
+    "guide.turn_back": "Gire el cigüeñal {way}, hasta volver a {at}, donde empezó.",
+    "guide.push": "Empuje el cigüeñal hacia el lado elegido.",
+    "guide.settle": "Sin tocar nada. La aguja está libre, sin llegar al extremo de su recorrido, y quieta.",
+    "guide.past": (
+        "¿Se pasó? No vuelva sin más a la marca: retroceda bastante más y llegue a ella desde el "
+        "mismo lado."
+    ),
+    "guide.read": "Lea el reloj.",
+    "guide.read_both": "Lea los dos relojes antes de que se mueva nada.",
+    "guide.back": "De vuelta al inicio",
+    "guide.back_zero": "Debe marcar otra vez cero. Si queda lejos, algo se movió: repita el barrido.",
+    "guide.start": "inicio",
+    "guide.start_at": "El barrido empieza en {at}.",
     "drawing.title": "La campana desde atrás, mirando hacia delante",
     "drawing.desc": (
         "El centro del alojamiento está a {offset} del centro del cigüeñal, hacia {direction}."
@@ -904,6 +941,24 @@ PAGE: dict[str, str] = {
     "readings.closing": "De vuelta al inicio",
     "readings.closing_help": "A cuánto queda el reloj cuando el cigüeñal está otra vez donde empezó el barrido: 0 si volvió.",
     "readings.second_dial": "Segundo reloj, opuesto",
+    # Guía por un barrido
+    "guide.lead": "Guiarme paso a paso",
+    "guide.lead_sweep": "Guiarme paso a paso: barrido {n} en {what}",
+    "guide.lost": "No se pudo traer la guía del barrido: {why}. El formulario funciona sin ella.",
+    "guide.get_ready": "Preparar",
+    "guide.begin": "Empezar",
+    "guide.next": "Siguiente",
+    "guide.previous": "Atrás",
+    "guide.leave": "Volver al formulario",
+    "guide.skip": "No se alcanza: dejar en blanco",
+    "guide.again": "Otro barrido",
+    "guide.done": "Barrido hecho",
+    "guide.count": "{n} de {of}",
+    "guide.reading": "Lectura",
+    "guide.reading_opposite": "Segundo reloj",
+    "guide.voice": "Decirlo en voz alta",
+    "guide.voice_own": "La voz es la del propio navegador.",
+    "guide.dark": "La pantalla puede apagarse: este navegador no la mantiene encendida.",
     "round.as_found": "Como se encontró",
     "round.recheck": "Comprobación {n}",
     "round.name": "Nombre de esta ronda",

@@ -128,6 +128,19 @@ def test_a_skipped_recheck_keeps_the_names_of_the_form() -> None:
     assert answer(form)["faults"][0]["field"] == "rounds.2.bore.sweeps.0.2"
 
 
+def test_answer_text_leads_through_a_sweep() -> None:
+    request = json.dumps({"guide": {"form": {"positions": "12 4 8"}, "at": "rounds.0.bore"}})
+    assert len(json.loads(answer_text(request))["steps"]) == 5
+
+
+@pytest.mark.parametrize(
+    "asked", ["1", "{}", '{"form": {}}', '{"form": {"a": 1}, "at": "rounds.0.bore"}']
+)
+def test_a_sweep_to_be_led_through_must_be_named(asked: str) -> None:
+    with pytest.raises(InputError):
+        answer_text(f'{{"guide": {asked}}}')
+
+
 def test_answer_text_is_json_in_and_out() -> None:
     request = json.dumps({"form": sweep_form("0", "-5.5", "-11", "-5.5")})
     assert json.loads(answer_text(request))["state"] == "answer"

@@ -21,6 +21,13 @@ function useRelease(building, out) {
   building.onResolve({ filter: /^\.\/release\.js$/ }, () => ({ path: join(out, 'release.js') }));
 }
 
+/** What is brought when it is first wanted stays a file of its own. */
+function bringLater(building) {
+  building.onResolve({ filter: /^\.\/guide\.js$/ }, ({ kind, path }) =>
+    kind === 'dynamic-import' ? { path, external: true } : undefined,
+  );
+}
+
 /** @param {string} web @param {string} out @param {string[]} entries */
 async function bundle(web, out, entries) {
   await build({
@@ -33,7 +40,10 @@ async function bundle(web, out, entries) {
     minify: true,
     charset: 'utf8',
     external: ['./python/*'], // files of their own
-    plugins: [{ name: 'release', setup: (building) => useRelease(building, out) }],
+    plugins: [
+      { name: 'release', setup: (building) => useRelease(building, out) },
+      { name: 'later', setup: bringLater },
+    ],
     nodePaths: [LIBRARIES],
     logLevel: 'error',
   });

@@ -24,9 +24,13 @@ PAGES = {
     "practice.html": "practice.js",
     "how.html": "",
 }
-SCRIPTS = sorted({*filter(None, PAGES.values()), "worker.js"})
+# What a page's script brings when it is first wanted, with its style sheet.
+LATER = {"main.js": ("guide.js",)}
+LATER_STYLES = ("guide.css",)
+LATER_SCRIPTS = {name for names in LATER.values() for name in names}
+SCRIPTS = sorted({*filter(None, PAGES.values()), "worker.js", *LATER_SCRIPTS})
 CAN_START = "can-start.js"
-SPEAKING = {*filter(None, PAGES.values()), CAN_START}
+SPEAKING = {*filter(None, PAGES.values()), *LATER_SCRIPTS, CAN_START}
 MANIFEST = "manifest.webmanifest"
 AT_ROOT = re.compile(
     r"[^/]+\.html$|can-start\.js$|sw\.js$|[^/]+\.webmanifest$|notices\.txt$|icons/"
@@ -61,7 +65,7 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
         for name in set(SHEET.findall(text)) - set(STYLE.findall(text))
     }
     files |= pages(templates, spoken, made)
-    for name in linked:
+    for name in (*linked, *LATER_STYLES):
         files[name] = (made / name).read_bytes()
     return dict(sorted(files.items()))
 
@@ -120,7 +124,8 @@ def pages(templates: dict[str, str], scripts: dict[str, str], made: Path) -> dic
             if name == "how.html":
                 text = explained(text, words)
             if script := PAGES.get(name):
-                said = said_in((scripts[script], scripts[CAN_START]), words)
+                names = (script, *LATER.get(script, ()), CAN_START)
+                said = said_in((scripts[name] for name in names), words)
                 text = text.replace("{{words}}", data_block(words, said))
             if name == "index.html":
                 first_round = made / words.name_of("first-round.html")

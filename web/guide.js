@@ -1,0 +1,368 @@
+// Leads through a sweep one position at a time, in very large type. What is typed goes straight into
+// the form's own fields, so that nothing is lost whenever it is left. Python gives the words and the
+// picture of each stop; until it is there, the positions stand as they were typed.
+
+import { Awake } from './awake.js';
+import { GuideView, make } from './guide-view.js';
+import { MOST_SWEEPS, turnSign } from './readings.js';
+import { putDrawing } from './svg.js';
+import { hasVoice, hush, isVoiceWanted, rememberVoice, speak } from './voice.js';
+import { say } from './words.js';
+
+/**
+ * @typedef {object} Told what Python says of a stop
+ * @property {string} label
+ * @property {string} turn
+ * @property {string[]} watch
+ * @property {string} spoken
+ * @property {string} crank an SVG transform
+ *
+ * @typedef {{ state: 'guide', picture: string, steps: Told[] } | { state: 'faults', text: string }} Answer
+ *
+ * @typedef {object} Stop
+ * @property {'ready' | 'position' | 'closing' | 'end'} kind
+ * @property {string} label as it stands in the form
+ * @property {string[]} names the fields of the form that belong to it
+ */
+
+/** @param {string} name */
+function fieldNamed(name) {
+  const [field] = document.getElementsByName(name);
+  return field instanceof HTMLInputElement ? field : null;
+}
+
+/** The style sheet, once; where it can't be had the guide works without it. */
+let styled = /** @type {Promise<unknown> | null} */ (null);
+function style() {
+  styled ??= new Promise((resolve) => {
+    const href = new URL('guide.css', import.meta.url).href;
+    const link = make('link', { rel: 'stylesheet', href });
+    link.addEventListener('load', resolve);
+    link.addEventListener('error', resolve);
+    document.head.append(link);
+  });
+  return styled;
+}
+
+/** @type {Guide | null} */
+let guide = null;
+
+/** @param {import('./messenger.js').Python} python @param {() => Record<string, string>} readForm
+ * @param {string} at the sweeps' place in the form @param {number} sweep */
+export async function openGuide(python, readForm, at, sweep) {
+  await style();
+  guide ??= new Guide(python, readForm);
+  guide.open(at, sweep);
+}
+
+class Guide {
+  #at = '';
+  #sweep = 0;
+  /** @type {Stop[]} */
+  #stops = [];
+  #now = 0;
+  /** @type {Answer | null} */
+  #told = null;
+  /** Which opening it is: what Python says of an earlier one comes too late. */
+  #opening = 0;
+
+  /** @param {import('./messenger.js').Python} python @param {() => Record<string, string>} readForm */
+  constructor(python, readForm) {
+    this.python = python;
+    this.readForm = readForm;
+    this.view = new GuideView({
+      leave: () => this.view.dialog.close(),
+      back: () => this.#go(this.#now - 1),
+      next: () => this.#next(),
+      skip: () => this.#skip(),
+      again: () => this.#again(),
+    });
+    const { dialog, voice, voicePart, readings, dark } = this.view;
+    this.awake = new Awake((isAwake) => (dark.hidden = isAwake));
+    voicePart.hidden = !hasVoice;
+    voice.checked = isVoiceWanted();
+    voice.addEventListener('change', () => {
+      rememberVoice(voice.checked);
+      if (voice.checked) this.#speak();
+      else hush();
+    });
+    readings.forEach(({ input, sign }, i) => {
+      input.addEventListener('input', () => this.#write(i));
+      input.addEventListener('keydown', (event) => this.#enter(event, i));
+      sign.addEventListener('click', () => {
+        turnSign(input);
+        input.focus();
+      });
+    });
+    dialog.addEventListener('close', () => this.#left());
+    addEventListener('popstate', () => dialog.open && dialog.close());
+    const fit = () => this.#fit();
+    window.visualViewport?.addEventListener('resize', fit);
+    window.visualViewport?.addEventListener('scroll', fit);
+    this.watcher = new MutationObserver(() => this.#showAnswer());
+    document.body.append(dialog);
+  }
+
+  /** @param {string} at @param {number} sweep */
+  open(at, sweep) {
+    this.#take(at, sweep);
+    this.#fit();
+    this.view.dialog.showModal();
+    history.pushState({ guide: true }, ''); // the phone's back button leads back to the form
+    this.watcher.observe(/** @type {Node} */ (document.querySelector('main')), {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+    this.awake.start();
+    this.#go(this.#firstBlank());
+  }
+
+  /** Take up one sweep. @param {string} at @param {number} sweep */
+  #take(at, sweep) {
+    this.#at = at;
+    this.#sweep = sweep;
+    this.#told = null;
+    this.#stops = [{ kind: 'ready', label: say('guide.get_ready'), names: [] }];
+    for (let i = 0; fieldNamed(`${at}.sweeps.${sweep}.${i}`); i++) {
+      const name = `${at}.sweeps.${sweep}.${i}`;
+      const names = [name, `${at}.opposite.${sweep}.${i}`].filter(fieldNamed);
+      const label = document.querySelector(`label[for="${name}"]`)?.textContent ?? '';
+      this.#stops.push({ kind: 'position', label, names });
+    }
+    const closing = say('readings.closing');
+    this.#stops.push({ kind: 'closing', label: closing, names: [`${at}.closing.${sweep}`] });
+    this.#stops.push({ kind: 'end', label: say('guide.done'), names: [] });
+    const what = say(at.endsWith('.face') ? 'what.face' : 'what.bore');
+    this.view.title.textContent = say('readings.sweep', { n: sweep + 1, what });
+    this.#ask(++this.#opening);
+  }
+
+  /** @param {number} opening */
+  async #ask(opening) {
+    try {
+      const told = await this.python.askSurely({ guide: { form: this.readForm(), at: this.#at } });
+      if (opening !== this.#opening) return;
+      this.#told = told;
+    } catch (error) {
+      if (opening !== this.#opening) return;
+      this.#told = { state: 'faults', text: String(error instanceof Error ? error.message : error) };
+    }
+    this.#drawPicture();
+    this.#showWords();
+    this.#say();
+  }
+
+  /** Where to go on: the beginning of a blank sweep, else its first blank field. */
+  #firstBlank() {
+    const blank = ({ names = /** @type {string[]} */ ([]) }) =>
+      names.some((name) => !fieldNamed(name)?.value.trim());
+    if (!this.#stops.some(({ names }) => names.some((name) => fieldNamed(name)?.value.trim()))) return 0;
+    const first = this.#stops.findIndex(blank);
+    return first < 0 ? this.#stops.length - 1 : first;
+  }
+
+  get #stop() {
+    return /** @type {Stop} */ (this.#stops[this.#now]);
+  }
+
+  /** What Python says of this stop; nothing at the end, or before it is there. */
+  get #words() {
+    return this.#told?.state === 'guide' ? this.#told.steps[this.#now] : undefined;
+  }
+
+  // Going on and back ---------------------------------------------------------------------------
+
+  #next() {
+    if (this.#stop.kind === 'end') this.view.dialog.close();
+    else this.#go(this.#now + 1);
+  }
+
+  #skip() {
+    for (const { input } of this.view.readings) input.value = '';
+    this.#stop.names.forEach((_, i) => this.#write(i));
+    this.#next();
+  }
+
+  /** Enter goes to the second dial, then on. @param {KeyboardEvent} event @param {number} i */
+  #enter(event, i) {
+    if (event.key !== 'Enter' || event.isComposing) return;
+    event.preventDefault();
+    const other = this.view.readings[i + 1];
+    if (other && !other.part.hidden) other.input.focus();
+    else this.#next();
+  }
+
+  /** A sweep that is still blank after this one, else one more. */
+  #again() {
+    const count = () => document.querySelectorAll(`button.lead[data-at="${this.#at}"]`).length;
+    let sweep = this.#sweep + 1;
+    const isBegun = () => {
+      const fields = [...document.querySelectorAll('form input')];
+      const names = [`${this.#at}.sweeps.${sweep}.`, `${this.#at}.opposite.${sweep}.`];
+      return fields.some(
+        (field) =>
+          field instanceof HTMLInputElement && field.value && names.some((name) => field.name.startsWith(name)),
+      );
+    };
+    while (sweep < count() && isBegun()) sweep++;
+    if (sweep === count()) {
+      const round = document.querySelector(`button.lead[data-at="${this.#at}"]`)?.closest('.round');
+      const more = round?.querySelector(this.#at.endsWith('.face') ? '.more-face' : '.more-bore');
+      if (more instanceof HTMLElement) more.click();
+    }
+    this.#take(this.#at, sweep);
+    this.#go(0);
+  }
+
+  /** @param {number} n */
+  #go(n) {
+    const { view } = this;
+    const hadField = view.readings.some(({ input }) => input === document.activeElement);
+    this.#now = Math.max(0, Math.min(n, this.#stops.length - 1));
+    this.#show();
+    view.body.scrollTop = 0;
+    // A number pad that comes up by itself would hide the picture; who types by keys wants the field.
+    const [{ input, part }] = /** @type {[typeof view.readings[0]]} */ (view.readings);
+    const isTouched = matchMedia('(pointer: coarse)').matches;
+    if (part.hidden) view.next.focus();
+    else if (hadField || !isTouched) {
+      input.focus();
+      input.select();
+    } else view.position.focus({ preventScroll: true });
+    this.#say();
+  }
+
+  #left() {
+    this.#opening++;
+    this.watcher.disconnect();
+    this.awake.stop();
+    hush();
+    if (history.state?.guide) history.back();
+    const from = `button.lead[data-at="${this.#at}"][data-sweep="${this.#sweep}"]`;
+    const button = document.querySelector(from);
+    if (button instanceof HTMLElement) button.focus();
+  }
+
+  // What is shown -------------------------------------------------------------------------------
+
+  #show() {
+    const { view } = this;
+    const { kind, names } = this.#stop;
+    const of = this.#stops.length - 3;
+    const isLast = kind === 'end';
+    view.count.textContent = kind === 'position' ? say('guide.count', { n: this.#now, of }) : '';
+    view.back.disabled = this.#now === 0;
+    view.next.textContent = say(isLast ? 'guide.leave' : kind === 'ready' ? 'guide.begin' : 'guide.next');
+    view.leave.hidden = isLast;
+    view.skip.hidden = kind !== 'position';
+    const isFull = document.querySelectorAll(`button.lead[data-at="${this.#at}"]`).length >= MOST_SWEEPS;
+    view.again.hidden = !isLast || isFull;
+    view.readings.forEach(({ part, label, input, sign }, i) => {
+      const name = names[i];
+      part.hidden = !name;
+      if (!name) return;
+      label.textContent = say(['guide.reading', 'guide.reading_opposite'][i] ?? '');
+      input.value = fieldNamed(name)?.value ?? '';
+      const spoken = fieldNamed(name)?.getAttribute('aria-label') ?? this.#stop.label;
+      input.setAttribute('aria-label', `${label.textContent}: ${spoken}`);
+      sign.setAttribute('aria-label', say('readings.sign', { where: spoken }));
+    });
+    this.#drawPicture();
+    this.#showWords();
+    this.#showAnswer();
+  }
+
+  #showWords() {
+    const { view } = this;
+    const words = this.#words;
+    const isEnd = this.#stop.kind === 'end';
+    view.position.textContent = words?.label ?? this.#stop.label;
+    view.turn.textContent = words?.turn ?? '';
+    view.watch.replaceChildren(...(words?.watch ?? []).map((text) => make('li', {}, text)));
+    const { picture } = view;
+    picture.hidden = !words || !picture.firstChild;
+    const crank = picture.querySelector('[data-turns="crank"]');
+    if (words) crank?.setAttribute('transform', words.crank);
+    const notice = this.#told?.state === 'faults' ? this.#told.text : '';
+    view.notice.textContent = notice;
+    view.notice.hidden = !notice || isEnd;
+  }
+
+  #drawPicture() {
+    const drawn = this.#told?.state === 'guide' ? this.#told.picture : '';
+    const { picture } = this.view;
+    if (picture.dataset.drawn === drawn) return;
+    picture.dataset.drawn = drawn;
+    putDrawing(picture, drawn);
+  }
+
+  /** What the form says by now: the answer in short, at the end in full, and faults. */
+  #showAnswer() {
+    const { view } = this;
+    const isEnd = this.#stop.kind === 'end';
+    const isAnswered = document.documentElement.dataset.answer === 'answer';
+    const text = (/** @type {string} */ id) => document.getElementById(id)?.textContent ?? '';
+    const short = `${text('strip-verdict')} ${text('strip-headline')}`.trim();
+    if (view.short.textContent !== short) view.short.textContent = short;
+    view.short.hidden = !isAnswered || isEnd;
+    view.verdict.hidden = !isEnd;
+    view.verdict.replaceChildren(...(isEnd ? this.#verdicts(isAnswered, short) : []));
+    view.readings.forEach(({ input, fault }, i) => {
+      const name = this.#stop.names[i] ?? '';
+      fault.textContent = name ? text(`fault-${name}`) : '';
+      input.toggleAttribute('aria-invalid', false);
+      if (fault.textContent) input.setAttribute('aria-invalid', 'true');
+    });
+  }
+
+  /** @param {boolean} isAnswered @param {string} short */
+  #verdicts(isAnswered, short) {
+    if (!isAnswered) return [make('p', { className: 'headline' }, short)];
+    const copy = (/** @type {string} */ selector) =>
+      [...document.querySelectorAll(selector)].map((part) => {
+        const made = /** @type {Element} */ (part.cloneNode(true));
+        for (const each of [made, ...made.querySelectorAll('[id]')]) each.removeAttribute('id');
+        return made;
+      });
+    const face = this.#at.endsWith('.face') ? copy('#section-face > :is(h3, .verdict, .figures)') : [];
+    return [...copy('#verdict'), ...copy('#headline'), ...face];
+  }
+
+  // What is typed, heard and seen ---------------------------------------------------------------
+
+  /** Into the form's own field. @param {number} i */
+  #write(i) {
+    const field = fieldNamed(this.#stop.names[i] ?? '');
+    const typed = this.view.readings[i]?.input.value ?? '';
+    if (!field || field.value === typed) return;
+    field.value = typed;
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+  }
+
+  /** For who listens: the new position, and what to do there. */
+  #say() {
+    const { view } = this;
+    const { count, position, turn } = view;
+    const said = [count, position, turn].map(({ textContent }) => textContent ?? '').filter(Boolean);
+    const text = said.join('. ');
+    if (view.heard.textContent === text) return;
+    view.heard.textContent = text;
+    this.#speak();
+  }
+
+  #speak() {
+    if (!this.view.voice.checked || !hasVoice) return;
+    const words = this.#words;
+    const { textContent: label } = this.view.position;
+    speak(words ? words.spoken : (label ?? ''));
+  }
+
+  /** As high as what is to be seen above the number pad; a page that was zoomed into is left alone. */
+  #fit() {
+    const seen = window.visualViewport;
+    if (!seen || seen.scale > 1.01) return;
+    this.view.dialog.style.setProperty('--seen', `${seen.height}px`);
+    this.view.dialog.style.setProperty('--above', `${seen.offsetTop}px`);
+  }
+}

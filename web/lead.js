@@ -1,0 +1,23 @@
+// Brings the guide through a sweep when its button is pressed for the first time.
+
+import { say } from './words.js';
+
+/** @param {import('./messenger.js').Python} python @param {() => Record<string, string>} readForm */
+export function offerGuide(python, readForm) {
+  document.addEventListener('click', async ({ target }) => {
+    const button = target instanceof Element ? target.closest('button.lead') : null;
+    if (!(button instanceof HTMLButtonElement)) return;
+    const { at = '', sweep = '0' } = button.dataset;
+    button.nextElementSibling?.matches('.fault.lead-lost') && button.nextElementSibling.remove();
+    try {
+      const { openGuide } = await import('./guide.js');
+      await openGuide(python, readForm, at, Number(sweep));
+    } catch (error) {
+      const lost = document.createElement('p');
+      lost.className = 'fault lead-lost';
+      lost.setAttribute('role', 'alert');
+      lost.textContent = say('guide.lost', { why: String(error) });
+      button.after(lost);
+    }
+  });
+}

@@ -1,0 +1,44 @@
+// Speaks a prompt with the browser's own voice, if it has one and it was asked for. That it was is
+// remembered, where the browser remembers anything.
+
+import { language } from './words.js';
+
+const CHOICE = 'sweepsheet-voice';
+
+export const hasVoice = 'speechSynthesis' in globalThis;
+
+export function isVoiceWanted() {
+  try {
+    return localStorage.getItem(CHOICE) === 'on';
+  } catch {
+    return false; // storage is refused: it begins silent, as for the first time
+  }
+}
+
+/** @param {boolean} isWanted */
+export function rememberVoice(isWanted) {
+  try {
+    localStorage.setItem(CHOICE, isWanted ? 'on' : 'off');
+  } catch {
+    // Storage is refused: it holds until the page is left.
+  }
+}
+
+/** A voice of this language, one on the phone itself before one that needs a signal. */
+function voice() {
+  const ours = speechSynthesis.getVoices().filter(({ lang }) => lang.slice(0, 2).toLowerCase() === language);
+  return ours.find(({ localService }) => localService) ?? ours[0] ?? null;
+}
+
+/** @param {string} text */
+export function speak(text) {
+  hush();
+  const said = new SpeechSynthesisUtterance(text);
+  said.lang = language;
+  said.voice = voice();
+  speechSynthesis.speak(said);
+}
+
+export function hush() {
+  if (hasVoice) speechSynthesis.cancel();
+}
