@@ -133,8 +133,8 @@ class Guide {
     const closing = say('readings.closing');
     this.#stops.push({ kind: 'closing', label: closing, names: [`${at}.closing.${sweep}`] });
     this.#stops.push({ kind: 'end', label: say('guide.done'), names: [] });
-    const what = say(at.endsWith('.face') ? 'what.face' : 'what.bore');
-    this.view.title.textContent = say('readings.sweep', { n: sweep + 1, what });
+    const what = at.endsWith('.face') ? 'what.face' : 'what.bore';
+    this.view.title.textContent = say('readings.sweep', { n: sweep + 1, what: say(what) });
     this.#ask(++this.#opening);
   }
 
@@ -253,7 +253,8 @@ class Guide {
     const isLast = kind === 'end';
     view.count.textContent = kind === 'position' ? say('guide.count', { n: this.#now, of }) : '';
     view.back.disabled = this.#now === 0;
-    view.next.textContent = say(isLast ? 'guide.leave' : kind === 'ready' ? 'guide.begin' : 'guide.next');
+    const onward = kind === 'ready' ? 'guide.begin' : 'guide.next';
+    view.next.textContent = say(isLast ? 'guide.leave' : onward);
     view.leave.hidden = isLast;
     view.skip.hidden = kind !== 'position';
     const isFull = document.querySelectorAll(`button.lead[data-at="${this.#at}"]`).length >= MOST_SWEEPS;

@@ -7,11 +7,12 @@ export function offerGuide(python, readForm) {
   document.addEventListener('click', async ({ target }) => {
     const button = target instanceof Element ? target.closest('button.lead') : null;
     if (!(button instanceof HTMLButtonElement)) return;
-    const { at = '', sweep = '0' } = button.dataset;
-    button.nextElementSibling?.matches('.fault.lead-lost') && button.nextElementSibling.remove();
+    const { at = '' } = button.dataset;
+    const sweep = [...document.querySelectorAll(`button.lead[data-at="${at}"]`)].indexOf(button);
+    if (button.nextElementSibling?.matches('.lead-lost')) button.nextElementSibling.remove();
     try {
       const { openGuide } = await import('./guide.js');
-      await openGuide(python, readForm, at, Number(sweep));
+      await openGuide(python, readForm, at, sweep);
     } catch (error) {
       const lost = document.createElement('p');
       lost.className = 'fault lead-lost';
