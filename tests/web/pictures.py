@@ -64,6 +64,7 @@ SHOTS = (
     Shot("wrong", STATES["wrong"], ".round .sweep", width=320),
     Shot("rounds", STATES["rounds"], "#answer", width=768, height=1000),
     Shot("print", STATES["rounds"], "#paper", width=794, height=1123, print=True),
+    Shot("guide", forms.sweep(SWEEP, "0", "-6"), "dialog", press=(".lead",)),
     Shot("practice", {}, "#bench", page="practice.html"),
     Shot("spanish", STATES["outside"], "#answer", page="index.es.html"),
 )
