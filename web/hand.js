@@ -1,12 +1,29 @@
 // Keys for the thumb, above whatever the phone lays over the page: they move the reading that is being
 // typed by one step of the dial, go on to the next, and take the last change back.
 
+import { Awake } from './awake.js';
 import { walkOn } from './readings.js';
 import { moved } from './step.js';
 import { say } from './words.js';
 
 const foot = /** @type {HTMLElement} */ (document.getElementById('foot'));
 const keys = /** @type {HTMLElement} */ (document.getElementById('hand'));
+
+/** Between two readings the crank is turned, with the phone on the floor: its screen stays on so long. */
+const SWEEP_MS = 5 * 60_000;
+const awake = new Awake(() => undefined);
+/** @type {number | undefined} */
+let resting;
+
+/** A reading is being typed: the screen stays on for a while. */
+function stayAwake() {
+  if (resting === undefined) awake.start();
+  clearTimeout(resting);
+  resting = setTimeout(() => {
+    resting = undefined;
+    awake.stop();
+  }, SWEEP_MS);
+}
 
 /** The reading that has the focus, or null. */
 function reading() {
@@ -73,6 +90,9 @@ export function startHand(takeBack) {
     field?.scrollIntoView({ block: 'nearest' });
   };
   document.addEventListener('focusin', show);
+  for (const sign of ['focusin', 'input']) {
+    document.addEventListener(sign, () => reading() && stayAwake());
+  }
   document.addEventListener('focusout', () => setTimeout(show));
   document.addEventListener('keydown', (event) => {
     const way = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : null;

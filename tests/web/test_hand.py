@@ -9,6 +9,14 @@ from tests.web.page import wait_for_python
 from tests.web.server import Server
 
 FIRST = "rounds.0.bore.sweeps.0"
+# Stands for the browser's own, and tells what became of each lock.
+WAKE_LOCK = """
+globalThis.locks = [];
+Object.defineProperty(navigator, 'wakeLock', { value: { async request() {
+    const n = locks.push('held') - 1;
+    return { async release() { locks[n] = 'released'; } };
+} } });
+"""
 BOX = "e => { const b = e.getBoundingClientRect(); return [b.top, b.bottom, b.width, b.height]; }"
 
 
@@ -176,3 +184,24 @@ def test_a_sweep_taken_otherwise_can_be_said_by_hand(form: Page) -> None:
     form.locator("#companions > summary").click()
     form.locator('[data-own-of="flywheel_face"]').click()
     expect(form.locator('[name="companions.flywheel_face.positions"]')).to_be_focused()
+
+
+def test_the_screen_stays_on_while_readings_are_typed_and_for_a_while_after(
+    page: Page, server: Server
+) -> None:
+    page.add_init_script(WAKE_LOCK)
+    page.clock.install()
+    page.goto(server.address)
+    wait_for_python(page)
+    page.locator("#limit").focus()
+    assert page.evaluate("locks") == []
+    page.locator(f'[name="{FIRST}.0"]').focus()
+    page.keyboard.type("0")
+    page.clock.run_for(4 * 60_000)
+    page.locator(f'[name="{FIRST}.1"]').focus()
+    page.clock.run_for(4 * 60_000)
+    assert page.evaluate("locks") == ["held"]
+    page.clock.run_for(2 * 60_000)
+    assert page.evaluate("locks") == ["released"]
+    page.keyboard.type("-3")
+    assert page.evaluate("locks") == ["released", "held"]
