@@ -36,7 +36,7 @@ OTHER = spanish.TABLE | spanish.PAGE
 ALIKE = {
     "unit.mm", "unit.mm_one", "got.value", "option.expected", "sheet.reading", "sheet.option",
     "sheet.section", "sheet.finding", "term.tir", "term.plus-minus", "practice.spoken",
-    "paper.length.metric", "paper.pm", "paper.head.tir", "paper.sweep", "flange.shim",
+    "paper.length.metric", "paper.pm", "paper.head.tir", "paper.sweep", "flange.shim", "guide.position",
     "unit.small.metric", "unit.long.metric", "units.metric", "view.judged",
     "view.term.tir",
 }  # fmt: skip
