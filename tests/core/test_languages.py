@@ -36,9 +36,9 @@ OTHER = spanish.TABLE | spanish.PAGE
 ALIKE = {
     "unit.mm", "unit.mm_one", "got.value", "option.expected", "sheet.reading", "sheet.option",
     "sheet.section", "sheet.finding", "term.tir", "term.plus-minus", "practice.spoken",
-    "paper.length.metric", "paper.pm", "paper.head.tir", "paper.sweep", "flange.shim", "guide.position",
+    "paper.length.metric", "paper.pm", "paper.head.tir", "paper.sweep", "flange.shim",
     "unit.small.metric", "unit.long.metric", "units.metric", "view.judged",
-    "view.term.tir",
+    "view.term.tir", "guide.position",
 }  # fmt: skip
 # What tells an English sentence from a Spanish one.
 WORDS = re.compile(
