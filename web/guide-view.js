@@ -1,18 +1,7 @@
 // What the guide through a sweep is made of on the screen: built once, filled anew for each stop.
 
+import { make } from './make.js';
 import { say } from './words.js';
-
-/**
- * @template {keyof HTMLElementTagNameMap} K
- * @param {K} name @param {Partial<HTMLElementTagNameMap[K]>} [properties]
- * @param {(Node | string)[]} children
- * @returns {HTMLElementTagNameMap[K]}
- */
-export function make(name, properties = {}, ...children) {
-  const made = Object.assign(document.createElement(name), properties);
-  made.append(...children);
-  return made;
-}
 
 /** A button. @param {string} className @param {string} text @param {() => void} onPress */
 function button(className, text, onPress) {

@@ -3,8 +3,9 @@
 // picture of each stop; until it is there, the positions stand as they were typed.
 
 import { Awake } from './awake.js';
-import { GuideView, make } from './guide-view.js';
-import { MOST_SWEEPS, turnSign } from './readings.js';
+import { GuideView } from './guide-view.js';
+import { make } from './make.js';
+import { MOST_SWEEPS, changed, turnSign } from './readings.js';
 import { putDrawing } from './svg.js';
 import { hasVoice, hush, isVoiceWanted, rememberVoice, speak } from './voice.js';
 import { say } from './words.js';
@@ -338,7 +339,7 @@ class Guide {
     const typed = this.view.readings[i]?.input.value ?? '';
     if (!field || field.value === typed) return;
     field.value = typed;
-    field.dispatchEvent(new Event('input', { bubbles: true }));
+    changed(field);
   }
 
   /** For who listens: the new position, and what to do there. */

@@ -2,7 +2,8 @@
 // typed by one step of the dial, go on to the next, and take the last change back.
 
 import { Awake } from './awake.js';
-import { walkOn } from './readings.js';
+import { make } from './make.js';
+import { changed, walkOn } from './readings.js';
 import { moved } from './step.js';
 import { say } from './words.js';
 
@@ -46,15 +47,12 @@ function nudge(field, way) {
   const text = moved(field.value, textOf('indicator.step'), way, mark, turn);
   if (text === null) return;
   field.value = text;
-  field.dispatchEvent(new Event('input', { bubbles: true }));
+  changed(field);
 }
 
 /** @param {string} text @param {string} spoken @param {(field: HTMLInputElement) => void} act */
 function key(text, spoken, act) {
-  const button = document.createElement('button');
-  button.type = 'button';
-  button.tabIndex = -1; // a keyboard has the arrows
-  button.textContent = text;
+  const button = make('button', { type: 'button', tabIndex: -1 }, text); // a keyboard has the arrows
   button.setAttribute('aria-label', spoken);
   button.addEventListener('click', () => {
     const field = reading();

@@ -9,6 +9,7 @@ import { startPython } from './messenger.js';
 import { keepForOffline } from './offline.js';
 import { paint } from './paint.js';
 import { Readings } from './readings.js';
+import { putDrawing } from './svg.js';
 import { say } from './words.js';
 
 /**
@@ -193,8 +194,7 @@ function drawing(id, svg) {
   const place = get(id);
   if (place.dataset.drawn === svg) return;
   place.dataset.drawn = svg;
-  const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
-  place.replaceChildren(document.importNode(parsed, true));
+  putDrawing(place, svg);
 }
 
 /** @param {Practice['truth']} truth */

@@ -2,24 +2,13 @@
 // beside each, since the number pad of a phone has no minus.
 
 import { clockWords } from './figures.js';
+import { make } from './make.js';
 import { say } from './words.js';
 
 export const MOST_SWEEPS = 10;
 
-/**
- * @template {keyof HTMLElementTagNameMap} K
- * @param {K} name @param {Partial<HTMLElementTagNameMap[K]>} properties
- * @param {(Node | string)[]} children
- * @returns {HTMLElementTagNameMap[K]}
- */
-function make(name, properties, ...children) {
-  const made = Object.assign(document.createElement(name), properties);
-  made.append(...children);
-  return made;
-}
-
 /** Tell the form of a change. @param {HTMLElement} element */
-function changed(element) {
+export function changed(element) {
   element.dispatchEvent(new Event('input', { bubbles: true }));
 }
 
@@ -33,7 +22,7 @@ export function turnSign(input) {
 /** Go on to the next reading: round the clock as the crank is turned, back at the start, and then the
  * next sweep that is open in this round; else to what it comes to. @param {HTMLInputElement} input */
 export function walkOn(input) {
-  const round = input.closest('.round, #rounds > details, details') ?? document;
+  const round = input.closest('.round, details') ?? document;
   const all = /** @type {NodeListOf<HTMLInputElement>} */ (round.querySelectorAll('.reading input'));
   const fields = [...all].filter((field) => field.offsetParent);
   const next = fields[fields.indexOf(input) + 1];

@@ -7,7 +7,7 @@ the drawing, x right and y down.
 from __future__ import annotations
 
 from sweepsheet.clock import unit_vector
-from sweepsheet.marks import arrow, circle, line
+from sweepsheet.marks import arrow, circle, label, line
 from sweepsheet.svg import element
 from sweepsheet.vector import Vec2
 
@@ -27,6 +27,21 @@ def around(middle: Vec2, angle_deg: float, radius: float) -> Vec2:
     """
     u = unit_vector(angle_deg)
     return Vec2(middle.x + radius * u.x, middle.y - radius * u.y)
+
+
+def clock_hours() -> str:
+    """The hours 12, 3, 6 and 9 round the housing.
+
+    >>> clock_hours().count("<text")
+    4
+    """
+    return "".join(
+        label(
+            around(MIDDLE, hour * 30.0, HOURS) + Vec2(0.0, 5.0), str(hour),
+            text_anchor="middle", font_size=14, font_weight="bold",
+        )
+        for hour in (12, 3, 6, 9)
+    )  # fmt: skip
 
 
 def turned_crank(angle_deg: float) -> str:

@@ -15,13 +15,12 @@ from typing import Any, Literal
 from sweepsheet.clock import normalise
 from sweepsheet.crank_marks import (
     BORE,
-    HOURS,
     MIDDLE,
     ON_FACE,
     RIM,
     SPIGOT,
-    around,
     bore_bracket,
+    clock_hours,
     face_bracket,
     flange,
     position_mark,
@@ -194,13 +193,6 @@ def _picture(
     on_face = touching in ("forward", "rearward")
     bracket = face_bracket(touching) if on_face else bore_bracket(touching)
     other = element("g", bracket, transform=turned_crank(180.0)) if second else ""
-    hours = "".join(
-        label(
-            around(MIDDLE, hour * 30.0, HOURS) + Vec2(0.0, 5.0), str(hour),
-            text_anchor="middle", font_size=14, font_weight="bold",
-        )
-        for hour in (12, 3, 6, 9)
-    )  # fmt: skip
     desc = [say(f"practice.touches.{touching}"), say("guide.start_at", at=At(positions[0]))]
     return paper(
         360,
@@ -210,7 +202,7 @@ def _picture(
         circle(MIDDLE, RIM, stroke_width=1.75),
         circle(MIDDLE, SPIGOT if touching == "outside" else BORE, stroke_width=2.5),
         "".join(position_mark(angle, full=i == 0) for i, angle in enumerate(positions)),
-        hours,
+        clock_hours(),
         *(_dowel(side) for side in (-ON_FACE, ON_FACE)),
         way_of_turning(way == "clockwise") if way != "one_way" else "",
         element("g", flange(), other, bracket, data_turns="crank"),

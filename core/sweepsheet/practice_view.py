@@ -9,13 +9,13 @@ from __future__ import annotations
 from sweepsheet.clock import unit_vector
 from sweepsheet.crank_marks import (
     BORE,
-    HOURS,
     MIDDLE,
     ON_FACE,
     RIM,
     SPIGOT,
     around,
     bore_bracket,
+    clock_hours,
     face_bracket,
     flange,
     position_mark,
@@ -94,13 +94,6 @@ def dial_view(exercise: Exercise, language: Language) -> str:
 def crank_view(exercise: Exercise, language: Language) -> str:
     """The housing from behind with the crank in it, and the bracket that carries the dial."""
     say = language.say
-    hours = "".join(
-        label(
-            around(MIDDLE, hour * 30.0, HOURS) + Vec2(0.0, 5.0), str(hour),
-            text_anchor="middle", font_size=14, font_weight="bold",
-        )
-        for hour in (12, 3, 6, 9)
-    )  # fmt: skip
     spigot = exercise.part == "bore" and exercise.set_up.contact == "outside"
     return paper(
         360,
@@ -110,7 +103,7 @@ def crank_view(exercise: Exercise, language: Language) -> str:
         circle(MIDDLE, RIM, stroke_width=1.75),
         circle(MIDDLE, SPIGOT if spigot else BORE, stroke_width=2.5),
         _marks(exercise),
-        hours,
+        clock_hours(),
         _noted(exercise, _NOTED_OUTSIDE if spigot else _NOTED, language),
         _dowels(exercise),
         way_of_turning(exercise.set_up.clockwise),

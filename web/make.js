@@ -1,0 +1,13 @@
+// An element with its properties and what stands in it.
+
+/**
+ * @template {keyof HTMLElementTagNameMap} K
+ * @param {K} name @param {Partial<HTMLElementTagNameMap[K]>} [properties]
+ * @param {(Node | string)[]} children
+ * @returns {HTMLElementTagNameMap[K]}
+ */
+export function make(name, properties = {}, ...children) {
+  const made = Object.assign(document.createElement(name), properties);
+  made.append(...children);
+  return made;
+}
