@@ -1,7 +1,8 @@
 // Sees to it, first, that the page comes in the language that is wanted: chosen by hand, or else the
 // browser's. And says why, where the page can't start: this browser is too old for its scripts, or one
-// did not come. So this is a classic script in ES5, which the oldest browser reads, and stands at the
-// root of dist/, where it is found even when an old index.html asks for a release that is gone.
+// did not come. So this is a classic script in ES5, which the oldest browser reads, and the build puts it
+// into the head of every page: it is there even when an old index.html asks for a release that is gone,
+// and nothing is drawn in the wrong language.
 (function () {
   'use strict';
 
@@ -63,16 +64,6 @@
     return document.referrer.indexOf(folder) === 0;
   }
 
-  /** Whether anything was typed since the page came. */
-  function isTouched() {
-    var fields = document.querySelectorAll('input, textarea');
-    for (var i = 0; i < fields.length; i++) {
-      var field = /** @type {HTMLInputElement} */ (fields[i]);
-      if (field.value !== field.defaultValue || field.checked !== field.defaultChecked) return true;
-    }
-    return false;
-  }
-
   /** Go to the page in the language that is wanted, if this is not it. */
   function choose() {
     var byHand = chosen();
@@ -80,7 +71,7 @@
     if (!byHand && isFromHere()) return;
     var wanted = byHand || remembered() || ofBrowser();
     var address = wanted && wanted !== page.lang ? pageIn(wanted) : null;
-    if (!address || isTouched()) return;
+    if (!address) return;
     page.setAttribute('data-leaving', '');
     location.replace(address + location.search + location.hash);
   }
@@ -104,8 +95,14 @@
     });
   }
 
-  /** @param {string} why */
-  function tell(why) {
+  /** Say what is wrong, as soon as its place is there. @param {string} key @param {string} [detail] */
+  function tell(key, detail) {
+    if (!document.getElementById('words')) {
+      document.addEventListener('DOMContentLoaded', function () {
+        tell(key, detail);
+      });
+      return;
+    }
     var place = document.getElementById(isView ? 'trouble' : 'status');
     var progress = document.getElementById('progress');
     page.setAttribute(state, isView ? 'refused' : 'failed');
@@ -113,16 +110,16 @@
     if (!place) return;
     if (!isView) place.className = 'fault';
     place.removeAttribute('hidden');
-    place.textContent = why;
+    place.textContent = say(key, detail);
   }
 
   if (!('noModule' in document.createElement('script'))) {
-    tell(say('start.no_modules'));
+    tell('start.no_modules');
     return;
   }
   // The scripts need nothing that is newer than this.
   if (!Object.hasOwn) {
-    tell(say('start.too_old'));
+    tell('start.too_old');
     return;
   }
   window.addEventListener(
@@ -130,9 +127,9 @@
     function (event) {
       if (page.getAttribute(state) !== 'starting') return;
       if (event.target instanceof HTMLScriptElement) {
-        tell(say('start.lost'));
+        tell('start.lost');
       } else if (event.message) {
-        tell(say('start.failed', event.message));
+        tell('start.failed', event.message);
       }
     },
     true

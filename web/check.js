@@ -1,11 +1,11 @@
 // Works a link out again, with Python, and shows what comes of it beside what the link claims.
 
+import { paintClaimed, paintFigures, refuse } from './claimed.js';
 import { namedFigures } from './link.js';
 import { startPython } from './messenger.js';
 import { readingsTable } from './paper.js';
 import { remarkItem, textElement } from './parts.js';
 import { putDrawing } from './svg.js';
-import { paintClaimed, paintFigures, refuse } from './view.js';
 import { say } from './words.js';
 
 /** @import { Claimed } from './link.js' */

@@ -27,7 +27,7 @@ const take = /** @type {HTMLButtonElement} */ (document.getElementById('update-t
 // can-start.js has found that the page is wanted in another language: nothing is begun here.
 if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
 
-holdRelease();
+holdRelease(new URL('./', import.meta.url));
 
 /** @param {'ready' | 'failed'} state @param {string} text */
 function started(state, text) {

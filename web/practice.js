@@ -82,7 +82,7 @@ function readForm(fitted = fits) {
 // can-start.js has found that the page is wanted in another language: nothing is begun here.
 if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
 
-holdRelease();
+holdRelease(new URL('./', import.meta.url));
 const python = startPython({
   onProgress(loaded, total) {
     const progress = /** @type {HTMLProgressElement} */ (get('progress'));

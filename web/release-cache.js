@@ -1,7 +1,7 @@
-// The name of the cache in which sw.js keeps this release, made as sw.js makes it.
+// The name of the cache in which sw.js keeps a release, made as sw.js makes it.
 
-/** The folder of the whole page. */
-const SCOPE = new URL('../', import.meta.url).href;
-const RELEASE = new URL('./', import.meta.url).href.slice(SCOPE.length, -1);
-
-export const CACHE = `sweepsheet ${SCOPE} ${RELEASE}`;
+/** @param {URL} folder that of the release, within that of the whole page */
+export function cacheOf(folder) {
+  const scope = new URL('../', folder).href;
+  return `sweepsheet ${scope} ${folder.href.slice(scope.length, -1)}`;
+}

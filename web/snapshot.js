@@ -8,8 +8,9 @@
 // in it, which does no harm: nothing here is secret, and the core draws its random
 // numbers from a seed that is given to it.
 
-import { CACHE } from './release-cache.js';
+import { cacheOf } from './release-cache.js';
 
+const CACHE = cacheOf(new URL('./', import.meta.url));
 const PLACE = new URL('python/snapshot', import.meta.url).href;
 const MADE_BY = 'Made-By';
 const ANSWER = 'Answer-SHA-256';

@@ -21,13 +21,13 @@ import pytest
 
 import build
 from web.build.languages import languages
-from web.build.release import PAGES
+from web.build.release import PAGES, WITHIN
 from web.build.serve import Handler
 from web.build.trouble import TroubleError
 
 ROOT_FILES = {
     *(words.name_of(name) for words in languages() for name in (*PAGES, "manifest.webmanifest")),
-    *("can-start.js", "sw.js", "notices.txt"),
+    *("sw.js", "notices.txt"),
 }
 NAMESPACE = "http://www.w3.org/2000/svg"  # a name, which nobody fetches
 
@@ -81,7 +81,7 @@ def test_what_the_page_names_is_there(dist: Path) -> None:
     pages = [(words.name_of(page), first) for words in languages() for page, first in PAGES.items()]
     for page, first in pages:
         named = re.findall(r'(?:src|href)="([^"#?]+)', (dist / page).read_text("utf-8"))
-        assert not first or f"{release_in(dist)}/{first}" in named
+        assert not first or first in WITHIN or f"{release_in(dist)}/{first}" in named
         assert [name for name in named if name != "./" and not (dist / name).is_file()] == []
 
 

@@ -25,7 +25,7 @@ from web.build.languages import (
     translate,
     words_of,
 )
-from web.build.release import PAGES
+from web.build.release import LATER, PAGES, WITHIN
 from web.build.trouble import TroubleError
 
 FIRST, *OTHERS = languages()
@@ -121,7 +121,9 @@ def test_a_page_holds_the_sentences_that_its_scripts_say(
     data = data_in(text)
     assert {key: words.sentences[key] for key in data} == data
     (release,) = dist.glob("r-*")
-    bundle = (release / script).read_text("utf-8")
+    files = [name for name in (script, *LATER.get(script, ())) if name not in WITHIN]
+    within = re.findall(r'<script(?: type="module")?>(.*?)</script>', text, re.DOTALL)
+    bundle = "\n".join([*within, *((release / name).read_text("utf-8") for name in files)])
     said = {key for key in QUOTED.findall(bundle) if key in PAGE}
     assert said | {"start.too_old"} <= data.keys()
     for beginning in BEGINNING.findall(bundle):

@@ -129,17 +129,17 @@ def test_a_language_that_there_is_not_changes_nothing(
     is_in(page, "es")
 
 
-def test_what_is_typed_is_not_lost_to_the_language(
-    spaniard: BrowserContext, server: Server
-) -> None:
-    """Where the script that chooses comes late, a form that was begun stays."""
+def test_the_language_waits_for_no_script(spaniard: BrowserContext, server: Server) -> None:
+    """It is chosen before anything is drawn, so nothing typed can be lost to it."""
     page = spaniard.new_page()
-    server.held.add("can-start.js")
+    server.held.add("main.js")
     page.goto(server.address, wait_until="commit")
+    page.wait_for_url("**/index.es.html", wait_until="commit")
     type_sweep(page, "3")
+    is_in(page, "es")
     server.release()
     wait_for_python(page)
-    is_in(page, "en")
+    is_in(page, "es")
     expect(page.locator('[name="rounds.0.bore.sweeps.0.0"]')).to_have_value("3")
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from playwright.sync_api import expect
 
+import build
 from sweepsheet.units import INCH, METRIC
 from tests.web.page import wait_for_offline, wait_for_python
 
@@ -40,6 +42,22 @@ def type_worksheet(page: Page) -> None:
 def open_page(page: Page, server: Server) -> None:
     page.goto(server.address)
     wait_for_python(page)
+
+
+def test_what_is_folded_away_at_first_is_all_there_then(page: Page, server: Server) -> None:
+    """In the order of the source; before the script has come, what the first picture has."""
+    server.held.add("main.js")
+    page.goto(server.address, wait_until="commit")
+    expect(reading(page, 3)).to_be_visible()
+    assert page.locator("template[data-folded]").count() > 5
+    assert page.locator("#about-vehicle, #limit").count() == 0
+    server.release()
+    wait_for_python(page)
+    assert page.locator("template[data-folded]").count() == 0
+    source = (build.WEB / "index.html").read_text("utf-8").partition('<template id="round')[0]
+    wanted = re.findall(r' id="([\w-]+)"', source)
+    found = page.evaluate("Array.from(document.querySelectorAll('[id]'), (each) => each.id)")
+    assert [name for name in found if name in set(wanted)] == wanted
 
 
 def test_published_worksheet_gives_the_published_figures(page: Page, server: Server) -> None:

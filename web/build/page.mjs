@@ -16,6 +16,9 @@ import { Window } from 'happy-dom';
 /** Where esbuild finds libraries, wherever the sources are. */
 const LIBRARIES = fileURLToPath(new URL('../../node_modules', import.meta.url));
 
+/** It tells what is wrong to browsers that can read no other. */
+const PLAIN = 'can-start.js';
+
 /** The release.js that the build has written stands for the one among the sources. */
 function useRelease(building, out) {
   building.onResolve({ filter: /^\.\/release\.js$/ }, () => ({ path: join(out, 'release.js') }));
@@ -49,6 +52,19 @@ async function bundle(web, out, entries) {
   });
 }
 
+/** A script that the oldest browsers read, which stands in the page. @param {string} web @param {string} out
+ * @param {string} entry */
+async function plain(web, out, entry) {
+  await build({
+    entryPoints: [join(web, entry)],
+    outdir: out,
+    target: 'es5',
+    minify: true,
+    charset: 'utf8',
+    logLevel: 'error',
+  });
+}
+
 /** What form.js itself makes of the empty form, run in a document without a browser.
  * @param {string} form the script @param {string} page */
 async function firstRound(form, page) {
@@ -59,6 +75,7 @@ async function firstRound(form, page) {
   for (const name of ['document', 'Element', 'Event', 'FormData', 'RadioNodeList']) {
     globalThis[name] = window[name];
   }
+  globalThis.requestAnimationFrame = (drawn) => window.requestAnimationFrame(drawn);
   for (const name of ['HTMLElement', 'HTMLInputElement', 'HTMLSelectElement']) {
     globalThis[name] = window[name];
   }
@@ -70,7 +87,8 @@ async function firstRound(form, page) {
 
 const [web, out, ...scripts] = process.argv.slice(2);
 const styles = readdirSync(web).filter((name) => name.endsWith('.css'));
-await bundle(resolve(web), resolve(out), [...scripts, ...styles]);
+await bundle(resolve(web), resolve(out), [...scripts.filter((name) => name !== PLAIN), ...styles]);
+await plain(web, out, PLAIN);
 const form = resolve(out, 'form', 'form.mjs');
 await build({ entryPoints: [join(web, 'form.js')], outfile: form, bundle: true, format: 'esm' });
 for (const name of readdirSync(out).filter((name) => /^index\..*html$/.test(name))) {

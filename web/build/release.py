@@ -10,8 +10,10 @@ import base64
 import hashlib
 import json
 import re
+from collections.abc import Iterable
 from pathlib import Path
 
+from web.build.folding import fold
 from web.build.how import fill_how
 from web.build.languages import Words, data_block, languages, said_in, translate
 from web.build.trouble import TroubleError
@@ -25,25 +27,25 @@ PAGES = {
     "how.html": "",
 }
 # What a page's script brings when it is first wanted, with its style sheet.
-LATER = {"main.js": ("guide.js",)}
+LATER = {"main.js": ("guide.js",), "view.js": ("check.js",)}
 LATER_STYLES = ("guide.css",)
 LATER_SCRIPTS = {name for names in LATER.values() for name in names}
-SCRIPTS = sorted({*filter(None, PAGES.values()), "worker.js", *LATER_SCRIPTS})
 CAN_START = "can-start.js"
 SPEAKING = {*filter(None, PAGES.values()), *LATER_SCRIPTS, CAN_START}
+SCRIPTS = sorted({*SPEAKING, "worker.js"})
+# These stand within the pages, and are no files of their own.
+WITHIN = (CAN_START, "view.js")
 MANIFEST = "manifest.webmanifest"
-AT_ROOT = re.compile(
-    r"[^/]+\.html$|can-start\.js$|sw\.js$|[^/]+\.webmanifest$|notices\.txt$|icons/"
-)
+AT_ROOT = re.compile(r"[^/]+\.html$|sw\.js$|[^/]+\.webmanifest$|notices\.txt$|icons/")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # How Pyodide names its second script to itself.
 NAMED = b"pyodide.asm.mjs"
 # Scripts and style sheets are shipped as page.mjs makes them.
 NOT_SHIPPED = re.compile(
-    r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js|can-start\.js).*\.js$"
+    r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js).*\.js$"
 )
-STYLE = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)">')
-SHEET = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)"')
+STYLE = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)"( media="\w+")?>')
+SCRIPT = re.compile(r"\{\{script ([\w.-]+)\}\}")
 POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
 
 
@@ -54,19 +56,13 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     """
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
-    for name in SCRIPTS:
-        files[name] = (made / name).read_bytes()
-    files |= python_files(library, modules)
     templates = {name: files.pop(name).decode("utf-8") for name in (*PAGES, MANIFEST)}
-    spoken = {name: data.decode("utf-8") for name, data in files.items() if name in SPEAKING}
-    linked = {
-        name
-        for text in templates.values()
-        for name in set(SHEET.findall(text)) - set(STYLE.findall(text))
-    }
-    files |= pages(templates, spoken, made)
-    for name in (*linked, *LATER_STYLES):
-        files[name] = (made / name).read_bytes()
+    scripts = {name: (made / name).read_text("utf-8") for name in SPEAKING}
+    files |= pages(templates, scripts, made)
+    files |= python_files(library, modules)
+    for name in (*SCRIPTS, *LATER_STYLES):
+        if name not in WITHIN:
+            files[name] = (made / name).read_bytes()
     return dict(sorted(files.items()))
 
 
@@ -115,8 +111,9 @@ def write_forms(web: Path, out: Path) -> None:
 def pages(templates: dict[str, str], scripts: dict[str, str], made: Path) -> dict[str, bytes]:
     """Write every page in every language."""
     everyone = languages()
-    sheets = {name for text in templates.values() for name in STYLE.findall(text)}
+    sheets = {found[1] for text in templates.values() for found in STYLE.finditer(text)}
     styles = {name: (made / name).read_text("utf-8") for name in sheets}
+    within = {name: scripts[name].strip() for name in WITHIN}
     done = {}
     for words in everyone:
         for name, template in templates.items():
@@ -129,8 +126,8 @@ def pages(templates: dict[str, str], scripts: dict[str, str], made: Path) -> dic
                 text = text.replace("{{words}}", data_block(words, said))
             if name == "index.html":
                 first_round = made / words.name_of("first-round.html")
-                text = text.replace("{{first_round}}", first_round.read_text("utf-8"))
-            done[words.name_of(name)] = styled(text, styles).encode("utf-8")
+                text = fold(text.replace("{{first_round}}", first_round.read_text("utf-8")))
+            done[words.name_of(name)] = put_within(text, styles, within).encode("utf-8")
     return done
 
 
@@ -143,16 +140,23 @@ def explained(page: str, words: Words) -> str:
         raise TroubleError(str(error)) from error
 
 
-def styled(page: str, styles: dict[str, str]) -> str:
-    """Put a page's style into it.
+def put_within(page: str, styles: dict[str, str], scripts: dict[str, str]) -> str:
+    """Put a page's style sheets and first scripts into it, so that it waits for no other file.
 
-    A page is painted without waiting for a style sheet; the policy allows these and no others. A
-    sheet for a medium, such as print, stays a file of its own.
+    The policy allows these, by their hashes, and no others; it is the same on every page.
     """
-    sums = (hashlib.sha256(style.encode()).digest() for style in styles.values())
-    hashes = sorted(f"'sha256-{base64.b64encode(each).decode('ascii')}'" for each in sums)
-    with_style = STYLE.sub(lambda found: f"<style>{styles[found[1]]}</style>", page)
-    return with_style.replace("style-src 'self'", " ".join(["style-src 'self'", *hashes]))
+    page = STYLE.sub(lambda found: f"<style{found[2] or ''}>{styles[found[1]]}</style>", page)
+    page = SCRIPT.sub(lambda found: scripts[found[1]], page)
+    for kind, texts in (("style", styles), ("script", scripts)):
+        allowed = f"{kind}-src 'self'"
+        page = page.replace(allowed, " ".join([allowed, *hashes_of(texts.values())]))
+    return page
+
+
+def hashes_of(texts: Iterable[str]) -> list[str]:
+    """Give what a content security policy calls these texts."""
+    sums = (hashlib.sha256(text.encode()).digest() for text in texts)
+    return sorted(f"'sha256-{base64.b64encode(each).decode('ascii')}'" for each in sums)
 
 
 def fill_in(page: bytes, **values: str) -> bytes:
