@@ -204,6 +204,8 @@ STYLE: dict[str, Callable[..., None]] = {
 }
 # The core and its checks against the outside; the doctests are in core/.
 CORE_TESTS = ("core", "tests/core", "tests/published")
+# `-n 0` after it asks for one, as a debugger wants it.
+ON_EVERY_CORE = ("-n", "auto", "--dist", "loadgroup")
 
 
 def check(pytest_arguments: list[str]) -> None:
@@ -238,7 +240,7 @@ def test(pytest_arguments: list[str]) -> None:
     }
     failed = [name for name, check in checks.items() if not passes(name, check)]
     say("\n".join(["Tests", *(f"(Already FAILED: {name})" for name in failed)]))
-    python("-m", "pytest", *pytest_arguments, trouble="")
+    python("-m", "pytest", *ON_EVERY_CORE, *pytest_arguments, trouble="")
     if failed:
         raise TroubleError("")
 

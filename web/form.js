@@ -1,7 +1,7 @@
 // The form: which fields there are for the chosen positions and units, and what stands in them.
 // It knows names and texts only; Python makes numbers of them.
 
-import './unfold.js'; // first: what follows looks for its fields in the form
+import './whole-form.js'; // first: what follows looks for its fields
 import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './otherwise.js';
 import { Readings } from './readings.js';

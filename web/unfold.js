@@ -1,9 +1,7 @@
-// Puts in what the build has folded away: the closed parts of the form, which nobody sees at first, and
-// for which the first picture does not wait. Whoever imports this finds the whole form.
+// Puts in what the first picture does without: it came with the page as templates, which are not laid out.
 
-import { drawn } from './drawn.js';
-
-if (performance.getEntriesByName('first-contentful-paint').length === 0) await drawn();
-for (const folded of document.querySelectorAll('template[data-folded]')) {
-  folded.replaceWith(/** @type {HTMLTemplateElement} */ (folded).content);
+export function unfold() {
+  for (const folded of document.querySelectorAll('template[data-folded]')) {
+    folded.replaceWith(/** @type {HTMLTemplateElement} */ (folded).content);
+  }
 }

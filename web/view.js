@@ -5,6 +5,7 @@ import { paintClaimed, refuse } from './claimed.js';
 import { drawn } from './drawn.js';
 import { holdRelease } from './hold.js';
 import { LONGEST_LINK, canUnpack, readLink, troubleWith } from './link.js';
+import { unfold } from './unfold.js';
 import { say } from './words.js';
 
 /** @param {string} id */
@@ -22,22 +23,38 @@ function tell(state, text) {
   get('check').hidden = false;
 }
 
+/** Show what the link says, as far as can be told without Python: whether there is anything to be checked.
+ * @param {string} fragment */
+async function show(fragment) {
+  const trouble = troubleWith(fragment);
+  if (trouble) {
+    refuse(say(`link.${trouble}`, { high: LONGEST_LINK }));
+    return false;
+  }
+  if (!canUnpack()) {
+    tell('waits', say('view.waits'));
+    return true;
+  }
+  const claimed = await readLink(fragment);
+  if (!claimed) {
+    refuse(say('link.cut'));
+    return false;
+  }
+  paintClaimed(claimed);
+  tell('claimed', say('view.checking'));
+  return true;
+}
+
 async function begin() {
   // The page's scripts are there: from here on it says itself what is wrong.
   document.documentElement.dataset.python = 'later';
   const fragment = location.hash.slice(1);
-  const trouble = troubleWith(fragment);
-  if (trouble) return refuse(say(`link.${trouble}`, { high: LONGEST_LINK }));
-  if (!canUnpack()) tell('waits', say('view.waits'));
-  else {
-    const claimed = await readLink(fragment);
-    if (!claimed) return refuse(say('link.cut'));
-    paintClaimed(claimed);
-    tell('claimed', say('view.checking'));
-  }
+  const isToBeChecked = await show(fragment);
   performance.mark('readable');
-  // What else there is, Python too, is asked for when this has been drawn, so that it takes nothing from it.
+  // What else there is, Python too, comes in when this has been drawn, so that it takes nothing from it.
   await drawn();
+  unfold();
+  if (!isToBeChecked) return;
   try {
     /** @type {typeof import('./check.js')} */
     const { check } = await import(CHECK.href);
