@@ -205,7 +205,7 @@ STYLE: dict[str, Callable[..., None]] = {
 # The core and its checks against the outside; the doctests are in core/.
 CORE_TESTS = ("core", "tests/core", "tests/published")
 # `-n 0` after it asks for one, as a debugger wants it.
-ON_EVERY_CORE = ("-n", "auto", "--dist", "loadgroup")
+ON_EVERY_CORE = ("-n", "auto", "--dist", "worksteal")
 
 
 def check(pytest_arguments: list[str]) -> None:

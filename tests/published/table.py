@@ -1,6 +1,7 @@
 """Writes ``TABLE.md``: runs the published checks and puts down what they compared.
 
-``python -m tests.published.table``, from the root of the repository.
+``python -m tests.published.table``, from the root of the repository; with a file's name, writes
+that instead.
 """
 
 from __future__ import annotations
@@ -22,13 +23,13 @@ do not edit. Sources, pages and what is from memory stand beside each check in t
 """
 
 
-def main() -> int:
+def main(out: Path) -> int:
     """Run the checks but the one of the table itself."""
     code = pytest.main([str(FOLDER), "-q", "--ignore", str(FOLDER / "test_table.py")])
     if code == 0:
-        TABLE.write_text(TOP + table(), "utf-8")
+        out.write_text(TOP + table(), "utf-8")
     return int(code)
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(main(Path(*sys.argv[1:]) if sys.argv[1:] else TABLE))

@@ -92,7 +92,11 @@ def test_a_whole_exercise(page: Page, server: Server) -> None:
     now = bore_after(hidden, [Dowel(21.0 * THOU, 150.0)]).length / THOU
     expect(page.locator("#headline")).to_contain_text("Offset")
     page.wait_for_function("() => !document.querySelector('#shown.stale')")
-    found, doubt = figures(page)
+    for _ in range(100):  # each reading is answered; the last answer counts
+        found, doubt = figures(page)
+        if abs(found - now) <= doubt + 0.5:
+            break
+        page.wait_for_timeout(50)
     assert abs(found - now) <= doubt + 0.5
 
     page.locator("#tell").click()
