@@ -86,11 +86,17 @@ export class Store {
 
   /** Write what has changed; null takes a field away. Rejects where the browser won't keep it.
    * @param {string} job @param {Record<string, string | null>} changes */
-  async write(job, changes) {
+  write(job, changes) {
+    return this.#put(job, changes, true);
+  }
+
+  /** @param {string} job @param {Record<string, string | null>} changes
+   * @param {boolean} isWork whether a person did it, which makes it a job, or one again */
+  async #put(job, changes, isWork) {
     const all = { ...changes, [CHANGED]: String(Date.now()) };
     const write = this.#db.transaction(['jobs', 'fields'], 'readwrite', AT_ONCE);
     const fields = write.objectStore('fields');
-    const asked = [write.objectStore('jobs').put({ id: job })];
+    const asked = isWork ? [write.objectStore('jobs').put({ id: job })] : [];
     for (const [name, text] of Object.entries(all)) {
       asked.push(text === null ? fields.delete([job, name]) : fields.put(text, [job, name]));
     }
@@ -103,9 +109,9 @@ export class Store {
     return this.write(job, { [NAME]: name });
   }
 
-  /** @param {string} job @param {string} stage */
+  /** What was found; a job that was deleted meanwhile stays so. @param {string} job @param {string} stage */
   setStage(job, stage) {
-    return this.write(job, { [STAGE]: stage });
+    return this.#put(job, { [STAGE]: stage }, false);
   }
 
   /** New jobs, all of them or none. @param {{ id: string, name: string, fields: Fields }[]} jobs */

@@ -70,4 +70,4 @@ if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() 
 holdRelease(new URL('./', CHECK));
 get('print').addEventListener('click', () => print());
 addEventListener('hashchange', () => location.reload());
-begin();
+begin().catch((error) => refuse(say('view.unchecked', { why: String(error) })));
