@@ -204,7 +204,8 @@ STYLE: dict[str, Callable[..., None]] = {
 }
 # The core and its checks against the outside; the doctests are in core/.
 CORE_TESTS = ("core", "tests/core", "tests/published")
-# `-n 0` after it asks for one, as a debugger wants it.
+# Those in browsers run one by one: they wait for what busy machines are slow to do.
+PAGE_TESTS = ("tests/build", "tests/web")
 ON_EVERY_CORE = ("-n", "auto", "--dist", "worksteal")
 
 
@@ -240,7 +241,14 @@ def test(pytest_arguments: list[str]) -> None:
     }
     failed = [name for name, check in checks.items() if not passes(name, check)]
     say("\n".join(["Tests", *(f"(Already FAILED: {name})" for name in failed)]))
-    python("-m", "pytest", *ON_EVERY_CORE, *pytest_arguments, trouble="")
+    if pytest_arguments:
+        python("-m", "pytest", *pytest_arguments, trouble="")
+    else:
+        tests = {
+            "Tests of the core": partial(python, "-m", "pytest", *ON_EVERY_CORE, *CORE_TESTS),
+            "Tests of the build and the page": partial(python, "-m", "pytest", *PAGE_TESTS),
+        }
+        failed += [name for name, check in tests.items() if not passes(name, check)]
     if failed:
         raise TroubleError("")
 
