@@ -1,6 +1,6 @@
 // Works a link out again, with Python, and shows what comes of it beside what the link claims.
 
-import { paintClaimed, paintFigures, refuse } from './claimed.js';
+import { paintClaimed, paintFigures, refuse, tell } from './claimed.js';
 import { namedFigures } from './link.js';
 import { startPython } from './messenger.js';
 import { readingsTable } from './paper.js';
@@ -30,14 +30,6 @@ import { say } from './words.js';
 /** @param {string} id */
 function get(id) {
   return /** @type {HTMLElement} */ (document.getElementById(id));
-}
-
-/** @param {'agrees' | 'disagrees' | 'unchecked'} state @param {string} text */
-function tell(state, text) {
-  document.documentElement.dataset.view = state;
-  get('check').textContent = text;
-  get('check').dataset.check = state;
-  get('check').hidden = false;
 }
 
 /** The figures that the readings give, beside those that the link shows. @param {string[]} figures */

@@ -117,6 +117,15 @@ export function paintClaimed(claimed) {
   get('job').hidden = false;
 }
 
+/** Say how far the check of it is. @param {'waits' | 'claimed' | 'agrees' | 'disagrees' | 'unchecked'} state
+ * @param {string} text */
+export function tell(state, text) {
+  document.documentElement.dataset.view = state;
+  get('check').textContent = text;
+  get('check').dataset.check = state;
+  get('check').hidden = false;
+}
+
 /** Say why there is nothing to be shown. @param {string} text */
 export function refuse(text) {
   get('job').hidden = true;

@@ -1,27 +1,15 @@
 // The customer's view: what a link claims, readable at once; then Python works it out again. The build
 // puts this script into the page, so that the text waits for nothing else to come.
 
-import { paintClaimed, refuse } from './claimed.js';
+import { paintClaimed, refuse, tell } from './claimed.js';
 import { drawn } from './drawn.js';
 import { holdRelease } from './hold.js';
 import { LONGEST_LINK, canUnpack, readLink, troubleWith } from './link.js';
 import { unfold } from './unfold.js';
 import { say } from './words.js';
 
-/** @param {string} id */
-function get(id) {
-  return /** @type {HTMLElement} */ (document.getElementById(id));
-}
-
 /** Where the script that checks is; this one is within the page, and the release is not told to it. */
 const CHECK = new URL(document.documentElement.dataset.check ?? '', document.baseURI);
-
-/** @param {'waits' | 'claimed' | 'unchecked'} state @param {string} text */
-function tell(state, text) {
-  document.documentElement.dataset.view = state;
-  get('check').textContent = text;
-  get('check').hidden = false;
-}
 
 /** Show what the link says, as far as can be told without Python: whether there is anything to be checked.
  * @param {string} fragment */
@@ -68,6 +56,6 @@ async function begin() {
 if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
 
 holdRelease(new URL('./', CHECK));
-get('print').addEventListener('click', () => print());
+document.getElementById('print')?.addEventListener('click', () => print());
 addEventListener('hashchange', () => location.reload());
 begin().catch((error) => refuse(say('view.unchecked', { why: String(error) })));
