@@ -32,7 +32,9 @@ PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 LOCKS = ("requirements-dev.txt", "requirements-pyodide.txt")
 TSC = NODE / "typescript" / "bin" / "tsc"
 PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
-PIP_LOCKED = ("--require-hashes", "--only-binary=:all:")
+# The lock files name everything, so pip need not look for what else a package asks for: a release
+# that came out after the lock would else be taken for a name with an extra, and refused.
+PIP_LOCKED = ("--no-deps", "--require-hashes", "--only-binary=:all:")
 
 
 def say(text: str) -> None:
@@ -98,8 +100,9 @@ def set_up_python() -> None:
     lost = "The Python packages could not be installed. Is this machine online?"
     say("Installing the Python tools")
     python(*PIP, "install", *PIP_LOCKED, "-r", LOCKS[0], trouble=lost)
+    python(*PIP, "check", trouble="The lock file leaves out what a package of it needs.")
     say("Fetching the packages that run inside Pyodide")
-    inside = ("--no-deps", "--python-version", "3.14", "--dest", VENV / "pyodide")
+    inside = ("--python-version", "3.14", "--dest", VENV / "pyodide")
     python(*PIP, "download", *PIP_LOCKED, *inside, "-r", LOCKS[1], trouble=lost)
     (VENV / "stamp.txt").write_text(stamp, "utf-8")
 
