@@ -393,18 +393,63 @@ TABLE: dict[str, str] = {
     "answer.verdict.outside": "Outside the limit",
     "answer.verdict.undecided": "Too close to call",
     "answer.verdict.none": "No limit to judge by",
-    "do.stop": "Clear up what is marked STOP below before you act on these figures.",
-    "do.face": "Look for a burr, dirt or a proud edge in the joint, and clear it.",
-    "do.square": "If the face stays out, shim or machine the front flange as said under Squaring.",
-    "do.resweep": "Then sweep face and bore again before you think of dowels.",
+    "do.fix.looks-like-inches": "Type the {what} readings in thou: 0.004 in is 4.",
+    "do.fix.foreign-reading": "Take the {what} reading at {at} again.",
+    "do.fix.closing-error": (
+        "Find what slipped or stuck: after {sweep} the dial was {error} off. Then sweep again."
+    ),
+    "do.fix.moved-wrong-way": (
+        "Find out which is wrong: the aim of the dowels, or plus and minus of the dial. Turn "
+        "nothing before that."
+    ),
+    "do.fix.interference": (
+        "Measure bore and register again. Do not draw the gearbox in with its bolts."
+    ),
+    "do.note-return": "Turn on to the start of {sweep}, and enter by how much the dial is off there.",
+    "do.sweep-face": "Sweep the rear face too, before any dowel: squaring it can move the bore.",
+    "do.resweep-face": "Sweep the face again: push the crank to its stop one way, let go, read.",
+    "do.settle-face": "Measure the face again before you turn to the bore. {settle}",
+    "do.face-at-limit": (
+        "The face is at its limit, and measuring will not settle it. Do not cut or shim it."
+    ),
+    "do.clean-joint": (
+        "The face is out. Loosen the housing, clean the joint, look for a burr or a proud edge. "
+        "Torque it as before, and sweep face and bore again as a recheck."
+    ),
+    "do.find-tilt-cause": (
+        "The tilt came back on a clean joint. Find which side is out: stand the housing on its "
+        "front flange on a surface plate, sweep the rear face, and enter it under Dimensions."
+    ),
+    "do.check-sense": (
+        "Before you shim or cut: push the plunger in by hand. The dial must go the way the form says."
+    ),
+    "do.square-front": "Shim or machine the front flange as said under Squaring.",
+    "do.square-rear": "Have the rear face machined as said under Squaring.",
+    "do.start-anew": "Then begin a new job: sweep face and bore again before any dowel.",
+    "do.no-limit": "Enter the manufacturer's limit: without one nothing is called within.",
     "do.leave": "Leave the housing where it is.",
-    "do.settle": "Measure again before you decide. {settle}",
+    "do.tighten-and-sweep": (
+        "Lock the dowels, torque the bolts as specified, and sweep once more as a recheck."
+    ),
+    "do.done": "Done: two sweeps in a row are within. Close up.",
+    "do.settle-bore": "Measure again before you decide. {settle}",
+    "do.or-fit": "Or move it now. {fit}",
+    "do.cannot-settle": "No practical measuring will settle this.",
+    "do.treat-as-out": "Treat it as out: nothing in the drawer is sure to leave less.",
+    "do.back-to-stock": (
+        "Go back to stock dowels and sweep again: what two unlike dowels do can't be told without "
+        "their holes."
+    ),
+    "do.nothing-fits": "No dowels in the drawer fix this.",
     "do.move": "Move the housing {side}, toward {direction}, by {offset}.",
-    "do.fit": "Fit {offset} offset dowels, both aimed at {aim}. Expected offset after: {expected} "
-    "(TIR {tir}).",
-    "do.or_fit": "Or move it now. {fit}",
-    "do.standard": ("Go back to standard dowels. Expected offset after: {expected} (TIR {tir})."),
-    "do.nothing_fits": "No pair of dowels in stock puts this right.",
+    "do.reseat": "First loosen, clean the joint, torque as before and sweep once more: same answer?",
+    "do.fit-dowels": (
+        "Fit {offset} offset dowels, both aimed at {aim}. Expected offset after: {expected} "
+        "(TIR {tir})."
+    ),
+    "do.standard-dowels": (
+        "Go back to stock dowels. Expected offset after: {expected} (TIR {tir})."
+    ),
     "do.recheck": "Then sweep again: the recheck decides, not this figure.",
     "option.leave": "leave as it is",
     "option.standard": "standard dowels",

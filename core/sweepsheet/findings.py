@@ -38,11 +38,6 @@ def findings_for(solution: Solution) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda f: LEVELS.index(f.level)))
 
 
-def is_stopped(findings: tuple[Finding, ...]) -> bool:
-    """Whether a finding forbids acting on the figures."""
-    return any(each.level == "stop" for each in findings)
-
-
 def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
     """The face comes first: what is wrong with it, and what squaring it does to the bore."""
     job, face, squaring = solution.job, solution.latest.face, solution.squaring

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from sweepsheet.advice import Step, advice_for
 from sweepsheet.bore import Bore
 from sweepsheet.chip import ChipEffect
 from sweepsheet.companion import Runout
@@ -58,6 +59,7 @@ def result_of(
         "joint": None if solution.seat is None else _seat(solution.seat),
         "chip": None if solution.chip is None else _chip(solution.chip),
         "companions": [_companion(runout) for runout in solution.companions],
+        "advice": [_step(each, language) for each in advice_for(solution, findings)],
         "findings": [_finding(each, language) for each in findings],
     }
 
@@ -248,6 +250,10 @@ def _companion(runout: Runout) -> Data:
         **_checks(runout.swept),
         **_judged(runout.judged),
     }
+
+
+def _step(each: Step, language: Language) -> Data:
+    return {"code": each.code, **each.numbers, "text": language.text(each.message)}
 
 
 def _finding(each: Finding, language: Language) -> Data:

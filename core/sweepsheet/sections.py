@@ -8,15 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from sweepsheet.advice import turn_message
 from sweepsheet.clock import direction_of
 from sweepsheet.job import Dowel, Job
 from sweepsheet.shims import Shim
 from sweepsheet.solution import Solution
-from sweepsheet.trim import Trim
-from sweepsheet.units import UnitSystem
 from sweepsheet.vector import Vec2
 from sweepsheet.verdict import Judged
-from sweepsheet.wording import Angle, At, Chance, Degrees, Language, Message, Size, Small, Toward
+from sweepsheet.wording import Angle, At, Chance, Language, Message, Size, Small, Toward
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,22 +184,11 @@ def _history(solution: Solution, language: Language) -> Iterator[Section]:
     if trim is not None and solution.latest.bore.judged.verdict == "within":
         lines.append(say("trim.stop"))
     elif trim is not None:
-        lines.append(trim_line(trim, units, language))
+        lines.append(language.text(turn_message(trim, units)))
         if history.trim_probability is not None:
             lines.append(say("trim.chance", chance=Chance(history.trim_probability)))
     if lines:
         yield Section("trim", _title(language, "trim"), lines=tuple(lines))
-
-
-def trim_line(trim: Trim, units: UnitSystem, language: Language) -> str:
-    """How to turn both dowels, and what that should leave."""
-    way = "clockwise" if trim.turn_deg >= 0 else "anticlockwise"
-    return language.say(
-        "trim.turn",
-        turn=Degrees(abs(trim.turn_deg)), way=Message(f"way.{way}"), aim=At(trim.aim_deg),
-        degrees=Degrees(trim.aim_deg), expected=Small(trim.expected_offset, units),
-        tir=Small(2.0 * trim.expected_offset, units),
-    )  # fmt: skip
 
 
 def _pairs(solution: Solution, language: Language) -> Iterator[Section]:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from sweepsheet.advice import advice_for
 from sweepsheet.bore import Bore
 from sweepsheet.dowels import Option
 from sweepsheet.finding import Finding
-from sweepsheet.findings import is_stopped, what_would_settle
 from sweepsheet.job import Round, Sweeps
 from sweepsheet.read_job import usual_name
-from sweepsheet.sections import Section, sections_of, trim_line
+from sweepsheet.sections import Section, sections_of
 from sweepsheet.solution import Solution
 from sweepsheet.units import UnitSystem
 from sweepsheet.wording import At, Chance, Degrees, Language, Plain, Size, Small, Toward
@@ -61,7 +61,7 @@ def sheet_of(solution: Solution, findings: tuple[Finding, ...], language: Langua
         verdict_text=language.say(f"answer.verdict.{verdict}"),
         headline=offset_line(bore, solution.job.units, language),
         figures=_figures(solution, language),
-        steps=_steps(solution, findings, language),
+        steps=tuple(language.text(each.message) for each in advice_for(solution, findings)),
         choices=tuple(_choice(solution, option, language) for option in solution.options),
         sections=sections_of(solution, language),
         remarks=tuple(_remark(each, language) for each in findings),
@@ -126,67 +126,6 @@ def _figures(solution: Solution, language: Language) -> tuple[str, ...]:
     if bore.judged.probability is not None:
         lines.append(say("answer.chance", chance=Chance(bore.judged.probability)))
     return tuple(lines)
-
-
-def _steps(
-    solution: Solution, findings: tuple[Finding, ...], language: Language
-) -> tuple[str, ...]:
-    """What to do, in order."""
-    say, bore = language.say, solution.latest.bore
-    steps = [say("do.stop")] if is_stopped(findings) else []
-    if solution.face_first:
-        return (*steps, say("do.face"), say("do.square"), say("do.resweep"))
-    if solution.wrong_way or (solution.seat is not None and solution.seat.clearance < 0):
-        return tuple(steps)
-    choice = solution.choice
-    if choice is not None and choice.leave and bore.judged.verdict in ("within", None):
-        return (*steps, say("do.leave"))
-    moves = _moves(bore, solution.job.units, language)
-    if choice is None:
-        return (*steps, *moves, say("do.nothing_fits"))
-    settle = say("do.settle", settle=what_would_settle(solution))
-    if choice.leave:
-        # Nothing in stock does better than where it is, but it is not within.
-        if bore.judged.verdict == "outside":
-            return (*steps, *moves, say("do.nothing_fits"))
-        return (*steps, settle)
-    fit = _fit_line(choice, solution, language)
-    if bore.judged.verdict == "undecided":
-        return (*steps, settle, say("do.or_fit", fit=fit))
-    return (*steps, *moves, fit, say("do.recheck"))
-
-
-def _moves(bore: Bore, units: UnitSystem, language: Language) -> tuple[str, ...]:
-    """Which way the housing must go, where that is known."""
-    if bore.direction_pm_deg is None:
-        return ()
-    return (
-        language.say(
-            "do.move",
-            side=language.side(bore.move_deg),
-            direction=Toward(bore.move_deg),
-            offset=Small(bore.offset, units),
-        ),
-    )
-
-
-def _fit_line(choice: Option, solution: Solution, language: Language) -> str:
-    """Which dowels to fit, or how to turn those that are in."""
-    units = solution.job.units
-    trim, (first, second) = solution.history.trim, solution.job.rounds[-1].dowels
-    if trim is not None and first == second and first.offset == choice.offset:
-        return trim_line(trim, units, language)
-    expected = Small(choice.expected_offset, units)
-    tir = Small(2 * choice.expected_offset, units)
-    if choice.offset == 0:
-        return language.say("do.standard", expected=expected, tir=tir)
-    return language.say(
-        "do.fit",
-        offset=Size(choice.offset, units),
-        aim=At(choice.aim_deg),
-        expected=expected,
-        tir=tir,
-    )
 
 
 def _choice(solution: Solution, option: Option, language: Language) -> Choice:

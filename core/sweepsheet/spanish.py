@@ -415,25 +415,83 @@ TABLE: dict[str, str] = {
     "answer.verdict.outside": "Fuera del límite",
     "answer.verdict.undecided": "Demasiado justo para decidir",
     "answer.verdict.none": "Sin límite con el que juzgar",
-    "do.stop": "Aclare lo marcado abajo con ALTO antes de actuar según estos valores.",
-    "do.face": "Busque una rebaba, suciedad o un borde saliente en la junta, y quítelo.",
-    "do.square": (
-        "Si la cara sigue fuera, ponga lainas o mecanice la brida delantera como se dice en "
-        "«Escuadrar la cara»."
+    "do.fix.looks-like-inches": "Escriba en milésimas las lecturas en {what}: 0,004 pulgadas son 4.",
+    "do.fix.foreign-reading": "Repita la lectura en {what} a {at}.",
+    "do.fix.closing-error": (
+        "Busque qué resbaló o se atascó: {sweep} cerró con el reloj a {error}. Después repita el "
+        "barrido."
     ),
-    "do.resweep": (
-        "Después repita el barrido de la cara y del alojamiento antes de pensar en pasadores."
+    "do.fix.moved-wrong-way": (
+        "Averigüe qué está mal: la orientación de los pasadores, o el más y el menos del reloj. "
+        "Antes no gire nada."
     ),
+    "do.fix.interference": (
+        "Vuelva a medir el alojamiento y el centrador. No meta la caja a la fuerza con sus tornillos."
+    ),
+    "do.note-return": (
+        "Siga girando hasta donde empezó {sweep}, y anote a cuánto de su valor inicial está allí "
+        "el reloj."
+    ),
+    "do.sweep-face": (
+        "Haga también el barrido de la cara trasera, antes de poner pasadores: escuadrarla puede "
+        "mover el alojamiento."
+    ),
+    "do.resweep-face": (
+        "Repita el barrido de la cara: empuje el cigüeñal hasta el tope siempre hacia el mismo lado, "
+        "suelte, lea."
+    ),
+    "do.settle-face": "Mida otra vez la cara antes de pasar al alojamiento. {settle}",
+    "do.face-at-limit": (
+        "La cara está en su límite, y medir más no lo decide. No la mecanice ni le ponga lainas."
+    ),
+    "do.clean-joint": (
+        "La cara está fuera. Afloje la campana, limpie la junta, busque una rebaba o un borde "
+        "saliente. Apriete como antes, y repita el barrido de la cara y del alojamiento como "
+        "comprobación."
+    ),
+    "do.find-tilt-cause": (
+        "La inclinación volvió con la junta limpia. Averigüe qué lado está mal: apoye la campana por "
+        "su brida delantera en un mármol, haga el barrido de la cara trasera, y anótelo en las medidas."
+    ),
+    "do.check-sense": (
+        "Antes de poner lainas o mecanizar: meta el vástago con la mano. El reloj debe ir hacia donde "
+        "dice el formulario."
+    ),
+    "do.square-front": (
+        "Ponga lainas o mecanice la brida delantera como se dice en «Escuadrar la cara»."
+    ),
+    "do.square-rear": "Haga mecanizar la cara trasera como se dice en «Escuadrar la cara».",
+    "do.start-anew": (
+        "Después empiece un trabajo nuevo: repita el barrido de la cara y del alojamiento antes de "
+        "poner pasadores."
+    ),
+    "do.no-limit": "Ponga el límite del fabricante: sin él, nada se da por dentro.",
     "do.leave": "Deje la campana donde está.",
-    "do.settle": "Mida otra vez antes de decidir. {settle}",
+    "do.tighten-and-sweep": (
+        "Asegure los pasadores, apriete los tornillos al par indicado, y repita el barrido como "
+        "comprobación."
+    ),
+    "do.done": "Terminado: dos barridos seguidos están dentro. Cierre.",
+    "do.settle-bore": "Mida otra vez antes de decidir. {settle}",
+    "do.or-fit": "O muévala ya. {fit}",
+    "do.cannot-settle": "Ninguna medición práctica lo decide.",
+    "do.treat-as-out": "Délo por fuera: nada de lo disponible deja menos con seguridad.",
+    "do.back-to-stock": (
+        "Vuelva a los pasadores normales y repita el barrido: lo que hacen dos pasadores distintos no "
+        "se sabe sin sus agujeros."
+    ),
+    "do.nothing-fits": "Ninguna pareja de pasadores disponible lo corrige.",
     "do.move": "Mueva la campana {side}, hacia {direction}: {offset}.",
-    "do.fit": "Monte pasadores excéntricos de {offset}, los dos orientados a {aim}. Descentrado "
-    "esperado después: {expected} (TIR {tir}).",
-    "do.or_fit": "O muévala ya. {fit}",
-    "do.standard": (
+    "do.reseat": (
+        "Primero afloje, limpie la junta, apriete como antes y repita el barrido: ¿sale lo mismo?"
+    ),
+    "do.fit-dowels": (
+        "Monte pasadores excéntricos de {offset}, los dos orientados a {aim}. Descentrado esperado "
+        "después: {expected} (TIR {tir})."
+    ),
+    "do.standard-dowels": (
         "Vuelva a los pasadores normales. Descentrado esperado después: {expected} (TIR {tir})."
     ),
-    "do.nothing_fits": "Ninguna pareja de pasadores disponible lo corrige.",
     "do.recheck": "Después repita el barrido: decide la comprobación, no este valor.",
     "option.leave": "dejar como está",
     "option.standard": "pasadores normales",

@@ -74,6 +74,17 @@ class At:
 
 
 @dataclass(frozen=True, slots=True)
+class Side:
+    """A direction, shown as the nearest of eight: up, up and right, right."""
+
+    angle_deg: float
+
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        return language.side(self.angle_deg)
+
+
+@dataclass(frozen=True, slots=True)
 class Degrees:
     """An angle, shown in whole degrees; a direction that rounds to a full turn is 0."""
 
@@ -131,6 +142,7 @@ Quantity = (
     | Size
     | Toward
     | At
+    | Side
     | Degrees
     | Angle
     | Chance

@@ -27,6 +27,7 @@ SPEAKERS = {
     "PositionFault": ("", 0),
     "name_of": ("name.", 0),
     "finding": ("finding.", 0),
+    "step": ("do.", 0),
 }
 
 

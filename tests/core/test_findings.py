@@ -347,7 +347,7 @@ def test_a_face_outside_takes_the_dowels_from_the_steps() -> None:
     """... though the table still shows what each would leave."""
     text = sheet(leaning(1.5, joint(OFF)))
     steps, _, table = text.partition("What each choice would leave")
-    assert "Then sweep face and bore again before you think of dowels." in steps
+    assert "sweep face and bore again as a recheck." in steps
     assert "\nFit " not in steps
     assert "7 thou dowels, aimed at 12 o'clock" in table
 

@@ -296,11 +296,10 @@ def test_a_comparison_sees_figures_that_changed_places() -> None:
 
 
 def test_a_stop_says_so_as_strongly() -> None:
-    """The word is in capitals, and the first step says that nothing may be done before."""
+    """The word is in capitals, on the sheet and for the one who pays."""
     assert OTHER["level.stop"] == "ALTO"
-    for key in ("do.stop", "view.stops"):
-        assert "STOP" in FIRST[key]
-        assert "ALTO" in OTHER[key]
+    assert "STOP" in FIRST["view.stops"]
+    assert "ALTO" in OTHER["view.stops"]
     assert OTHER["paper.open"].startswith("SIN ")
     assert OTHER["job.not_kept"].startswith("NO SE GUARDA")
 

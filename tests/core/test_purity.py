@@ -38,6 +38,7 @@ FLOW = (
     ("trim", "history", "dowels", "pairs", "shims", "squaring"),
     ("solution",),
     ("finding", "reading_findings", "findings"),
+    ("advice",),
     ("result", "figures"),
     (
         "marks",

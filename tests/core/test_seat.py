@@ -96,7 +96,7 @@ def test_a_register_larger_than_its_bore_is_a_stop() -> None:
     assert result["joint"]["verdict"] is result["joint"]["probability_within"] is None
     assert "interference" in codes_of(joint_job(-0.5))
     steps = sheet(joint_job(-0.5, -7.0)).partition("What each choice")[0]
-    assert "Clear up what is marked STOP" in steps
+    assert "Measure bore and register again." in steps
     assert "\nFit " not in steps
 
 

@@ -46,17 +46,17 @@ def test_no_offset_has_no_direction() -> None:
     assert "clockwise from 12, seen from behind" not in text
 
 
-def test_a_stop_comes_before_everything_to_do() -> None:
+def test_a_stop_is_all_there_is_to_do() -> None:
+    """No dowels, no move: the figures do not count before it is cleared up."""
     found = lines(make_job(readings_of(0.0, -7.0), closing=[5.0]))
-    stop = found.index("Clear up what is marked STOP below before you act on these figures.")
-    fit = next(i for i, line in enumerate(found) if line.startswith("Fit 7 thou"))
-    assert stop < fit
+    assert any(line.startswith("Find what slipped or stuck") for line in found)
+    assert not any(line.startswith(("Fit", "Move the housing")) for line in found)
     assert any(line.startswith("STOP: After the full turn") for line in found)
 
 
 def test_beyond_the_stock_nothing_is_fitted() -> None:
     text = sheet(make_job(readings_of(0.0, -40.0)))
-    assert "No pair of dowels in stock puts this right." in text
+    assert "No dowels in the drawer fix this." in text
     assert "\nFit " not in text
 
 

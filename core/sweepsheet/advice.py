@@ -1,0 +1,270 @@
+"""What to do, step by step, in the order of the work.
+
+The rules, in the order in which they are asked; the first that speaks may end the list:
+
+1. A reading or a fit that can't be right is cleared up before anything is done with the figures.
+2. A sweep counts in full once the dial's return to its start is noted.
+3. The face comes before the bore, since squaring it may move the bore. An end play that nobody
+   held back, a face never swept or one too close to call is measured, not mended.
+4. Nothing is shimmed or cut before the tilt was seen again on a cleaned joint, and before it is
+   known which side is out.
+5. A bore that is within is left, tightened for good and swept once more: two sweeps in a row that
+   agree end the job.
+6. A bore too close to call is measured by what gains most. Where no measuring can settle it, it is
+   treated as outside.
+7. A bore outside gets dowels: those of the drawer, else what would do instead.
+
+Every step has a code, the numbers that go with it, and a sentence ``do.<code>``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from sweepsheet.dowels import Option
+from sweepsheet.finding import Finding
+from sweepsheet.findings import what_would_settle
+from sweepsheet.solution import Solution
+from sweepsheet.trim import Trim
+from sweepsheet.units import UnitSystem
+from sweepsheet.wording import At, Degrees, Message, Quantity, Side, Size, Small, Toward
+
+# What is wrong with readings or parts themselves: each has a first step of its own.
+FIX_FIRST = (
+    "looks-like-inches", "foreign-reading", "closing-error", "moved-wrong-way", "interference",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One thing to do: its code, its sentence, and its numbers for programs.
+
+    ``numbers`` are plain: small distances in the job's unit, angles clock degrees.
+    """
+
+    code: str
+    message: Message
+    numbers: Mapping[str, object] = field(default_factory=dict)
+
+
+def step(code: str, numbers: Mapping[str, object] | None = None, /, **values: Quantity) -> Step:
+    """A step with the quantities of its sentence, ``do.<code>``."""
+    return Step(code, Message(f"do.{code}", values), numbers or {})
+
+
+def advice_for(solution: Solution, findings: tuple[Finding, ...]) -> tuple[Step, ...]:
+    """The steps of a job, in the order in which they are done."""
+    latest = f"rounds.{len(solution.job.rounds) - 1}."
+    now = [f for f in findings if f.field.startswith(latest) or not f.field.startswith("rounds.")]
+    fixes = tuple(_fix(each) for each in now if each.code in FIX_FIRST and each.level == "stop")
+    if fixes:
+        return fixes
+    steps = [
+        Step("note-return", Message("do.note-return", each.message.values), {"field": each.field})
+        for each in now
+        if each.code == "closing-missing"
+    ]
+    steps += _face_steps(solution)
+    if not face_rules(solution):
+        steps += _bore_steps(solution, steps)
+    return tuple(steps)
+
+
+def _fix(each: Finding) -> Step:
+    numbers = {"finding": each.code, "field": each.field}
+    return Step("fix-stop", Message(f"do.fix.{each.code}", each.message.values), numbers)
+
+
+# The face -----------------------------------------------------------------------------------
+
+
+def face_rules(solution: Solution) -> bool:
+    """Whether the face comes before anything is done about the bore.
+
+    So it does where it is out, where it is too close to call and measuring may settle it, and
+    where end play may hide that it is out.
+    """
+    face = solution.latest.face
+    if face is None or face.limit is None:
+        return False
+    if not face.trusted:
+        return face.runout > face.limit
+    return face.judged.verdict == "outside" or (
+        face.judged.verdict == "undecided" and _face_can_be_settled(solution)
+    )
+
+
+def _face_steps(solution: Solution) -> Iterator[Step]:
+    """What to do about the face: sweep it, sweep it again, clean, find the cause, square it."""
+    face, limits = solution.latest.face, solution.job.limits
+    if face is None:
+        if limits.face_runout is not None:
+            yield step("sweep-face")
+    elif not face.trusted:
+        yield step("resweep-face")
+    elif face.judged.verdict == "undecided":
+        if _face_can_be_settled(solution):
+            settle = Message("settle.any", {"steps": (Message("settle.sweep"),)})
+            yield step("settle-face", {"measure": "sweep"}, settle=settle)
+        else:
+            yield step("face-at-limit")
+    elif face.judged.verdict == "outside":
+        yield from _square(solution)
+
+
+def _square(solution: Solution) -> Iterator[Step]:
+    """A face that is out. Metal is cut only for a tilt that came back on a cleaned joint."""
+    if not tilt_seen_again(solution):
+        yield step("clean-joint")
+        return
+    yield step("find-tilt-cause")
+    yield step("check-sense")
+    yield step("square-front")
+    yield step("start-anew")
+
+
+def tilt_seen_again(solution: Solution) -> bool:
+    """Whether an earlier round showed a face that is out, too."""
+    faces = [measured.face for measured in solution.measured]
+    out = [f for f in faces if f is not None and f.trusted and f.judged.verdict == "outside"]
+    return len(out) > 1
+
+
+def _face_can_be_settled(solution: Solution) -> bool:
+    """Whether a second sweep or more positions may settle a face too close to call."""
+    face = solution.latest.face
+    if face is None:
+        return False
+    swept = face.swept
+    return len(swept.fitted.residuals) < 2 or sum(m is not None for m in swept.means) < 8
+
+
+# The bore -----------------------------------------------------------------------------------
+
+
+def _bore_steps(solution: Solution, before: list[Step]) -> Iterator[Step]:
+    """What to do about the bore, once the face allows it."""
+    bore, choice = solution.latest.bore, solution.choice
+    verdict = bore.judged.verdict
+    if verdict is None:
+        yield step("no-limit")
+    if choice is not None and choice.leave and verdict == "within":
+        yield from _leave(solution, before)
+        return
+    if verdict == "undecided":
+        yield from _undecided(solution)
+        return
+    if bore.direction_pm_deg is not None:
+        yield _move(solution)
+    yield from _put_right(solution)
+
+
+def _leave(solution: Solution, before: list[Step]) -> Iterator[Step]:
+    """The bore is within: done where the sweep before said so too, on the same dowels."""
+    rounds, measured = solution.job.rounds, solution.measured
+    again = (
+        len(rounds) > 1
+        and rounds[-1].dowels == rounds[-2].dowels
+        and measured[-2].bore.judged.verdict == "within"
+    )
+    if again and not before:
+        yield step("done")
+        return
+    yield step("leave")
+    if not again:
+        yield step("tighten-and-sweep")
+
+
+def _undecided(solution: Solution) -> Iterator[Step]:
+    """Too close to call: measure what gains most, else take the better of what can be done."""
+    settling = what_would_settle(solution)
+    if settling.key == "settle.any":
+        yield step("settle-bore", {"measure": "sweep"}, settle=settling)
+        better = _improving(solution)
+        if better is not None:
+            yield _or_fit(solution, better)
+        return
+    yield step("cannot-settle")
+    better = _improving(solution)
+    if better is None:
+        yield step("treat-as-out")
+    else:
+        yield from _fit(solution, better)
+
+
+def _improving(solution: Solution) -> Option | None:
+    """The choice, where it is to leave surely less than there is now."""
+    bore, choice = solution.latest.bore, solution.choice
+    if choice is None or choice.leave:
+        return None
+    gain = bore.offset - choice.expected_offset
+    return choice if gain > bore.offset_pm or choice.judged.verdict == "within" else None
+
+
+def _put_right(solution: Solution) -> Iterator[Step]:
+    """A bore that is out: dowels from the drawer, else what would do."""
+    if solution.history.response is None:
+        # What two unlike dowels did can't be told without their holes.
+        yield step("back-to-stock")
+        return
+    choice = _improving(solution)
+    if choice is None:
+        yield step("nothing-fits")
+        return
+    yield from _fit(solution, choice)
+
+
+def _move(solution: Solution) -> Step:
+    bore, units = solution.latest.bore, solution.job.units
+    numbers = {"offset": bore.offset, "direction_deg": bore.move_deg}
+    offset, direction = Small(bore.offset, units), Toward(bore.move_deg)
+    return step("move", numbers, side=Side(bore.move_deg), direction=direction, offset=offset)
+
+
+def _fit(solution: Solution, choice: Option) -> Iterator[Step]:
+    """The dowels to fit, or how to turn those that are in, and the recheck."""
+    fit = _dowels(solution, choice)
+    if fit.code == "fit-dowels" and len(solution.job.rounds) == 1:
+        yield step("reseat")
+    yield fit
+    yield step("recheck")
+
+
+def _or_fit(solution: Solution, choice: Option) -> Step:
+    """The dowels, where measuring comes first: they may be fitted without it."""
+    fit = _dowels(solution, choice)
+    return step("or-fit", fit.numbers, fit=fit.message)
+
+
+def _dowels(solution: Solution, choice: Option) -> Step:
+    """One choice of dowels as a step."""
+    units = solution.job.units
+    trim, (first, second) = solution.history.trim, solution.job.rounds[-1].dowels
+    if trim is not None and first == second and first.offset == choice.offset:
+        return _turn(trim, units)
+    expected, tir = Small(choice.expected_offset, units), Small(2 * choice.expected_offset, units)
+    if choice.offset == 0:
+        return step("standard-dowels", expected=expected, tir=tir)
+    numbers = {"offset": choice.offset, "aim_deg": choice.aim_deg}
+    size, aim = Size(choice.offset, units), At(choice.aim_deg)
+    return step("fit-dowels", numbers, offset=size, aim=aim, expected=expected, tir=tir)
+
+
+def _turn(trim: Trim, units: UnitSystem) -> Step:
+    numbers = {"turn_deg": trim.turn_deg, "aim_deg": trim.aim_deg}
+    return Step("trim", turn_message(trim, units), numbers)
+
+
+def turn_message(trim: Trim, units: UnitSystem) -> Message:
+    """How to turn both dowels, and what that should leave."""
+    way = "clockwise" if trim.turn_deg >= 0 else "anticlockwise"
+    values: dict[str, Quantity] = {
+        "turn": Degrees(abs(trim.turn_deg)),
+        "way": Message(f"way.{way}"),
+        "aim": At(trim.aim_deg),
+        "degrees": Degrees(trim.aim_deg),
+        "expected": Small(trim.expected_offset, units),
+        "tir": Small(2.0 * trim.expected_offset, units),
+    }
+    return Message("trim.turn", values)
