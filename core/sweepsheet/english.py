@@ -217,6 +217,9 @@ TABLE: dict[str, str] = {
         "The {what} reading at {at} does not belong: it is {excess} too {sense} for what the others say. "
         "Take it again before you act."
     ),
+    "finding.earlier-unreliable": (
+        "Round {n}: its {what} sweep can't be trusted, and does not count for what is said here."
+    ),
     "finding.sweeps-disagree": (
         "The {what} sweeps differ by up to {excess} at {at}, more than the dial explains. Something "
         "moves: check the bracket, the end float and the contact."

@@ -10,6 +10,7 @@ from sweepsheet.pilot import BEARING_ANGLES, largest_sure_angle
 from sweepsheet.reading_findings import reading_findings, roundness_findings, warp_findings
 from sweepsheet.region import probability_inside
 from sweepsheet.rigid import nominal_move
+from sweepsheet.rounds import Measured
 from sweepsheet.solution import Solution
 from sweepsheet.vector import ZERO
 from sweepsheet.wording import Angle, Chance, Degrees, Message, Plain, Size, Small, Toward
@@ -20,6 +21,9 @@ def findings_for(solution: Solution) -> tuple[Finding, ...]:
     found: list[Finding] = []
     job = solution.job
     for i, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True)):
+        if measured is not solution.latest:
+            found.extend(_earlier_findings(measured, i))
+            continue
         field, what = f"rounds.{i}.bore", Message("what.bore")
         found.extend(reading_findings(job, each.bore.sweeps, measured.bore.swept, what, field))
         found.extend(roundness_findings(job, measured.bore.swept, field))
@@ -36,6 +40,17 @@ def findings_for(solution: Solution) -> tuple[Finding, ...]:
     found.extend(_dowel_findings(solution, f"{last}.dowels"))
     found.extend(_companion_findings(solution))
     return tuple(sorted(found, key=lambda f: LEVELS.index(f.level)))
+
+
+def _earlier_findings(measured: Measured, i: int) -> Iterator[Finding]:
+    """A round that can't be swept again any more, and does not count."""
+    swept = {"bore": measured.bore.swept}
+    if measured.face is not None:
+        swept["face"] = measured.face.swept
+    for part, each in swept.items():
+        if each.unreliable:
+            what = Message(f"what.{part}")
+            yield finding("earlier-unreliable", "caution", f"rounds.{i}.{part}", n=i + 1, what=what)
 
 
 def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:

@@ -76,7 +76,8 @@ def refit_doubt(job: Job, move: Vec2) -> Sym2:
 def _seen(job: Job, measured: tuple[Measured, ...], line: DowelLine | None) -> list[Seen]:
     """The rounds as the dowels' doings see them; none where the latest dowels can't be told.
 
-    The housing sits as it was found in the first round; every round after is a new fit.
+    The housing sits as it was found in the first round; every round after is a new fit. An earlier
+    round whose sweep can't be believed tells nothing, and can't be taken again.
     """
     seen = []
     for i, (each, found) in enumerate(zip(job.rounds, measured, strict=True)):
@@ -84,6 +85,8 @@ def _seen(job: Job, measured: tuple[Measured, ...], line: DowelLine | None) -> l
         if move is None:
             if i == len(measured) - 1:
                 return []
+            continue
+        if found.bore.swept.unreliable and i < len(measured) - 1:
             continue
         covariance = found.bore.swept.doubt.covariance
         if i:

@@ -8,11 +8,9 @@ from collections.abc import Iterator
 from sweepsheet.checks import ROUNDING
 from sweepsheet.finding import Finding, finding
 from sweepsheet.job import Job, Sweeps
-from sweepsheet.sweep import Examined
+from sweepsheet.sweep import CLOSING_STEPS, Examined
 from sweepsheet.wording import At, Message, Small
 
-# A dial that comes back more than this many steps off makes its sweep unreliable.
-CLOSING_STEPS = 2.0
 # Pair sums, the second harmonic and warp are spoken of beyond what noise does once in a hundred.
 _NORMAL_99 = 2.5758
 _RAYLEIGH_99 = 3.0349

@@ -223,6 +223,9 @@ TABLE: dict[str, str] = {
         "La lectura en {what} a {at} no encaja: marca {excess} {sense} frente a lo que dicen las "
         "otras. Repítala antes de actuar."
     ),
+    "finding.earlier-unreliable": (
+        "Ronda {n}: su barrido en {what} no es de fiar, y no cuenta para lo que se dice aquí."
+    ),
     "finding.sweeps-disagree": (
         "Los barridos en {what} difieren hasta {excess} a {at}, más de lo que explica el reloj. "
         "Algo se mueve: revise el soporte, el juego axial y el contacto."

@@ -25,6 +25,9 @@ from sweepsheet.harmonic import Harmonic, fit
 from sweepsheet.job import Indicator, Sweeps
 from sweepsheet.noise import Doubt, doubt_of, step_uncertainty
 
+# A dial that comes back more than this many steps off makes its sweep unreliable.
+CLOSING_STEPS = 2.0
+
 
 @dataclass(frozen=True, slots=True)
 class Examined:
@@ -32,6 +35,8 @@ class Examined:
 
     ``means`` are the corrected readings at each position, freed of each sweep's zero.
     ``closing_error`` is the largest return to zero over the sweeps, ``None`` if none was taken.
+    ``unreliable`` tells whether a reading does not belong or the dial did not come back: nothing
+    is to be done by such a sweep before it was taken again.
     """
 
     fitted: Harmonic
@@ -42,6 +47,7 @@ class Examined:
     foreign: Foreign | None
     disagreement: Disagreement | None
     closing_error: float | None
+    unreliable: bool
 
     @property
     def total_reading(self) -> float:
@@ -66,13 +72,17 @@ def examine(readings: Corrected, sweeps: Sweeps, indicator: Indicator) -> Examin
     expected = contact_factor(indicator.contact_angle_deg) * math.hypot(
         indicator.repeatability, step_uncertainty(indicator.step)
     )
+    foreign = foreign_reading(positions, means, doubt.noise)
+    error = max(closing, key=abs, default=None)
+    drifted = error is not None and abs(error) > CLOSING_STEPS * indicator.step
     return Examined(
         fitted=fitted,
         doubt=doubt,
         means=means,
         pairs=pair_sums(positions, means),
         second=out_of_round(positions, means),
-        foreign=foreign_reading(positions, means, doubt.noise),
+        foreign=foreign,
         disagreement=disagreement(fitted, expected),
-        closing_error=max(closing, key=abs) if closing else None,
+        closing_error=error,
+        unreliable=foreign is not None or drifted,
     )

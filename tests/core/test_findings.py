@@ -92,6 +92,12 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         make_job(changed(3, 6.0), positions=EIGHTHS), make_job(changed(3, 0.3), positions=EIGHTHS),
     ),
     (
+        "earlier-unreliable", "caution", "rounds.0.bore",
+        "Round 1: its bore sweep can't be trusted, and does not count",
+        then(make_job(GOOD, closing=[1.5]), make_job(GOOD)),
+        then(make_job(GOOD, closing=[1.0]), make_job(GOOD, closing=[1.5])),
+    ),
+    (
         "sweeps-disagree", "caution", "rounds.0.bore.sweeps.1",
         "at 6 o'clock, more than the dial explains",
         make_job(changed(4, 0.0), changed(4, 4.0), positions=EIGHTHS),
@@ -428,10 +434,24 @@ def test_what_would_settle_it_failure() -> None:
 
 
 def test_findings_of_readings_name_their_round() -> None:
-    job = make_job(GOOD, closing=[3.0])
-    job["rounds"].append(make_job(GOOD, closing=[3.0])["rounds"][0])
-    fields = [f["field"] for f in solve(job)["findings"] if f["code"] == "closing-error"]
-    assert fields == ["rounds.0.bore.closing.0", "rounds.1.bore.closing.0"]
+    """A stop is of the latest round: what came before can't be swept again."""
+    job = then(make_job(GOOD, closing=[3.0]), make_job(GOOD, closing=[3.0]))
+    found = {f["code"]: f["field"] for f in solve(job)["findings"]}
+    assert found["closing-error"] == "rounds.1.bore.closing.0"
+    assert found["earlier-unreliable"] == "rounds.0.bore"
+
+
+def test_a_round_that_cannot_be_trusted_tells_nothing_of_the_dowels() -> None:
+    """A face swept then is named, too; where the bore was is taken from the later round alone."""
+    early = with_face(make_job(GOOD, closing=[3.0]), closing=[3.0])
+    late = with_dowels(make_job(readings_of(0.0, -1.0)), (7.0, 0.0))
+    result = solve(then(early, late))
+    assert [f["field"] for f in result["findings"] if f["code"] == "earlier-unreliable"] == [
+        "rounds.0.bore", "rounds.0.face",
+    ]  # fmt: skip
+    assert result["dowels_did"] is None
+    alone = solve(late)
+    assert result["dowel_options"] == alone["dowel_options"]
 
 
 def test_a_good_bore_brings_up_nothing() -> None:
