@@ -3,15 +3,21 @@
 The rules, in the order in which they are asked; the first that speaks may end the list:
 
 1. A reading or a fit that can't be right is cleared up before anything is done with the figures.
+
 2. A sweep counts in full once the dial's return to its start is noted.
+
 3. The face comes before the bore, since squaring it may move the bore. An end play that nobody
    held back, a face never swept or one too close to call is measured, not mended.
+
 4. Nothing is shimmed or cut before the tilt was seen again on a cleaned joint, and before it is
    known which side is out.
+
 5. A bore that is within is left, tightened for good and swept once more: two sweeps in a row that
    agree end the job.
+
 6. A bore too close to call is measured by what gains most. Where no measuring can settle it, it is
    treated as outside.
+
 7. A bore outside gets dowels: those of the drawer, else what would do instead.
 
 Every step has a code, the numbers that go with it, and a sentence ``do.<code>``.

@@ -1238,6 +1238,8 @@ PAGE: dict[str, str] = {
     "how.dowels.text": "An offset dowel stands off to one side in its hole. Two alike, aimed alike, carry the housing that way by their offset. The size is chosen that leaves the best chance, and never to mend what is within already.",
     "how.trim": "After the recheck",
     "how.trim.text": "Dowels seldom do just what is written on them. Once they were seen at work, what they did counts, as far as the readings can tell it from noise.",
+    "how.advice": "What to do, and in which order",
+    "how.advice.text": "Nothing is done by a reading that can't be right. The face comes before the bore. No metal is cut and no shim laid for a tilt that was seen once, or with end play in it: first the joint is cleaned and swept again, and the side that is out is found. A bore that is within is tightened for good and swept once more: two sweeps in a row end the job.",
     "how.companions": "What turns with the crank",
     "how.companions.text": "A pilot bore or flywheel that runs out turns with the crank. No dowel cures that: the error is on the other side of the joint.",
     "how.practice": "The practice housing",

@@ -1290,6 +1290,8 @@ PAGE: dict[str, str] = {
     "how.dowels.text": "Un pasador excéntrico se aparta hacia un lado en su agujero. Dos iguales, con igual orientación, llevan la campana hacia ahí lo que mide su descentrado. Se elige la medida que deja la mejor probabilidad, y nunca para arreglar lo que ya está dentro.",
     "how.trim": "Después de la comprobación",
     "how.trim.text": "Los pasadores rara vez hacen justo lo que llevan marcado. Una vez vistos en su trabajo, cuenta lo que hicieron, hasta donde las lecturas pueden distinguirlo del ruido.",
+    "how.advice": "Qué hacer, y en qué orden",
+    "how.advice.text": "No se hace nada según una lectura que no puede ser. La cara va antes que el alojamiento. No se mecaniza ni se ponen lainas por una inclinación vista una sola vez, o con juego axial en ella: primero se limpia la junta, se repite el barrido y se averigua qué lado está mal. Un alojamiento que está dentro se aprieta para siempre y se barre otra vez: dos barridos seguidos terminan el trabajo.",
     "how.companions": "Lo que gira con el cigüeñal",
     "how.companions.text": "Un asiento de rodamiento piloto o un volante con salto gira con el cigüeñal. Ningún pasador cura eso: el error está al otro lado de la junta.",
     "how.practice": "La campana de práctica",
