@@ -39,15 +39,15 @@ export class Files {
   /** @type {Python} */
   #python;
 
-  /** @type {Jobs | null} */
+  /** @type {Jobs} */
   #jobs;
 
-  /** @param {Python} python @param {Jobs | null} jobs null where this browser keeps none */
+  /** @param {Python} python @param {Jobs} jobs which this browser may not keep */
   constructor(python, jobs) {
     this.#python = python;
     this.#jobs = jobs;
     const open = /** @type {HTMLInputElement} */ (get('file-open'));
-    for (const id of ['file-save-all', 'file-open-field']) get(id).hidden = !jobs;
+    for (const id of ['file-save-all', 'file-open-field']) get(id).hidden = !jobs.isKept;
     get('file-save').addEventListener('click', () => this.#try(() => this.#save()));
     get('file-csv').addEventListener('click', () => this.#try(() => this.#saveCsv()));
     get('file-save-all').addEventListener('click', () => this.#try(() => this.#saveAll()));
@@ -70,7 +70,7 @@ export class Files {
 
   /** The job in the form. @returns {Fields} */
   #here() {
-    return { ...readForm(), name: this.#jobs?.name ?? '' };
+    return { ...readForm(), name: this.#jobs.name };
   }
 
   #save() {
@@ -82,7 +82,7 @@ export class Files {
   }
 
   async #saveAll() {
-    return this.#toFile({ export: (await this.#jobs?.all()) ?? [this.#here()] });
+    return this.#toFile({ export: await this.#jobs.all() });
   }
 
   /** @param {unknown} request */
@@ -101,7 +101,7 @@ export class Files {
     );
     if (answer.state !== 'imported') return answer.state === 'refused' ? answer.text : '';
     const named = answer.jobs.map((job) => ({ ...job, name: job.name || file.name }));
-    await this.#jobs?.add(named);
+    await this.#jobs.add(named);
     return answer.text;
   }
 }

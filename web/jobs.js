@@ -1,4 +1,9 @@
 // The jobs on this phone: the one that is open is kept as it is typed, the others are a list.
+//
+// Whose text is it that stands in the form? That of the open job, at every moment: a job is opened in one
+// stretch without an `await`, in which what was typed until then is handed to the store under the job it
+// was typed into, and the form changes hands. Before the first job is known, what is typed waits in the
+// form, and is handed over in the same stretch in which that job is opened.
 
 import { changed, differences } from './changes.js';
 import { fillForm, readForm, resetForm, untouchedForm } from './form.js';
@@ -23,11 +28,18 @@ function stageWord(stage) {
 }
 
 export class Jobs {
-  /** @type {Store} */
-  #store;
+  /** Opened by `start`; nothing is asked of it before a job is open. */
+  #store = /** @type {Store} */ (/** @type {unknown} */ (null));
 
-  /** The job in the form. */
+  /** The job in the form; none before the first is known, or where this browser keeps none. */
   #open = '';
+
+  /** Openings of jobs, one after the other. @type {Promise<unknown>} */
+  #turn = Promise.resolve();
+
+  /** A job that is being read, and what other pages have written to it meanwhile.
+   * @type {{ id: string, heard: Changes[] }} */
+  #coming = { id: '', heard: [] };
 
   /** What is kept of it. @type {Fields} */
   #kept = {};
@@ -42,35 +54,36 @@ export class Jobs {
   /** Tells other pages of the same host what was written here. */
   #others = new BroadcastChannel(`sweepsheet ${address}`);
 
-  /** @param {Store} store @param {() => void} onChange the form was changed from here */
-  constructor(store, onChange) {
-    this.#store = store;
+  /** @param {() => void} onChange the form was changed from here */
+  constructor(onChange) {
     this.onChange = onChange;
+    get('job-name').addEventListener('input', () => this.#rename());
   }
 
-  /**
-   * Bring back the job that was open last. Where this browser keeps nothing, say so.
-   * @param {() => void} onChange
-   * @returns {Promise<Jobs | null>}
-   */
-  static async start(onChange) {
+  /** Bring back the job that was open last. Where this browser keeps nothing, say so.
+   * @returns {Promise<boolean>} whether it keeps jobs */
+  async start() {
     try {
-      const jobs = new Jobs(await Store.open(address), onChange);
-      await jobs.#begin();
-      return jobs;
+      this.#store = await Store.open(address);
+      await this.#begin();
+      return true;
     } catch (error) {
+      get('kept').dataset.kept = 'no';
       get('kept').textContent = say('job.not_kept', { why: String(error) });
       // What is left is to save the job to a file.
       get('jobs-here').hidden = true;
-      return null;
+      return false;
     }
   }
 
   /** Keep what has changed in the form. Nothing is awaited before it is handed over. */
   keep() {
+    if (!this.#open) return;
     const now = readForm();
+    const isNew = Object.keys(this.#kept).length === 0;
+    // A form in which nothing was done is no job; once something was, all of it is kept.
+    if (Object.keys(differences(isNew ? untouchedForm() : this.#kept, now)).length === 0) return;
     const changes = differences(this.#kept, now);
-    if (Object.keys(changes).length === 0) return;
     this.#kept = now;
     this.#others.postMessage({ job: this.#open, changes });
     this.#write(this.#written(changes));
@@ -94,15 +107,26 @@ export class Jobs {
   /** Write changes; those that could not be kept are tried again with the next ones.
    * @param {Changes} changes */
   async #written(changes) {
+    const job = this.#open;
     try {
-      await this.#store.write(this.#open, changes);
+      await this.#store.write(job, changes);
     } catch (error) {
+      if (job !== this.#open) throw error;
       for (const [name, text] of Object.entries(changes)) {
         if (text === null) this.#kept[name] = '';
         else delete this.#kept[name];
       }
       throw error;
     }
+  }
+
+  #rename() {
+    if (this.#open) this.#write(this.#store.rename(this.#open, this.name));
+  }
+
+  /** Whether this browser keeps the job that stands in the form. */
+  get isKept() {
+    return this.#open !== '';
   }
 
   /** The name of the open job. */
@@ -115,79 +139,103 @@ export class Jobs {
   async all() {
     this.keep();
     const others = (await this.#store.list()).filter(({ id }) => id !== this.#open);
-    const fields = others.map(async ({ id, name }) => ({ ...(await this.#store.read(id)), name }));
-    return [{ ...readForm(), name: this.name }, ...(await Promise.all(fields))];
+    const here = { ...readForm(), name: this.name };
+    const read = await Promise.all(others.map(({ id }) => this.#store.read(id)));
+    return [here, ...read.map(({ name, fields }) => ({ ...fields, name }))];
   }
 
   /** New jobs from outside, the first of which is opened. @param {Fields[]} jobs */
   async add(jobs) {
     const made = jobs.map(({ name = '', ...fields }) => ({ id: newId(), name, fields }));
     await this.#store.add(made);
-    await this.#show(made[0]?.id ?? newId());
+    await this.#inTurn(() => this.#show(made[0]?.id ?? newId()));
   }
 
   /** What was found last, for the list. @param {string} stage the verdict's code */
   setStage(stage) {
-    if (stage === this.#stage || Object.keys(this.#kept).length === 0) return;
+    if (!this.#open || stage === this.#stage || Object.keys(this.#kept).length === 0) return;
     this.#stage = stage;
     this.#write(this.#store.setStage(this.#open, stage));
   }
 
   async #begin() {
+    this.#others.addEventListener('message', ({ data }) => this.#hear(data));
     await this.#store.forgetRemoved();
     const jobs = await this.#store.list();
     const here = sessionStorage.getItem(OPEN_HERE);
     const last = jobs.find(({ id }) => id === here) ?? jobs[0];
-    await this.#resume(last?.id ?? newId());
-    this.#others.addEventListener('message', ({ data }) => this.#hear(data));
-    get('job-name').addEventListener('input', () => {
-      const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
-      this.#write(this.#store.rename(this.#open, value));
-    });
-    get('job-new').addEventListener('click', () => this.#show(newId()));
-    get('job-copy').addEventListener('click', () => this.#copy());
-    get('job-delete').addEventListener('click', () => this.#remove());
+    await this.#inTurn(() => this.#resume(last?.id ?? newId()));
+    get('job-new').addEventListener('click', () => this.#inTurn(() => this.#show(newId())));
+    get('job-copy').addEventListener('click', () => this.#inTurn(() => this.#copy()));
+    get('job-delete').addEventListener('click', () => this.#inTurn(() => this.#remove()));
     get('jobs').addEventListener('toggle', () => this.#list());
+  }
+
+  /** Do this when what was asked for before is done. @param {() => Promise<void>} action */
+  #inTurn(action) {
+    const done = this.#turn.then(action);
+    this.#turn = done.catch(() => undefined); // whoever asked for it is told
+    return done;
   }
 
   /** Put a job into the form. @param {string} id */
   async #show(id) {
-    const fields = await this.#take(id);
+    const { name, fields } = await this.#read(id);
+    // One stretch from here on.
+    this.keep();
+    this.#take(id, name);
     resetForm();
     fillForm(fields);
     this.#kept = Object.keys(fields).length ? readForm() : {};
-    await this.#list();
     this.onChange();
+    await this.#list();
   }
 
   /** Put the job of the last time into the form, and over it what was typed since the page came.
    * @param {string} id */
   async #resume(id) {
-    const fields = await this.#take(id);
+    const { name, fields } = await this.#read(id);
+    // One stretch from here on.
     const typed = differences(untouchedForm(), readForm());
+    const named = this.name;
+    this.#take(id, named || name);
     if (Object.keys(fields).length) {
       fillForm(fields);
       this.#kept = readForm();
       fillForm(changed(this.#kept, typed));
     }
     if (Object.keys(typed).length) this.keep();
-    await this.#list();
+    if (named) this.#rename();
     this.onChange();
+    await this.#list();
   }
 
-  /** Make this the open job. @param {string} id */
-  #take(id) {
+  /** What is kept of a job, with what another page writes while it is being read. @param {string} id */
+  async #read(id) {
+    const coming = { id, heard: /** @type {Changes[]} */ ([]) };
+    this.#coming = coming;
+    const { name, fields } = await this.#store.read(id);
+    this.#coming = { id: '', heard: [] };
+    return { name, fields: coming.heard.reduce(changed, fields) };
+  }
+
+  /** Make this the open job. @param {string} id @param {string} name */
+  #take(id, name) {
     this.#open = id;
     this.#stage = '';
     sessionStorage.setItem(OPEN_HERE, id);
-    return this.#store.read(id);
+    /** @type {HTMLInputElement} */ (get('job-name')).value = name;
   }
 
+  /** Go on in a copy: the form stays as it is, and belongs to the copy from now on. */
   async #copy() {
-    const { value } = /** @type {HTMLInputElement} */ (get('job-name'));
-    const copy = newId();
-    await this.#store.copy(this.#open, copy, say('job.copy_of', { name: value || say('job.unnamed') }));
-    await this.#show(copy);
+    this.keep();
+    this.#take(newId(), say('job.copy_of', { name: this.name || say('job.unnamed') }));
+    this.#kept = {};
+    this.keep();
+    this.#rename();
+    this.onChange();
+    await this.#list();
   }
 
   async #remove() {
@@ -197,18 +245,21 @@ export class Jobs {
     await this.#show(next?.id ?? newId());
     const undo = get('job-undo');
     undo.hidden = false;
-    undo.onclick = async () => {
-      undo.hidden = true;
-      await this.#store.bringBack(removed);
-      await this.#show(removed);
-    };
+    undo.onclick = () =>
+      this.#inTurn(async () => {
+        undo.hidden = true;
+        await this.#store.bringBack(removed);
+        await this.#show(removed);
+      });
   }
 
   async #list() {
+    const name = /** @type {HTMLInputElement} */ (get('job-name'));
+    const before = name.value;
     const jobs = await this.#store.list();
     const open = jobs.find(({ id }) => id === this.#open);
-    const name = /** @type {HTMLInputElement} */ (get('job-name'));
-    if (document.activeElement !== name) name.value = open?.name ?? '';
+    // Another page may have named it; what was typed here meanwhile counts.
+    if (document.activeElement !== name && name.value === before) name.value = open?.name ?? '';
     get('job-title').textContent = open?.name || say('job.unnamed');
     const rows = jobs
       .filter(({ id }) => id !== this.#open)
@@ -217,7 +268,7 @@ export class Jobs {
         button.type = 'button';
         const when = new Date(job.changed).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' });
         button.textContent = [job.name || say('job.unnamed'), stageWord(job.stage), when].filter(Boolean).join(' · ');
-        button.addEventListener('click', () => this.#show(job.id));
+        button.addEventListener('click', () => this.#inTurn(() => this.#show(job.id)));
         const row = document.createElement('li');
         row.append(button);
         return row;
@@ -229,6 +280,7 @@ export class Jobs {
   /** Another page wrote to this job: take it over, but for the field that is being typed in here.
    * @param {{ job: string, changes: Changes }} message */
   #hear({ job, changes }) {
+    if (job === this.#coming.id) this.#coming.heard.push(changes);
     if (job !== this.#open) return;
     // In a box or a list nothing is half typed.
     const typing = document.activeElement?.matches('input:not([type=checkbox], [type=radio]), textarea');

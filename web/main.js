@@ -54,7 +54,9 @@ const python = startPython({
   onFailed: (why) => started('failed', why),
 });
 
-const share = new Share(python, () => ({ ...readForm(), name: jobs?.name ?? '' }));
+const jobs = new Jobs(ask);
+
+const share = new Share(python, () => ({ ...readForm(), name: jobs.name }));
 
 offerGuide(python, readForm);
 
@@ -65,7 +67,7 @@ async function ask() {
     if (answer === null) return;
     paint(answer);
     share.renew(answer.state === 'answer');
-    if (answer.state === 'answer') jobs?.setStage(answer.sheet.verdict);
+    if (answer.state === 'answer') jobs.setStage(answer.sheet.verdict);
     performance.mark('first-answer');
   } catch (error) {
     // When Python is gone for good, onFailed has said so already.
@@ -80,7 +82,7 @@ async function ask() {
 take.addEventListener('click', async () => {
   take.disabled = true;
   try {
-    if (!jobs) throw new Error(say('offline.nothing_kept'));
+    if (!jobs.isKept) throw new Error(say('offline.nothing_kept'));
     await jobs.keepNow();
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
@@ -91,15 +93,13 @@ take.addEventListener('click', async () => {
   await takeUpdate();
 });
 
-/** @type {Jobs | null} */
-let jobs = null;
 startForm(() => {
-  jobs?.keep();
+  jobs.keep();
   ask();
 });
 performance.mark('form-ready');
 startHand(takeBack);
 ask();
-jobs = await Jobs.start(ask);
 document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
+await jobs.start();
 new Files(python, jobs);

@@ -73,15 +73,19 @@ export class Store {
     return jobs.sort((a, b) => b.changed - a.changed);
   }
 
-  /** What stands in the form of a job. @param {string} job @returns {Promise<Fields>} */
+  /** The name of a job, and what stands in its form.
+   * @param {string} job @returns {Promise<{ name: string, fields: Fields }>} */
   async read(job) {
     const read = this.#db.transaction('fields');
     const [keys, texts] = await Promise.all([
       read.store.getAllKeys(within(job)),
       read.store.getAll(within(job)),
     ]);
-    const pairs = keys.map((key, i) => [/** @type {string[]} */ (key)[1], texts[i]]);
-    return Object.fromEntries(pairs.filter(([name]) => !String(name).startsWith('.')));
+    const { [NAME]: name = '', ...all } = Object.fromEntries(
+      keys.map((key, i) => [/** @type {string[]} */ (key)[1], texts[i]]),
+    );
+    const fields = Object.entries(all).filter(([key]) => !key.startsWith('.'));
+    return { name, fields: Object.fromEntries(fields) };
   }
 
   /** Write what has changed; null takes a field away. Rejects where the browser won't keep it.
@@ -128,11 +132,6 @@ export class Store {
     }
     write.commit();
     await Promise.all([...asked, write.done]);
-  }
-
-  /** @param {string} from @param {string} to @param {string} name */
-  async copy(from, to, name) {
-    await this.write(to, { ...(await this.read(from)), [NAME]: name });
   }
 
   /** Out of the list, to be had back until the page is next opened. @param {string} job */
