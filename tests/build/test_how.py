@@ -27,7 +27,7 @@ COMPUTING = {
     name
     for names in FLOW[STEP["corrections"] : STEP["solution"]]
     for name in names
-} | {"clock", "vector", "units", "linear", "positions", "practice"}  # fmt: skip
+} | {"clock", "vector", "units", "linear", "positions", "practice", "reach"}  # fmt: skip
 
 
 class Text(HTMLParser):

@@ -136,6 +136,7 @@ NO_EXAMPLE = {
     "corrections.corrected_companion": MANY_PARTS,
     "corrections.corrected_face": MANY_PARTS,
     "corrections.vertical_shift": MANY_PARTS,
+    "deed.deed_of": MANY_PARTS,
     "dowels.Option.target_judged": "a choice between two fields",
     "dowels.Option.target_offset": "a choice between two fields",
     "dowels.Weigher.left_alone": WHOLE_JOB,
@@ -157,8 +158,9 @@ NO_EXAMPLE = {
     "solution.work_out": WHOLE_JOB,
     "squaring.rim_of": WHOLE_JOB,
     "squaring.square": WHOLE_JOB,
+    "sweep.must_be_repeated": MANY_PARTS,
+    "sweep.tiny_reading": MANY_PARTS,
     "sweep.examine": MANY_PARTS,
-    "trim.deed_of": MANY_PARTS,
     "trim.response_of": MANY_PARTS,
 }
 

@@ -403,7 +403,7 @@ def test_whole_measurement_shows_every_part(page: Page, server: Server) -> None:
     type_readings(page, ["0", "-5", "-17", "-12"])
     type_face(page, ["0", "0.5", "1", "0.5"])
     page.select_option("#face-end-float", "held")
-    page.select_option("#pilot-bearing", "tapered_roller")
+    page.select_option("#pilot-bearing", "needle")
     fill(
         page,
         {
