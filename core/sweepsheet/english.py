@@ -1200,7 +1200,7 @@ PAGE: dict[str, str] = {
     "how.pilot": "At the pilot bearing",
     "how.pilot.text": "The input shaft comes out of the gearbox, through the bore, into the pilot bearing. Where its line meets that bearing is what the shaft feels: the offset of the bore, and the lean of the face times the distance.",
     "how.dowels": "Dowels",
-    "how.dowels.text": "An offset dowel stands off to one side in its hole. Two alike, aimed alike, carry the housing that way by their offset. The size is chosen that leaves the best chance, and never to mend what is within already.",
+    "how.dowels.text": "An offset dowel stands off to one side in its hole. Two alike, aimed alike, carry the housing that way by their offset. The size is chosen that leaves the best chance, and never to mend what is within already. Where none in the drawer is expected to bring it within, the size that is needed is named.",
     "how.trim": "After the recheck",
     "how.trim.text": "Dowels seldom do just what is written on them. Once they were seen at work, what they did counts, as far as the readings can tell it from noise.",
     "how.companions": "What turns with the crank",

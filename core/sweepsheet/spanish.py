@@ -1240,7 +1240,7 @@ PAGE: dict[str, str] = {
     "how.pilot": "En el rodamiento piloto",
     "how.pilot.text": "El eje primario sale de la caja, pasa por el alojamiento y entra en el rodamiento piloto. Donde su línea llega a ese rodamiento está lo que nota el eje: el descentrado del alojamiento, y la inclinación de la cara por la distancia.",
     "how.dowels": "Pasadores",
-    "how.dowels.text": "Un pasador excéntrico se aparta hacia un lado en su agujero. Dos iguales, con igual orientación, llevan la campana hacia ahí lo que mide su descentrado. Se elige la medida que deja la mejor probabilidad, y nunca para arreglar lo que ya está dentro.",
+    "how.dowels.text": "Un pasador excéntrico se aparta hacia un lado en su agujero. Dos iguales, con igual orientación, llevan la campana hacia ahí lo que mide su descentrado. Se elige la medida que deja la mejor probabilidad, y nunca para arreglar lo que ya está dentro. Si de ninguna del cajón se espera que lo meta dentro, se dice qué medida hace falta.",
     "how.trim": "Después de la comprobación",
     "how.trim.text": "Los pasadores rara vez hacen justo lo que llevan marcado. Una vez vistos en su trabajo, cuenta lo que hicieron, hasta donde las lecturas pueden distinguirlo del ruido.",
     "how.companions": "Lo que gira con el cigüeñal",

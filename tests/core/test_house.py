@@ -122,7 +122,8 @@ RULE_LEFT_OUT = r'    "[A-Z]+\d+",( *#|$)|ignore_missing'
 COMPUTING = (
     "vector", "clock", "linear", "units", "positions", "corrections", "harmonic", "noise", "checks",
     "region", "verdict", "off_axis", "sweep", "bore", "face", "companion", "chip", "seat", "pilot",
-    "rigid", "rounds", "trim", "history", "dowels", "pairs", "shims", "squaring", "solution",
+    "rigid", "rounds", "trim", "deed", "history", "dowels", "pairs", "shims", "squaring",
+    "solution",
 )  # fmt: skip
 WHOLE_JOB = (
     "takes a whole job; worked through in tests/core/test_by_hand.py and api.solve's example"
