@@ -26,6 +26,8 @@ const boxes = /** @type {NodeListOf<HTMLInputElement>} */ (
   form.querySelectorAll('input[type=checkbox]')
 );
 const date = /** @type {HTMLInputElement} */ (get('about-date'));
+/** Choices that are offered only to a job that has them. */
+const old = /** @type {NodeListOf<HTMLOptionElement>} */ (form.querySelectorAll('option[data-old]'));
 const rounds = new Rounds(get('rounds'), get('round-template'));
 const companions = [...document.querySelectorAll('[data-companion]')].map((place) => {
   const part = /** @type {HTMLElement} */ (place);
@@ -60,9 +62,18 @@ export function untouchedForm() {
   return textsOf(copy);
 }
 
+/** A kind that is no longer offered stays where a job has it. */
+function showOld() {
+  for (const option of old) {
+    option.hidden = !option.selected;
+    option.disabled = !option.selected;
+  }
+}
+
 /** Everything as on a new page. */
 export function resetForm() {
   form.reset();
+  showOld();
   date.type = 'date';
   clear();
   showChoices();
@@ -126,6 +137,7 @@ function setFields(fields) {
       if (field === date) keepDate(text);
     }
   }
+  showOld();
 }
 
 /** @param {string} text */

@@ -31,6 +31,9 @@ from dataclasses import dataclass, field
 from sweepsheet.dowels import Option
 from sweepsheet.finding import Finding
 from sweepsheet.findings import what_would_settle
+from sweepsheet.job import Dowel, Hole
+from sweepsheet.pairs import Pair
+from sweepsheet.reach import reach_of
 from sweepsheet.solution import Solution
 from sweepsheet.trim import Trim
 from sweepsheet.units import UnitSystem
@@ -38,7 +41,8 @@ from sweepsheet.wording import At, Degrees, Message, Quantity, Side, Size, Small
 
 # What is wrong with readings or parts themselves: each has a first step of its own.
 FIX_FIRST = (
-    "looks-like-inches", "foreign-reading", "closing-error", "moved-wrong-way", "interference",
+    "looks-like-inches", "foreign-reading", "closing-error", "moved-wrong-way", "moved-mirrored",
+    "interference",
 )  # fmt: skip
 
 
@@ -216,9 +220,45 @@ def _put_right(solution: Solution) -> Iterator[Step]:
         return
     choice = _improving(solution)
     if choice is None:
+        yield from _instead(solution)
+    else:
+        yield from _fit(solution, choice)
+
+
+def _instead(solution: Solution) -> Iterator[Step]:
+    """What would do where nothing in the drawer does."""
+    reach, units = reach_of(solution), solution.job.units
+    if reach is None or reach.kind == "stock":
         yield step("nothing-fits")
-        return
-    yield from _fit(solution, choice)
+    elif reach.kind == "tight":
+        numbers = {"offset": reach.size, "clearance": reach.clearance}
+        size, clearance = Size(reach.size, units), Small(reach.clearance, units)
+        yield step("open-holes", numbers, size=size, clearance=clearance)
+    elif reach.kind == "unlike" and reach.pair is not None:
+        yield from _fit_unlike(reach.pair, solution)
+    elif reach.kind == "between":
+        left = Small(reach.left, units)
+        yield step("get-size", {"offset": reach.size}, size=Small(reach.size, units), left=left)
+    else:
+        yield step("beyond-dowels")
+
+
+def _fit_unlike(pair: Pair, solution: Solution) -> Iterator[Step]:
+    """Two dowels that differ, each for its own hole."""
+    holes, units = solution.job.housing.dowel_holes or (), solution.job.units
+    dowels = [{"offset": d.offset, "aim_deg": d.aim_deg} for d in pair.dowels]
+    each = tuple(_unlike(h, d, units) for h, d in zip(holes, pair.dowels, strict=True))
+    expected = Small(pair.expected_offset, units)
+    yield step("fit-unlike", {"dowels": dowels}, dowels=each, expected=expected)
+    yield step("recheck")
+
+
+def _unlike(hole: Hole, dowel: Dowel, units: UnitSystem) -> Message:
+    """What goes into one hole."""
+    if dowel.offset == 0:
+        return Message("do.unlike-stock", {"hole": At(hole.at_deg)})
+    size, aim = Size(dowel.offset, units), At(dowel.aim_deg)
+    return Message("do.unlike", {"hole": At(hole.at_deg), "size": size, "aim": aim})
 
 
 def _move(solution: Solution) -> Step:

@@ -26,8 +26,9 @@ class Option:
 
     ``center`` is where the bore is then expected, ``pilot`` where the gearbox axis meets the pilot
     bearing (``None`` where that is not known). ``aim_deg`` is that of the dowels in place where it
-    is left. ``fits`` tells whether the bolt holes allow the move, ``None`` where they were not
-    measured.
+    is left. ``likely`` tells whether what it leaves is expected to be inside the limit of what the
+    dowels are aimed for, where that has one. ``fits`` tells whether the bolt holes allow the move,
+    ``None`` where they were not measured.
     """
 
     leave: bool
@@ -37,6 +38,7 @@ class Option:
     judged: Judged
     pilot: Vec2 | None
     pilot_judged: Judged
+    likely: bool
     fits: bool | None
 
     @property
@@ -91,6 +93,9 @@ class Weigher:
             pilot = center + self.pilot.shift
             spread = covariance + self.pilot.covariance
             pilot_judged = judge(pilot, spread, limits.pilot_offset, limits.confidence)
+        aimed, limit = center, limits.bore_offset
+        if self.job.stock.aim_for == "pilot" and pilot is not None:
+            aimed, limit = pilot, limits.pilot_offset
         return Option(
             leave=leave,
             offset=dowel.offset,
@@ -99,6 +104,7 @@ class Weigher:
             judged=judge(center, covariance, limits.bore_offset, limits.confidence),
             pilot=pilot,
             pilot_judged=pilot_judged,
+            likely=limit is None or aimed.length <= limit,
             # Bolts stand in the middle of their holes on standard dowels.
             fits=None if clearance is None else leave or dowel.offset <= clearance / 2.0,
         )
@@ -160,11 +166,13 @@ def options_for(
 def choose(options: tuple[Option, ...], aim_for: Target) -> Option | None:
     """What to do: leave it where that is within, else the best that fits the bolt holes.
 
-    ``None`` where nothing helps: where even the best is surely outside.
+    ``None`` where nothing helps: where even the best is expected to stay outside the limit. Then
+    another size is needed (``reach``).
     """
     for option in options:
         bore, target = option.judged.verdict, option.target_judged(aim_for).verdict
         if option.leave and bore in ("within", None) and target == "within":
             return option
-    best = next(option for option in options if option.fits is not False)
-    return None if best.target_judged(aim_for).verdict == "outside" else best
+    helping = (option for option in options if option.fits is not False and option.likely)
+    best = next(helping, None)
+    return None if best is None or best.target_judged(aim_for).verdict == "outside" else best

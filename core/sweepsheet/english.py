@@ -45,6 +45,8 @@ TABLE: dict[str, str] = {
     "what.pilot_bore": "pilot bore",
     "what.crank_flange": "crank flange",
     "what.flywheel_face": "flywheel face",
+    "bearing.bronze_bushing": "a bronze bushing",
+    "bearing.needle": "a needle bearing",
     "bearing.ball": "a ball bearing",
     "bearing.cylindrical_roller": "a cylindrical roller bearing",
     "bearing.tapered_roller": "a tapered roller bearing",
@@ -242,15 +244,14 @@ TABLE: dict[str, str] = {
         "The largest {what} reading is {largest}: that looks like inches. Readings are wanted in thou: "
         "0.004 in is 4."
     ),
-    "finding.no-limit": "There is no limit to hold the bore to. Enter the maker's.",
+    "finding.no-limit": "No limit entered for the bore. Enter the manufacturer's.",
     "finding.undecided": ("Too close to call: {offset} ± {pm} against {limit}. {settle}"),
     "finding.too-coarse": (
         "Even a perfect bore could not be shown to hold {limit} with readings as coarse as these. "
         "A finer dial, more positions or a droop test is wanted."
     ),
     "finding.limit-source": (
-        "Nobody wrote down where the limit comes from. The maker's figure rules; the one filled in "
-        "is only common practice."
+        "The limit is common practice ({limit} offset). Your manual's figure comes first."
     ),
     "finding.direction-unknown": (
         "The offset is no larger than what the readings are worth, so its direction means nothing."
@@ -264,16 +265,21 @@ TABLE: dict[str, str] = {
         "not worked out for such a pair."
     ),
     "finding.no-stock": (
-        "No offset dowels are in stock. A pair of about {wanted} offset would be wanted."
+        "No offset dowels in the drawer. A pair of about {wanted} offset is needed."
     ),
     "finding.beyond-stock": (
-        "Beyond dowels: even the best pair in stock (largest {largest}) would leave {expected}. "
-        "Look for the cause first: dirt or a burr in the joint, a wrong or bent housing, a dial "
-        "read wrongly."
+        "Beyond dowels: even the largest in the drawer ({largest}) would leave {expected}. Look for "
+        "the cause first: dirt or a burr in the joint, a wrong or bent housing, a dial read wrongly."
     ),
     "finding.stock-doubtful": (
-        "No pair in stock is sure to bring the bore inside: the best is expected to leave "
-        "{expected}."
+        "No pair in the drawer is sure to bring it within: the best should leave {expected}."
+    ),
+    "finding.between-sizes": (
+        "No size in the drawer fits: the best leaves {expected}. A pair of about {size} offset would do."
+    ),
+    "finding.unlike-reach": (
+        "No equal pair in the drawer fits. Two unlike dowels should leave {expected}: see their table. "
+        "A pair of about {size} offset would do, too."
     ),
     "finding.face-not-swept": (
         "Sweep the rear face too, and put it right first: squaring the face moves the bore."
@@ -282,7 +288,7 @@ TABLE: dict[str, str] = {
         "The face figure is not to be trusted: end float of the crank reads as tilt. Push the crank "
         "one way at every stop, or use a second dial opposite the first."
     ),
-    "finding.no-face-limit": "There is no limit to hold the face to. Enter the maker's.",
+    "finding.no-face-limit": "No limit entered for the face. Enter the manufacturer's.",
     "finding.face-first": (
         "Face first: its runout is {runout} ± {pm} against {limit}. Look for a burr or dirt in the "
         "joint, then shim or machine it, then sweep the bore again: what is said of dowels here "
@@ -329,11 +335,11 @@ TABLE: dict[str, str] = {
     ),
     "finding.angle-near": (
         "The gearbox axis is {angle} out of line, surely no more than {sure}. That much matters: "
-        "{bearing} stands {careful} to {generous}. The maker's figure rules."
+        "{bearing} takes {careful} to {generous}. The manufacturer's figure comes first."
     ),
     "finding.angle-beyond": (
-        "The gearbox axis is {angle} out of line (it may be {sure}): more than {bearing} stands, "
-        "{careful} to {generous}. The maker's figure rules."
+        "The gearbox axis is {angle} out of line (it may be {sure}): more than {bearing} takes, "
+        "{careful} to {generous}. The manufacturer's figure comes first."
     ),
     "finding.interference": (
         "The gearbox register is {tight} larger than the bore: it does not go in. Measure both "
@@ -344,13 +350,19 @@ TABLE: dict[str, str] = {
         "off. Chance that the finished joint is inside: {chance}."
     ),
     "finding.moved-wrong-way": (
-        "The bore went the wrong way: {size} toward {direction}, opposite to the aim. Either the "
-        "dowels are aimed at the other side, or the dial is read with the wrong sense. Find out "
-        "which before you turn anything."
+        "The bore went the wrong way: {size} toward {direction}, opposite to the aim. Before you "
+        "turn anything, check {causes}."
     ),
+    "finding.moved-mirrored": (
+        "The bore went as if 3 and 9 were swapped: {size} toward {direction}, aim {aim}. Were aim or "
+        "readings taken from the front? Find out before you turn anything."
+    ),
+    "cause.aim": "the aim of the dowels (other side?)",
+    "cause.sense": "the dial's plus and minus",
+    "cause.sides": "which side is 3 o'clock (seen from behind)",
     "finding.moved-otherwise": (
-        "The dowels did not do what is written on them: the bore moved {size} ± {pm} toward "
-        "{direction}, told were {told} toward {aim}. The trim reckons with what they did."
+        "Moved {size} ± {pm} toward {direction}; expected {told} toward {aim}. Look first: was the "
+        "aim entered as fitted, not as planned? Is the housing seated?"
     ),
     "finding.trim-noise": (
         "Turning the dowels would gain {gain}, less than the {pm} that the readings are worth. It "
@@ -361,8 +373,8 @@ TABLE: dict[str, str] = {
         "a turn of {turn}."
     ),
     "finding.bolt-holes": (
-        "The bolt holes don't allow the best pair: {size} dowels want {wanted} clearance on the "
-        "diameter, and there are {clearance}."
+        "The bolt holes are too tight: {size} dowels need {wanted} clearance on the diameter, and "
+        "there is {clearance}."
     ),
     "finding.companion-outside": (
         "The {what} runs out: {tir} ± {pm} TIR against {limit}. It turns with the crank: moving the "
@@ -405,6 +417,10 @@ TABLE: dict[str, str] = {
         "Find out which is wrong: the aim of the dowels, or plus and minus of the dial. Turn "
         "nothing before that."
     ),
+    "do.fix.moved-mirrored": (
+        "Find out whether aim or readings were taken from the front: 3 and 9 seem swapped. Turn "
+        "nothing before that."
+    ),
     "do.fix.interference": (
         "Measure bore and register again. Do not draw the gearbox in with its bolts."
     ),
@@ -444,6 +460,18 @@ TABLE: dict[str, str] = {
         "their holes."
     ),
     "do.nothing-fits": "No dowels in the drawer fix this.",
+    "do.open-holes": (
+        "Open the bolt holes to {clearance} clearance on the diameter, if the manufacturer allows it: "
+        "then {size} dowels do."
+    ),
+    "do.get-size": "Get a pair of about {size} offset: the best in the drawer leaves {left}.",
+    "do.beyond-dowels": (
+        "Beyond dowels. Look for the cause: dirt in the joint, a wrong or bent housing, a dial read "
+        "wrongly."
+    ),
+    "do.fit-unlike": "Fit two unlike dowels: {dowels}. Expected offset after: {expected}.",
+    "do.unlike": "at {hole} the {size} one, aimed at {aim}",
+    "do.unlike-stock": "at {hole} the stock one",
     "do.move": "Move the housing {side}, toward {direction}, by {offset}.",
     "do.reseat": "First loosen, clean the joint, torque as before and sweep once more: same answer?",
     "do.fit-dowels": (
@@ -474,7 +502,7 @@ TABLE: dict[str, str] = {
     "face.runout": "Runout of the tilt {runout} ± {pm}, at the radius swept",
     "face.rearmost": "Most rearward toward {direction}",
     "face.slope": "Slope {angle}",
-    "face.limit": "Limit: runout {limit} at that radius",
+    "face.limit": "Limit: runout (TIR) {limit} at that radius",
     "face.total": "TIR on the dial {total}; beside the tilt {rest}",
     "squaring.taper": "Off the front flange: {slope} across, deepest toward {at}",
     "squaring.across": "Across the bolts that is {depth}",
@@ -553,7 +581,7 @@ TABLE: dict[str, str] = {
     "means.tir": "How far the dial runs from lowest to highest in a whole turn: total indicator reading. It is twice the offset, so a limit given as TIR looks twice as large.",
     "means.plus-minus": "How far the figure may be off, with what you read and how. In 95 cases of 100 the true one lies no farther away.",
     "means.direction": "Toward which hour of the clock the bore is off, seen from behind the engine. The housing must go the opposite way.",
-    "means.limit": "How far off the maker allows the bore to be. Where you did not enter the maker's figure, it is only common practice.",
+    "means.limit": "How far off the manufacturer allows the bore to be. Where you did not enter that figure, it is only common practice.",
     "means.chance": "How likely the true bore is inside the limit, when all doubt of the readings is counted. From 95% up it is called within, below 5% outside, and between them nobody knows.",
     "means.left": "Where the bore is expected after that choice of dowels. The recheck on the dial decides whether it came so.",
     "means.runout": "How far a square dial runs on the leaning face in a whole turn, at the radius swept. At twice the radius the same lean gives twice the runout.",
@@ -636,11 +664,12 @@ TABLE: dict[str, str] = {
     "paper.caution": (
         "The maker's limits, torques and procedure rule; then local rules and qualified people."
     ),
-    "paper.face_limit": "Limit for the face: runout {runout} at the radius swept",
-    "paper.face_limit_at": "Limit for the face: runout {runout} at a radius of {radius}",
+    "paper.face_limit": "Limit for the face: runout (TIR) {runout} at the radius swept",
+    "paper.face_limit_at": "Limit for the face: runout (TIR) {runout} at a radius of {radius}",
     "paper.pilot_limit": "Limit at the pilot bearing: offset {offset}, which is TIR {tir}",
     "paper.source": "Source of the limits: {source}",
-    "paper.no_source": "Source of the limits: not written down; common practice only",
+    "paper.no_source": "Source of the limits: none entered",
+    "paper.usual_limit": "Source of the limits: none entered; the bore's is common practice",
     "paper.length.inch": "{value} in",
     "paper.length.metric": "{value} mm",
     "paper.dial": (
@@ -1000,13 +1029,13 @@ PAGE: dict[str, str] = {
     # The form: limit and dowels
     "limit.heading": "Limit and dowels",
     "limit.label": "Limit for the bore, {unit}",
-    "limit.given_as": "The limit is given as",
-    "limit.offset": "as offset",
-    "limit.tir": "as TIR",
-    "limit.both": "The maker's limit may be an offset or a TIR, which is twice the offset.",
+    "limit.given_as": "Is your manual's number offset or TIR?",
+    "limit.offset": "offset",
+    "limit.tir": "TIR",
+    "limit.both": "TIR is twice the offset.",
     "limit.source": "Where the limit comes from",
-    "limit.source_example": "maker's manual, page",
-    "limit.face": "Limit for the face, runout, {unit}",
+    "limit.source_example": "manufacturer's manual, page",
+    "limit.face": "Limit for the face, runout (TIR), {unit}",
     "limit.stock": "Offset dowels in stock, {unit} offset each",
     # The answer
     "result.heading": "What it comes to",
@@ -1182,7 +1211,7 @@ PAGE: dict[str, str] = {
     "view.no_limit": "No limit was given for the bore.",
     "view.pilot_limit": "At the pilot bearing it may be {limit_pilot} {unit} at most.",
     "view.source": "These limits come from:",
-    "view.no_source": "Nobody wrote down where these limits come from. Without the maker's figure they are common practice, no more.",
+    "view.no_source": "No source entered for these limits. The manufacturer's figure comes first.",
     "view.stops": "The record itself says STOP: something about these readings must be cleared up before anyone acts on them. Ask what.",
     "view.adopt": "Open as a job of my own",
     "view.opening": "Opening …",
@@ -1235,7 +1264,7 @@ PAGE: dict[str, str] = {
     "how.pilot": "At the pilot bearing",
     "how.pilot.text": "The input shaft comes out of the gearbox, through the bore, into the pilot bearing. Where its line meets that bearing is what the shaft feels: the offset of the bore, and the lean of the face times the distance.",
     "how.dowels": "Dowels",
-    "how.dowels.text": "An offset dowel stands off to one side in its hole. Two alike, aimed alike, carry the housing that way by their offset. The size is chosen that leaves the best chance, and never to mend what is within already.",
+    "how.dowels.text": "An offset dowel stands off to one side in its hole. Two alike, aimed alike, carry the housing that way by their offset. The size is chosen that leaves the best chance, and never to mend what is within already. Where none in the drawer is expected to bring it within, the size that is needed is named.",
     "how.trim": "After the recheck",
     "how.trim.text": "Dowels seldom do just what is written on them. Once they were seen at work, what they did counts, as far as the readings can tell it from noise.",
     "how.advice": "What to do, and in which order",

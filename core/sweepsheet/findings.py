@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sweepsheet.bore import vertical_doubt
+from sweepsheet.clock import direction_of
+from sweepsheet.deed import Deed
 from sweepsheet.finding import LEVELS, Finding, finding
 from sweepsheet.pilot import BEARING_ANGLES, largest_sure_angle
+from sweepsheet.reach import reach_of
 from sweepsheet.reading_findings import reading_findings, roundness_findings, warp_findings
 from sweepsheet.region import probability_inside
-from sweepsheet.rigid import nominal_move
 from sweepsheet.rounds import Measured
 from sweepsheet.solution import Solution
 from sweepsheet.vector import ZERO
@@ -108,8 +110,8 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
         at_best = probability_inside(ZERO, bore.covariance, limits.bore_offset)
         if at_best < limits.confidence:
             yield finding("too-coarse", "caution", "limits.bore_offset", limit=limit)
-        if not limits.source.strip():
-            yield finding("limit-source", "note", "limits.source")
+        if job.usual_limit:
+            yield finding("limit-source", "note", "limits.source", limit=limit)
     if bore.direction_pm_deg is None:
         yield finding("direction-unknown", "note", field)
     if job.crank.axis == "horizontal" and job.indicator.sag is None:
@@ -190,19 +192,7 @@ def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
     deed, trim = history.deed, history.trim
     fitted = job.rounds[-1].dowels
     if deed is not None:
-        told = nominal_move(fitted, None)
-        if deed.opposite:
-            yield finding(
-                "moved-wrong-way", "stop", field, direction=Toward(deed.direction_deg),
-                size=Small(deed.size, job.units),
-            )  # fmt: skip
-        elif not deed.agrees and told is not None:
-            yield finding(
-                "moved-otherwise", "caution", field,
-                size=Plain(deed.size, job.units), pm=Plain(deed.size_pm, job.units),
-                direction=Toward(deed.direction_deg), told=Size(fitted[0].offset, job.units),
-                aim=Toward(fitted[0].aim_deg),
-            )  # fmt: skip
+        yield from _deed_findings(solution, deed, field)
     if trim is None or solution.latest.bore.judged.verdict == "within":
         return
     bore = solution.latest.bore
@@ -221,43 +211,66 @@ def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
         )  # fmt: skip
 
 
+def _deed_findings(solution: Solution, deed: Deed, field: str) -> Iterator[Finding]:
+    """What the dowels did that they were not told. Once the bore is within nobody need mind."""
+    units = solution.job.units
+    size, direction = Small(deed.size, units), Toward(deed.direction_deg)
+    aim = Toward(direction_of(deed.told))
+    if deed.opposite:
+        # Aimed near 3 or 9, the other way is also what left taken for right looks like.
+        causes = ("aim", "sense", "sides") if deed.mirrored else ("aim", "sense")
+        yield finding(
+            "moved-wrong-way", "stop", field, direction=direction, size=size,
+            causes=tuple(Message(f"cause.{each}") for each in causes),
+        )  # fmt: skip
+    elif deed.mirrored:
+        yield finding("moved-mirrored", "stop", field, direction=direction, size=size, aim=aim)
+    elif not deed.agrees and solution.latest.bore.judged.verdict != "within":
+        yield finding(
+            "moved-otherwise", "caution", field,
+            size=Plain(deed.size, units), pm=Plain(deed.size_pm, units), direction=direction,
+            told=Small(deed.told.length, units), aim=aim,
+        )  # fmt: skip
+
+
 def _dowel_findings(solution: Solution, field: str) -> Iterator[Finding]:
-    """What the stock of dowels can't do."""
+    """What the dowels in the drawer can't do; nothing while something else comes first."""
     job, bore = solution.job, solution.latest.bore
     if solution.history.response is None:
         yield finding("dowels-differ", "caution", field)
         return
-    if bore.judged.verdict == "within" or job.limits.bore_offset is None or solution.wrong_way:
-        return
-    if not job.stock.dowel_offsets:
-        wanted = Small(solution.history.response.bare.length, job.units)
-        yield finding("no-stock", "caution", "stock.dowel_offsets", wanted=wanted)
-        return
-    yield from _reach_findings(solution)
-    if job.housing.dowel_holes is None:
+    if not solution.something_first:
+        yield from _reach_findings(solution)
+    judged = bore.judged.verdict in ("outside", "undecided") and not solution.wrong_way
+    if judged and job.stock.dowel_offsets and job.housing.dowel_holes is None:
         yield finding("holes-wanted", "note", "housing.dowel_holes")
 
 
 def _reach_findings(solution: Solution) -> Iterator[Finding]:
-    """Whether the stock reaches, and whether the bolt holes allow it."""
-    job, choice = solution.job, solution.choice
-    best = solution.options[0]
-    if best.fits is False:
+    """Whether the drawer reaches, and whether the bolt holes allow it; see ``reach``."""
+    reach, units, drawer = reach_of(solution), solution.job.units, "stock.dowel_offsets"
+    sizes = solution.job.stock.dowel_offsets
+    if reach is None or (reach.kind == "stock" and reach.sure):
+        return
+    size, left = Small(reach.size, units), Small(reach.left, units)
+    if reach.kind == "stock":
+        yield finding("stock-doubtful", "caution", drawer, expected=left)
+    elif not sizes:
+        yield finding("no-stock", "caution", drawer, wanted=size)
+    elif reach.kind == "beyond":
+        largest = Size(sizes[-1], units)
+        yield finding("beyond-stock", "stop", drawer, largest=largest, expected=left)
+    elif reach.kind == "unlike":
+        yield finding("unlike-reach", "caution", drawer, size=size, expected=left)
+    elif reach.kind == "between":
+        yield finding("between-sizes", "caution", drawer, size=size, expected=left)
+    if reach.kind in ("tight", "between") and reach.fits is False:
         yield finding(
             "bolt-holes", "caution", "housing.bolt_clearance",
-            size=Size(best.offset, job.units), wanted=Small(2.0 * best.offset, job.units),
-            clearance=Small(job.housing.bolt_clearance or 0.0, job.units),
+            size=Size(reach.size, units) if reach.kind == "tight" else size,
+            wanted=Small(reach.clearance, units),
+            clearance=Small(solution.job.housing.bolt_clearance or 0.0, units),
         )  # fmt: skip
-    if choice is None:
-        fitting = next(option for option in solution.options if option.fits is not False)
-        yield finding(
-            "beyond-stock", "stop", "stock.dowel_offsets",
-            largest=Size(job.stock.dowel_offsets[-1], job.units),
-            expected=Small(fitting.expected_offset, job.units),
-        )  # fmt: skip
-    elif choice.target_judged(job.stock.aim_for).verdict not in ("within", None):
-        left = Small(choice.expected_offset, job.units)
-        yield finding("stock-doubtful", "caution", "stock.dowel_offsets", expected=left)
 
 
 def _companion_findings(solution: Solution) -> Iterator[Finding]:

@@ -5,18 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sweepsheet.checks import ROUNDING
+from sweepsheet.deed import Deed, deed_of
 from sweepsheet.job import Job
 from sweepsheet.rigid import DowelLine, nominal_move
 from sweepsheet.rounds import Measured
 from sweepsheet.trim import (
     LOOSE_SPREAD,
     PRIOR_SPREAD,
-    Deed,
     Response,
     Seen,
     Trim,
     aim_doubt,
-    deed_of,
     play_doubt,
     response_of,
     trim_for,
@@ -34,8 +33,8 @@ class History:
 
     ``response`` is ``None`` where it is not known what the dowels now fitted should do; ``deed``
     before they can be compared with standard ones; ``trim`` before a like pair was fitted and
-    swept, or where it did the opposite of what it should. ``trim_probability`` is ``None`` without
-    a limit.
+    swept, or where it did the opposite of what it should, or its mirror image.
+    ``trim_probability`` is ``None`` without a limit.
     """
 
     response: Response | None
@@ -52,7 +51,7 @@ def history_of(
     if not seen:
         return History(None, None, None, None)
     deed = deed_of(seen)
-    if deed is not None and deed.opposite:
+    if deed is not None and deed.contradicts:
         # Rounds that contradict what was told of their dowels say nothing more.
         standard = [each for each in seen if each.standard]
         return History(response_of(standard), deed, None, None)

@@ -17,7 +17,8 @@ Axis = Literal["horizontal", "vertical"]
 Plunger = Literal["forward", "rearward"]
 EndFloat = Literal["free", "held"]
 Target = Literal["bore", "pilot"]
-BearingClass = Literal["ball", "cylindrical_roller", "tapered_roller"]
+# No gearbox has a tapered pilot: older files may name one, the form no longer offers it.
+BearingClass = Literal["bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller"]
 Joint = Literal["front", "rear"]
 CompanionKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
 
@@ -220,3 +221,9 @@ class Job:
     checklist: tuple[str, ...]
     companions: tuple[Companion, ...]
     rounds: tuple[Round, ...]
+
+    @property
+    def usual_limit(self) -> bool:
+        """Whether the bore's limit is the usual figure, and nobody entered where it comes from."""
+        usual = self.limits.bore_offset == self.units.bore_offset_limit
+        return usual and not self.limits.source.strip()

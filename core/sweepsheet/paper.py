@@ -107,7 +107,7 @@ def _limits(job: Job, language: Language) -> Iterator[str]:
     if limits.source.strip():
         yield say("paper.source", source=limits.source)
     else:
-        yield say("paper.no_source")
+        yield say("paper.usual_limit" if job.usual_limit else "paper.no_source")
 
 
 def _length(value: float, units: UnitSystem, language: Language) -> str:

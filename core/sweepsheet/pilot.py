@@ -3,6 +3,11 @@
 The gearbox stands square on the rear face, its axis through the bore. Seen from behind, at a
 distance L forward of the face the axis lies at ``p = c + L g``: a face that stands rearward on one
 side leans the nose of the shaft toward that side. The pilot bearing is at 0, on the crank axis.
+
+What a bearing takes of an angle goes from careful to generous, in thou an inch: ball 1 to 3,
+cylindrical roller 0.8 to 1.2, tapered roller 0.5 to 1.2 (Budynas and Nisbett, Shigley's Mechanical
+Engineering Design, 9th ed., table 7-2); needle 0.5 to 1, bronze bushing 1 to 3 (common practice, no
+source: the clearance of the bushing over its length). The manufacturer's figure comes first.
 """
 
 from __future__ import annotations
@@ -17,13 +22,21 @@ from sweepsheet.region import K_95_LINE, K_95_ONE_SIDE, offset_half_width
 from sweepsheet.vector import Sym2
 from sweepsheet.verdict import judge
 
-# Misalignment that bearings tolerate, in radians, from careful to generous: Budynas and Nisbett,
-# Shigley's Mechanical Engineering Design, 9th ed., table 7-2.
-BEARING_ANGLES: dict[BearingClass, tuple[float, float]] = {
+# Misalignment that bearings take, in radians, from careful to generous. Budynas and Nisbett,
+# Shigley's Mechanical Engineering Design, 9th ed., table 7-2:
+PUBLISHED_ANGLES: dict[BearingClass, tuple[float, float]] = {
     "ball": (0.001, 0.003),
     "cylindrical_roller": (0.0008, 0.0012),
     "tapered_roller": (0.0005, 0.0012),
 }
+# Not in that table; common practice, no source. Needles bear along a line, as the other rollers do,
+# and a longer one. A shaft in a bushing is free up to its running clearance over the length of the
+# bushing, 1 to 3 thou over about an inch, and beyond it bears on the two ends.
+PRACTICE_ANGLES: dict[BearingClass, tuple[float, float]] = {
+    "bronze_bushing": (0.001, 0.003),
+    "needle": (0.0005, 0.001),
+}
+BEARING_ANGLES = PRACTICE_ANGLES | PUBLISHED_ANGLES
 
 
 @dataclass(frozen=True, slots=True)

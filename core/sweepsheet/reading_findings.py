@@ -8,14 +8,12 @@ from collections.abc import Iterator
 from sweepsheet.checks import ROUNDING
 from sweepsheet.finding import Finding, finding
 from sweepsheet.job import Job, Sweeps
-from sweepsheet.sweep import CLOSING_STEPS, Examined
+from sweepsheet.sweep import CLOSING_STEPS, Examined, tiny_reading
 from sweepsheet.wording import At, Message, Small
 
 # Pair sums, the second harmonic and warp are spoken of beyond what noise does once in a hundred.
 _NORMAL_99 = 2.5758
 _RAYLEIGH_99 = 3.0349
-# Readings that all lie within this many steps of nothing look like inches typed as thou.
-_TINY_STEPS = 0.2
 
 
 def reading_findings(
@@ -45,9 +43,9 @@ def reading_findings(
         )  # fmt: skip
     if swept.fitted.dof == 0:
         yield finding("no-check", "caution", f"{field}.positions_deg", what=what)
-    largest = max(abs(m) for row in sweeps.readings for m in row if m is not None)
-    if 0.0 < largest <= _TINY_STEPS * job.indicator.step and job.units.name == "inch":
-        yield finding("looks-like-inches", "stop", f"{field}.sweeps", what=what, largest=largest)
+    tiny = tiny_reading(sweeps, job.indicator, job.units)
+    if tiny is not None:
+        yield finding("looks-like-inches", "stop", f"{field}.sweeps", what=what, largest=tiny)
 
 
 def _closing_findings(job: Job, sweeps: Sweeps, what: Message, field: str) -> Iterator[Finding]:

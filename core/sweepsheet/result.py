@@ -20,6 +20,7 @@ from sweepsheet.history import History
 from sweepsheet.job import Dowel
 from sweepsheet.pairs import Pair
 from sweepsheet.pilot import Pilot
+from sweepsheet.reach import reach_of
 from sweepsheet.rounds import Measured
 from sweepsheet.seat import Seat
 from sweepsheet.solution import Solution
@@ -50,8 +51,9 @@ def result_of(
             for each, measured in zip(job.rounds, solution.measured, strict=True)
         ],
         "dowel_options": [_option(option) for option in solution.options],
-        "dowel_choice": None if solution.choice is None else _option(solution.choice),
+        "dowel_choice": None if solution.chosen is None else _option(solution.chosen),
         "fine_options": [_pair(pair) for pair in solution.pairs],
+        "reach": _reach(solution),
         "dowels_did": _deed(solution.history),
         "trim": _trim(solution.history),
         "shims": _shims(squaring),
@@ -163,6 +165,21 @@ def _pair(pair: Pair) -> Data:
     }
 
 
+def _reach(solution: Solution) -> Data | None:
+    reach = reach_of(solution)
+    if reach is None:
+        return None
+    return {
+        "kind": reach.kind,
+        "offset": reach.size,
+        "expected_offset": reach.left,
+        "sure": reach.sure,
+        "bolt_clearance": reach.clearance,
+        "fits_bolt_holes": reach.fits,
+        "pair": None if reach.pair is None else _pair(reach.pair),
+    }
+
+
 def _dowel(dowel: Dowel) -> Data:
     return {"offset": dowel.offset, "aim_deg": dowel.aim_deg}
 
@@ -178,8 +195,9 @@ def _deed(history: History) -> Data | None:
         "direction_pm_deg": deed.direction_pm_deg,
         "agrees": deed.agrees,
         "opposite": deed.opposite,
-        "gain": None if response is None or deed.opposite else response.gain,
-        "lag_deg": None if response is None or deed.opposite else response.lag_deg,
+        "mirrored": deed.mirrored,
+        "gain": None if response is None or deed.contradicts else response.gain,
+        "lag_deg": None if response is None or deed.contradicts else response.lag_deg,
     }
 
 

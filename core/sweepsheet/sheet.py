@@ -148,7 +148,7 @@ def _choice(solution: Solution, option: Option, language: Language) -> Choice:
         pilot=(
             "" if option.expected_pilot is None else _left(option.expected_pilot, units, language)
         ),
-        chosen=option is solution.choice,
+        chosen=option is solution.chosen,
     )
 
 

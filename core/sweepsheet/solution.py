@@ -15,6 +15,7 @@ from sweepsheet.rigid import DowelLine
 from sweepsheet.rounds import Measured, measure_round
 from sweepsheet.seat import Seat, clearance_of, seat_doubt, seat_of
 from sweepsheet.squaring import Squaring, rim_of, square
+from sweepsheet.sweep import must_be_repeated
 from sweepsheet.trim import Response, play_doubt
 from sweepsheet.vector import ZERO, Sym2
 
@@ -51,16 +52,35 @@ class Solution:
 
     @property
     def wrong_way(self) -> bool:
-        """Whether the dowels were seen to move the bore opposite to their aim."""
-        return self.history.deed is not None and self.history.deed.opposite
+        """Whether the bore went opposite to the aim of its dowels, or as if left were right."""
+        return self.history.deed is not None and self.history.deed.contradicts
+
+    @property
+    def must_sweep_again(self) -> bool:
+        """Whether readings of the latest round, or of a part that turns, can't be right."""
+        job, now = self.job, self.job.rounds[-1]
+        swept = [(self.latest.bore.swept, now.bore.sweeps)]
+        if self.latest.face is not None and now.face is not None:
+            swept.append((self.latest.face.swept, now.face.sweeps))
+        for part, runout in zip(job.companions, self.companions, strict=True):
+            swept.append((runout.swept, part.sweeps))
+        return any(must_be_repeated(*each, job.indicator, job.units) for each in swept)
+
+    @property
+    def something_first(self) -> bool:
+        """Whether anything comes before the dowels: readings, face, a wrong move, a tight fit."""
+        tight = self.seat is not None and self.seat.clearance < 0
+        return self.must_sweep_again or self.face_first or self.wrong_way or tight
+
+    @property
+    def chosen(self) -> Option | None:
+        """The option to take now; ``None`` where something else comes first, or nothing helps."""
+        return None if self.something_first else self.choice
 
     @property
     def planned(self) -> Option | None:
         """The dowels to fit now; ``None`` to leave it, or where something else comes first."""
-        tight = self.seat is not None and self.seat.clearance < 0
-        if self.face_first or self.wrong_way or tight:
-            return None
-        return None if self.choice is None or self.choice.leave else self.choice
+        return None if self.chosen is None or self.chosen.leave else self.chosen
 
 
 def work_out(job: Job) -> Solution:

@@ -46,6 +46,8 @@ TABLE: dict[str, str] = {
     "what.pilot_bore": "el asiento del rodamiento piloto",
     "what.crank_flange": "la brida del cigüeñal",
     "what.flywheel_face": "la cara del volante",
+    "bearing.bronze_bushing": "un casquillo de bronce",
+    "bearing.needle": "un rodamiento de agujas",
     "bearing.ball": "un rodamiento de bolas",
     "bearing.cylindrical_roller": "un rodamiento de rodillos cilíndricos",
     "bearing.tapered_roller": "un rodamiento de rodillos cónicos",
@@ -250,17 +252,14 @@ TABLE: dict[str, str] = {
         "La mayor lectura en {what} es {largest}: parecen pulgadas. Las lecturas se piden en "
         "milésimas: 0,004 pulgadas son 4."
     ),
-    "finding.no-limit": (
-        "No hay límite con el que juzgar el alojamiento. Ponga el del fabricante."
-    ),
+    "finding.no-limit": "No se puso límite para el alojamiento. Ponga el del fabricante.",
     "finding.undecided": "Demasiado justo para decidir: {offset} ± {pm} frente a {limit}. {settle}",
     "finding.too-coarse": (
         "Con lecturas tan gruesas, ni siquiera de un alojamiento perfecto se podría demostrar que "
         "cumple {limit}. Hace falta un reloj más fino, más posiciones o medir la caída del soporte."
     ),
     "finding.limit-source": (
-        "Nadie anotó de dónde sale el límite. Manda el valor del fabricante; el que está puesto es "
-        "solo práctica común."
+        "El límite es de práctica común ({limit} de descentrado). Antes va el valor de su manual."
     ),
     "finding.direction-unknown": (
         "El descentrado no es mayor que la incertidumbre de las lecturas, así que su dirección no "
@@ -276,17 +275,24 @@ TABLE: dict[str, str] = {
         "cambio de pasadores no se calcula para una pareja así."
     ),
     "finding.no-stock": (
-        "No hay pasadores excéntricos disponibles. Haría falta una pareja de aproximadamente {wanted} de "
-        "descentrado."
+        "No hay pasadores excéntricos en el cajón. Hace falta una pareja de aproximadamente {wanted} "
+        "de descentrado."
     ),
     "finding.beyond-stock": (
-        "Más de lo que arreglan los pasadores: hasta la mejor pareja disponible (la mayor, "
-        "{largest}) dejaría {expected}. Busque primero la causa: suciedad o rebaba en la junta, "
-        "una campana equivocada o doblada, un reloj mal leído."
+        "Más de lo que arreglan los pasadores: hasta los mayores del cajón ({largest}) dejarían "
+        "{expected}. Busque primero la causa: suciedad o rebaba en la junta, una campana "
+        "equivocada o doblada, un reloj mal leído."
     ),
     "finding.stock-doubtful": (
-        "Ninguna pareja disponible mete con seguridad el alojamiento dentro: con la mejor se "
-        "esperan {expected}."
+        "Ninguna pareja del cajón lo mete dentro con seguridad: la mejor debería dejar {expected}."
+    ),
+    "finding.between-sizes": (
+        "Ninguna medida del cajón sirve: la mejor deja {expected}. Serviría una pareja de "
+        "aproximadamente {size} de descentrado."
+    ),
+    "finding.unlike-reach": (
+        "Ninguna pareja igual del cajón sirve. Dos pasadores desiguales deberían dejar {expected}: "
+        "vea su tabla. También serviría una pareja de aproximadamente {size} de descentrado."
     ),
     "finding.face-not-swept": (
         "Haga también el barrido de la cara trasera y corríjala primero: al escuadrar la cara se "
@@ -296,7 +302,7 @@ TABLE: dict[str, str] = {
         "No se fíe del valor de la cara: el juego axial del cigüeñal se lee como inclinación. "
         "Empuje el cigüeñal hacia un lado en cada parada, o use un segundo reloj opuesto al primero."
     ),
-    "finding.no-face-limit": ("No hay límite con el que juzgar la cara. Ponga el del fabricante."),
+    "finding.no-face-limit": "No se puso límite para la cara. Ponga el del fabricante.",
     "finding.face-first": (
         "Primero la cara: su salto es {runout} ± {pm} frente a {limit}. Busque una rebaba o "
         "suciedad en la junta, después ponga lainas o mecanice, y repita el barrido del "
@@ -348,11 +354,11 @@ TABLE: dict[str, str] = {
     ),
     "finding.angle-near": (
         "El eje de la caja está desalineado {angle}, con seguridad no más de {sure}. Eso ya "
-        "importa: {bearing} aguanta de {careful} a {generous}. Manda el valor del fabricante."
+        "importa: {bearing} admite de {careful} a {generous}. Antes va el valor del fabricante."
     ),
     "finding.angle-beyond": (
-        "El eje de la caja está desalineado {angle} (puede ser {sure}): más de lo que aguanta "
-        "{bearing}, de {careful} a {generous}. Manda el valor del fabricante."
+        "El eje de la caja está desalineado {angle} (puede ser {sure}): más de lo que admite "
+        "{bearing}, de {careful} a {generous}. Antes va el valor del fabricante."
     ),
     "finding.interference": (
         "El centrador de la caja es {tight} mayor que el alojamiento: no entra. Vuelva a medir los "
@@ -363,14 +369,21 @@ TABLE: dict[str, str] = {
         "desviada {half}. Probabilidad de que la unión terminada quede dentro: {chance}."
     ),
     "finding.moved-wrong-way": (
-        "El alojamiento fue al revés: {size} hacia {direction}, en contra de la orientación. O los "
-        "pasadores están orientados hacia el otro lado, o el reloj se lee con el signo cambiado. "
-        "Averigüe cuál de las dos cosas antes de girar nada."
+        "El alojamiento fue al revés: {size} hacia {direction}, en contra de la orientación. "
+        "Compruebe, antes de girar nada, {causes}."
     ),
+    "finding.moved-mirrored": (
+        "El alojamiento fue como si las 3 y las 9 estuvieran cambiadas: {size} hacia {direction}, "
+        "orientación {aim}. ¿Se tomaron la orientación o las lecturas desde delante? Averígüelo "
+        "antes de girar nada."
+    ),
+    "cause.aim": "la orientación de los pasadores (¿hacia el otro lado?)",
+    "cause.sense": "los signos más y menos del reloj",
+    "cause.sides": "de qué lado están las 3 (visto desde atrás)",
     "finding.moved-otherwise": (
-        "Los pasadores no hicieron lo que llevan marcado: el alojamiento se movió {size} ± {pm} "
-        "hacia {direction}; lo indicado eran {told} hacia {aim}. El ajuste fino cuenta con lo que "
-        "hicieron."
+        "Se movió {size} ± {pm} hacia {direction}; se esperaban {told} hacia {aim}. Mire primero: "
+        "¿se puso la orientación tal como se montó, no como se había previsto? ¿Asienta bien la "
+        "campana?"
     ),
     "finding.trim-noise": (
         "Girar los pasadores mejoraría {gain}, menos que {pm}, la incertidumbre de las lecturas. No "
@@ -381,7 +394,7 @@ TABLE: dict[str, str] = {
         "caso, {trimmed} tras girarlos {turn}."
     ),
     "finding.bolt-holes": (
-        "Los agujeros de los tornillos no permiten la mejor pareja: los pasadores de {size} piden "
+        "Los agujeros de los tornillos son demasiado justos: los pasadores de {size} necesitan "
         "{wanted} de holgura en diámetro, y hay {clearance}."
     ),
     "finding.companion-outside": (
@@ -427,6 +440,10 @@ TABLE: dict[str, str] = {
     "do.fix.moved-wrong-way": (
         "Averigüe qué está mal: la orientación de los pasadores, o el más y el menos del reloj. "
         "Antes no gire nada."
+    ),
+    "do.fix.moved-mirrored": (
+        "Averigüe si la orientación o las lecturas se tomaron desde delante: las 3 y las 9 parecen "
+        "cambiadas. Antes no gire nada."
     ),
     "do.fix.interference": (
         "Vuelva a medir el alojamiento y el centrador. No meta la caja a la fuerza con sus tornillos."
@@ -484,6 +501,22 @@ TABLE: dict[str, str] = {
         "se sabe sin sus agujeros."
     ),
     "do.nothing-fits": "Ninguna pareja de pasadores disponible lo corrige.",
+    "do.open-holes": (
+        "Agrande los agujeros de los tornillos hasta una holgura de {clearance} en el diámetro, si el "
+        "fabricante lo permite: entonces sirven pasadores de {size}."
+    ),
+    "do.get-size": (
+        "Consiga una pareja de unos {size} de descentrado: la mejor de las disponibles deja {left}."
+    ),
+    "do.beyond-dowels": (
+        "Más allá de los pasadores. Busque la causa: suciedad en la junta, una campana equivocada o "
+        "torcida, un reloj mal leído."
+    ),
+    "do.fit-unlike": (
+        "Monte dos pasadores distintos: {dowels}. Descentrado esperado después: {expected}."
+    ),
+    "do.unlike": "a {hole} el de {size}, orientado a {aim}",
+    "do.unlike-stock": "a {hole} el normal",
     "do.move": "Mueva la campana {side}, hacia {direction}: {offset}.",
     "do.reseat": (
         "Primero afloje, limpie la junta, apriete como antes y repita el barrido: ¿sale lo mismo?"
@@ -516,7 +549,7 @@ TABLE: dict[str, str] = {
     "face.runout": "Salto por la inclinación {runout} ± {pm}, en el radio barrido",
     "face.rearmost": "Más atrás hacia {direction}",
     "face.slope": "Pendiente {angle}",
-    "face.limit": "Límite: salto {limit} en ese radio",
+    "face.limit": "Límite: salto (TIR) {limit} en ese radio",
     "face.total": "TIR en el reloj {total}; además de la inclinación {rest}",
     "squaring.taper": (
         "Quitar de la brida delantera: {slope} de lado a lado, lo más profundo hacia {at}"
@@ -693,11 +726,12 @@ TABLE: dict[str, str] = {
         "Mandan los límites, los pares de apriete y el procedimiento del fabricante; después, las "
         "normas locales y las personas cualificadas."
     ),
-    "paper.face_limit": "Límite de la cara: salto {runout} en el radio barrido",
-    "paper.face_limit_at": "Límite de la cara: salto {runout} en un radio de {radius}",
+    "paper.face_limit": "Límite de la cara: salto (TIR) {runout} en el radio barrido",
+    "paper.face_limit_at": "Límite de la cara: salto (TIR) {runout} en un radio de {radius}",
     "paper.pilot_limit": "Límite en el rodamiento piloto: descentrado {offset}, que es TIR {tir}",
     "paper.source": "Origen de los límites: {source}",
-    "paper.no_source": "Origen de los límites: sin anotar; solo práctica común",
+    "paper.no_source": "Origen de los límites: no se puso",
+    "paper.usual_limit": "Origen de los límites: no se puso; el del alojamiento es práctica común",
     "paper.length.inch": "{value} pulgadas",
     "paper.length.metric": "{value} mm",
     "paper.dial": (
@@ -1056,13 +1090,13 @@ PAGE: dict[str, str] = {
     "otherwise.plunger": "Su vástago apunta",
     "limit.heading": "Límite y pasadores",
     "limit.label": "Límite del alojamiento, {unit}",
-    "limit.given_as": "El límite está dado",
-    "limit.offset": "como descentrado",
-    "limit.tir": "como TIR",
-    "limit.both": "El límite del fabricante puede ser un descentrado o una TIR, que es el doble.",
+    "limit.given_as": "¿La cifra de su manual es descentrado o TIR?",
+    "limit.offset": "descentrado",
+    "limit.tir": "TIR",
+    "limit.both": "La TIR es el doble del descentrado.",
     "limit.source": "De dónde sale el límite",
     "limit.source_example": "manual del fabricante, página",
-    "limit.face": "Límite de la cara, salto, {unit}",
+    "limit.face": "Límite de la cara, salto (TIR), {unit}",
     "limit.stock": "Pasadores excéntricos disponibles, descentrado de cada uno en {unit}",
     "result.heading": "Resultado",
     "result.waiting": "Escriba arriba las lecturas; la respuesta sale sola.",
@@ -1234,7 +1268,7 @@ PAGE: dict[str, str] = {
     "view.no_limit": "No se dio ningún límite para el alojamiento.",
     "view.pilot_limit": "En el rodamiento piloto puede ser {limit_pilot} {unit} como máximo.",
     "view.source": "Estos límites vienen de:",
-    "view.no_source": "Nadie anotó de dónde vienen estos límites. Sin el valor del fabricante son práctica común, nada más.",
+    "view.no_source": "No se puso el origen de estos límites. Antes va el valor del fabricante.",
     "view.stops": "El propio registro dice ALTO: hay algo en estas lecturas que debe aclararse antes de que nadie actúe según ellas. Pregunte qué es.",
     "view.adopt": "Abrir como un trabajo propio",
     "view.opening": "Abriendo …",
@@ -1287,7 +1321,7 @@ PAGE: dict[str, str] = {
     "how.pilot": "En el rodamiento piloto",
     "how.pilot.text": "El eje primario sale de la caja, pasa por el alojamiento y entra en el rodamiento piloto. Donde su línea llega a ese rodamiento está lo que nota el eje: el descentrado del alojamiento, y la inclinación de la cara por la distancia.",
     "how.dowels": "Pasadores",
-    "how.dowels.text": "Un pasador excéntrico se aparta hacia un lado en su agujero. Dos iguales, con igual orientación, llevan la campana hacia ahí lo que mide su descentrado. Se elige la medida que deja la mejor probabilidad, y nunca para arreglar lo que ya está dentro.",
+    "how.dowels.text": "Un pasador excéntrico se aparta hacia un lado en su agujero. Dos iguales, con igual orientación, llevan la campana hacia ahí lo que mide su descentrado. Se elige la medida que deja la mejor probabilidad, y nunca para arreglar lo que ya está dentro. Si de ninguna del cajón se espera que lo meta dentro, se dice qué medida hace falta.",
     "how.trim": "Después de la comprobación",
     "how.trim.text": "Los pasadores rara vez hacen justo lo que llevan marcado. Una vez vistos en su trabajo, cuenta lo que hicieron, hasta donde las lecturas pueden distinguirlo del ruido.",
     "how.advice": "Qué hacer, y en qué orden",

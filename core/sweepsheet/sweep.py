@@ -24,9 +24,12 @@ from sweepsheet.corrections import Corrected, contact_factor
 from sweepsheet.harmonic import Harmonic, fit
 from sweepsheet.job import Indicator, Sweeps
 from sweepsheet.noise import Doubt, doubt_of, step_uncertainty
+from sweepsheet.units import UnitSystem
 
 # A dial that comes back more than this many steps off makes its sweep unreliable.
 CLOSING_STEPS = 2.0
+# Readings that all lie within this many steps of nothing look like inches typed as thou.
+_TINY_STEPS = 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,3 +89,24 @@ def examine(readings: Corrected, sweeps: Sweeps, indicator: Indicator) -> Examin
         closing_error=error,
         unreliable=foreign is not None or drifted,
     )
+
+
+def tiny_reading(sweeps: Sweeps, indicator: Indicator, units: UnitSystem) -> float | None:
+    """The largest reading where all of them look like inches typed as thou, else ``None``.
+
+    So they do where none reaches a fifth of a step, and not all are nothing.
+    """
+    largest = max(abs(m) for row in sweeps.readings for m in row if m is not None)
+    tiny = 0.0 < largest <= _TINY_STEPS * indicator.step and units.name == "inch"
+    return largest if tiny else None
+
+
+def must_be_repeated(
+    swept: Examined, sweeps: Sweeps, indicator: Indicator, units: UnitSystem
+) -> bool:
+    """Whether readings can't be right as they are, so that nothing is to be done on them.
+
+    A reading that does not belong, a dial that came back off its start by more than two steps, or
+    inches typed as thou.
+    """
+    return swept.unreliable or tiny_reading(sweeps, indicator, units) is not None

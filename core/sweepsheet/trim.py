@@ -18,8 +18,7 @@ from dataclasses import dataclass
 
 from sweepsheet.clock import direction_of, normalise, turn_between, unit_vector
 from sweepsheet.noise import rectangular
-from sweepsheet.region import K_95_LINE, K_95_PLANE
-from sweepsheet.vector import NO_SPREAD, Sym2, Vec2, outer
+from sweepsheet.vector import Sym2, Vec2, outer
 
 # What is believed of gain and lag before anything was seen: within about 8 % and 5 degrees,
 # one standard deviation each. Common practice, no source.
@@ -46,23 +45,6 @@ class Seen:
     def standard(self) -> bool:
         """Whether the bore was swept on standard dowels."""
         return self.sizes == (0.0, 0.0)
-
-
-@dataclass(frozen=True, slots=True)
-class Deed:
-    """What the dowels of the latest round did, against standard dowels, and what they should have.
-
-    ``size_pm`` and ``direction_pm_deg`` are 95 % half widths, the latter ``None`` where the move
-    is lost in the noise. ``agrees`` tells whether noise explains the difference; ``opposite``
-    whether the bore went, beyond noise, the other way.
-    """
-
-    size: float
-    size_pm: float
-    direction_deg: float
-    direction_pm_deg: float | None
-    agrees: bool
-    opposite: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,39 +193,6 @@ def _improved(
             ]
             for i in range(4)
         ],
-    )
-
-
-def deed_of(rounds: Sequence[Seen]) -> Deed | None:
-    """What the latest dowels did; ``None`` before the bore was swept on standard dowels too."""
-    latest = rounds[-1]
-    standard = [seen for seen in rounds if seen.standard]
-    if latest.standard or not standard or latest.move.short:
-        return None
-    weights = [seen.covariance.inverse() for seen in standard]
-    total = NO_SPREAD
-    moment = Vec2(0.0, 0.0)
-    for seen, weight in zip(standard, weights, strict=True):
-        total = total + weight
-        moment = moment + weight.times(seen.center)
-    before = total.inverse()
-    moved = latest.center - before.times(moment)
-    spread = latest.covariance + before
-    along = moved.unit()
-    across = Vec2(-along.y, along.x)
-    sideways = K_95_LINE * math.sqrt(spread.along(across))
-    miss = moved - latest.move
-    way = latest.move.unit()
-    return Deed(
-        size=moved.length,
-        size_pm=K_95_LINE * math.sqrt(spread.along(along)),
-        direction_deg=direction_of(moved),
-        direction_pm_deg=(
-            math.degrees(math.asin(sideways / moved.length)) if sideways < moved.length else None
-        ),
-        agrees=spread.inverse().along(miss) <= K_95_PLANE**2,
-        opposite=-moved.dot(way)
-        > max(latest.move.length / 2.0, K_95_PLANE * math.sqrt(spread.along(way))),
     )
 
 

@@ -27,7 +27,7 @@ COMPUTING = {
     name
     for names in FLOW[STEP["corrections"] : STEP["solution"]]
     for name in names
-} | {"clock", "vector", "units", "linear", "positions", "advice", "practice"}  # fmt: skip
+} | {"clock", "vector", "units", "linear", "positions", "reach", "advice", "practice"}  # fmt: skip
 
 
 class Text(HTMLParser):

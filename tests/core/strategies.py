@@ -154,7 +154,9 @@ class _Maker:
         apart = abs((holes[0]["at_deg"] - holes[1]["at_deg"] + 180.0) % 360.0 - 180.0)
         return self.some({
             "depth": self.long(), "pilot_distance": self.long(), "tail_distance": self.long(),
-            "pilot_bearing": self.one((None, "ball", "cylindrical_roller", "tapered_roller")),
+            "pilot_bearing": self.one(
+                (None, "bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller")
+            ),
             "bore_diameter": self.long(), "register_diameter": self.long(),
             "dowel_holes": holes if apart > 10.0 else None,
             "bolts": [self.hole() for _ in range(self.one((0, 2, 3, 7)))],

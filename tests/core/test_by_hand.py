@@ -23,6 +23,7 @@ from sweepsheet.checks import (
 from sweepsheet.clock import clock_time, nearest_hours, turn_between
 from sweepsheet.companion import measure_companion
 from sweepsheet.corrections import Corrected, corrected_companion, corrected_face
+from sweepsheet.deed import deed_of
 from sweepsheet.dowels import Option, PilotShift, Weigher, options_for, pilot_shift
 from sweepsheet.face import Face, measure_face
 from sweepsheet.harmonic import fit
@@ -47,7 +48,7 @@ from sweepsheet.shims import shims_for
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.squaring import square
 from sweepsheet.sweep import examine
-from sweepsheet.trim import Response, Seen, aim_doubt, deed_of, play_doubt, trim_for, unseen_doubt
+from sweepsheet.trim import Response, Seen, aim_doubt, play_doubt, trim_for, unseen_doubt
 from sweepsheet.units import INCH, METRIC
 from sweepsheet.vector import NO_SPREAD, ZERO, Sym2, Vec2
 from sweepsheet.verdict import NOT_JUDGED, judge

@@ -201,7 +201,7 @@ def aimed_for(target: str) -> Data:
     job = make_job(
         readings_of(0.0, -1.0),
         housing={"pilot_distance": 6.0},
-        limits={"pilot_offset": 5.0},
+        limits={"pilot_offset": 5.0, "face_runout": 20.0},
         stock={"aim_for": target},
     )
     return with_face(job, face_readings(0.0, 2.0))

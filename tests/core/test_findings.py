@@ -127,7 +127,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         make_job((0.0, -0.003, -0.007, -0.004)), make_job((0.0, -3.0, -7.0, -4.0)),
     ),
     (
-        "no-limit", "caution", "limits.bore_offset", "no limit to hold the bore to",
+        "no-limit", "caution", "limits.bore_offset", "No limit entered for the bore",
         make_job(GOOD, limits={"bore_offset": None}), make_job(GOOD),
     ),
     (
@@ -140,7 +140,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         make_job(GOOD, limits={"bore_offset": 0.5}), make_job(GOOD),
     ),
     (
-        "limit-source", "note", "limits.source", "only common practice",
+        "limit-source", "note", "limits.source", "The limit is common practice (5.0 thou offset).",
         make_job(GOOD, limits={"source": " "}),
         make_job(GOOD, limits={"source": "the maker's manual"}),
     ),
@@ -162,12 +162,27 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "beyond-stock", "stop", "stock.dowel_offsets",
-        "best pair in stock (largest 21 thou) would leave 19.0 thou",
+        "even the largest in the drawer (21 thou) would leave 19.0 thou",
         make_job(readings_of(0.0, -40.0)), make_job(readings_of(0.0, -22.0)),
     ),
     (
+        "between-sizes", "caution", "stock.dowel_offsets",
+        "the best leaves 3.5 thou. A pair of about 10.5 thou offset would do.",
+        make_job(readings_of(0.0, -10.5), limits={"bore_offset": 3.0}),
+        make_job(readings_of(0.0, -10.5)),
+    ),
+    (
+        "unlike-reach", "caution", "stock.dowel_offsets",
+        "Two unlike dowels should leave 0.0 thou: see their table. A pair of about 10.5 thou",
+        make_job(
+            readings_of(0.0, -10.5), limits={"bore_offset": 3.0},
+            housing={"dowel_holes": TWO_HOLES}, indicator={"sag": 0.0},
+        ),
+        make_job(readings_of(0.0, -10.5), limits={"bore_offset": 3.0}, indicator={"sag": 0.0}),
+    ),
+    (
         "stock-doubtful", "caution", "stock.dowel_offsets",
-        "the best is expected to leave 4.6 thou",
+        "the best should leave 4.6 thou",
         make_job(readings_of(0.0, -11.6), stock={"dowel_offsets": [7.0]}), make_job(OFF),
     ),
     (
@@ -179,7 +194,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         with_face(make_job(GOOD), end_float="free"), with_face(make_job(GOOD)),
     ),
     (
-        "no-face-limit", "caution", "limits.face_runout", "no limit to hold the face to",
+        "no-face-limit", "caution", "limits.face_runout", "No limit entered for the face",
         with_face(make_job(GOOD, limits={"face_runout": None})), with_face(make_job(GOOD)),
     ),
     (
@@ -253,7 +268,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "angle-beyond", "caution", "housing.pilot_bearing",
-        "more than a tapered roller bearing stands, 0.50 thou an inch to 1.20 thou an inch",
+        "more than a tapered roller bearing takes, 0.50 thou an inch to 1.20 thou an inch",
         leaning(1.3, joint(GOOD, housing={"pilot_distance": 7, "pilot_bearing": "tapered_roller"})),
         leaning(1.3, joint(GOOD, housing={"pilot_distance": 7, "pilot_bearing": "ball"})),
     ),
@@ -270,13 +285,18 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "moved-wrong-way", "stop", "rounds.1.dowels",
-        "The bore went the wrong way: 7.0 thou toward 6 o'clock, opposite to the aim",
+        "check the aim of the dowels (other side?) and the dial's plus and minus.",
         after(0.0, -17.0, 7.0, 0.0), after(0.0, -3.0, 7.0, 0.0),
     ),
     (
         "moved-otherwise", "caution", "rounds.1.dowels",
-        "the bore moved 4.0 ± 1.0 toward 12 o'clock, told were 7 thou toward 12 o'clock",
+        "Moved 4.0 ± 1.0 toward 12 o'clock; expected 7.0 thou toward 12 o'clock. Look first: was",
         after(0.0, -6.0, 7.0, 0.0), after(0.0, -3.5, 7.0, 0.0),
+    ),
+    (
+        "moved-mirrored", "stop", "rounds.1.dowels",
+        "as if 3 and 9 were swapped: 7.0 thou toward 10:30",
+        after(-4.95, -5.05, 7.0, 45.0), after(4.95, -5.05, 7.0, 45.0),
     ),
     (
         "trim-noise", "note", "rounds.1.dowels", "Turning the dowels would gain 0.1 thou",
@@ -290,7 +310,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "bolt-holes", "caution", "housing.bolt_clearance",
-        "7 thou dowels want 14.0 thou clearance on the diameter, and there are 10.0 thou",
+        "7 thou dowels need 14.0 thou clearance on the diameter, and there is 10.0 thou",
         make_job(OFF, housing={"bolt_clearance": 10.0}),
         make_job(OFF, housing={"bolt_clearance": 14.0}),
     ),
@@ -371,10 +391,78 @@ def test_every_sentence_of_a_finding_begins_with_a_capital(code: str, job: Data)
     assert not [head for head in heads if head.islower()], text
 
 
-def test_what_does_not_fit_the_bolt_holes_is_not_said_to_be_left() -> None:
-    """Fourteen low, room for 10: the best that fits is 7, and it would leave 7, not nothing."""
+def test_bolt_holes_too_tight_are_not_beyond_dowels() -> None:
+    """Fourteen low, room for 10: a pair of 14 does it, and needs 28 on the diameter."""
     job = make_job(readings_of(0.0, -14.0), housing={"bolt_clearance": 20.0})
-    assert "would leave 7.0 thou" in finding_of(job, "beyond-stock")["text"]
+    assert "14 thou dowels need 28.0 thou" in finding_of(job, "bolt-holes")["text"]
+    assert not {"beyond-stock", "between-sizes"} & set(codes_of(job))
+
+
+def test_bolt_holes_are_not_spoken_of_where_a_smaller_pair_does() -> None:
+    """Nine low: 9 would be best, 7 leaves 2 and goes in."""
+    housing, stock = {"bolt_clearance": 15.0}, {"dowel_offsets": [7.0, 9.0]}
+    assert "bolt-holes" not in codes_of(
+        make_job(readings_of(0.0, -9.0), housing=housing, stock=stock)
+    )
+
+
+def test_the_size_that_is_needed_may_not_go_in() -> None:
+    """10.5 is needed with a limit of 3, and 21 of clearance; there are 15."""
+    job = make_job(
+        readings_of(0.0, -10.5), limits={"bore_offset": 3.0}, housing={"bolt_clearance": 15.0}
+    )
+    assert "10.5 thou dowels need 21.0 thou" in finding_of(job, "bolt-holes")["text"]
+    assert "between-sizes" in codes_of(job)
+
+
+def test_while_something_else_comes_first_the_drawer_is_not_spoken_of() -> None:
+    """Squaring the face may bring the bore nearer; a foreign reading may have made it far."""
+    far = readings_of(0.0, -40.0)
+    assert "beyond-stock" not in codes_of(leaning(1.5, make_job(far)))
+    assert "beyond-stock" not in codes_of(make_job(far, closing=[3.0]))
+    assert "beyond-stock" in codes_of(make_job(far))
+
+
+@pytest.mark.parametrize(
+    ("limits", "said"),
+    [
+        ({}, True),
+        ({"bore_offset": 5.0}, True),
+        ({"bore_offset": 4.0}, False),
+        ({"bore_offset": 5.0, "source": "the manual"}, False),
+    ],
+)
+def test_only_the_usual_limit_is_called_common_practice(limits: Data, *, said: bool) -> None:
+    """A figure of the person's own may well be the manufacturer's: nothing is said of it."""
+    assert ("limit-source" in codes_of(make_job(GOOD, limits=limits))) is said
+
+
+def test_dowels_that_moved_otherwise_are_no_matter_once_within() -> None:
+    """Told 7 and moved 3.8, from 5.5 low to 1.7 low: it is within, and there is no alarm."""
+    first = make_job(readings_of(0.0, -5.5), indicator={"sag": 0.0})
+    job = then(first, with_dowels(make_job(readings_of(0.0, -1.7)), (7.0, 0.0)))
+    result = solve(job)
+    assert result["rounds"][-1]["bore"]["verdict"] == "within"
+    assert result["dowels_did"]["agrees"] is False
+    assert not [code for code in codes_of(job) if code.startswith("moved-")]
+
+
+def test_unlike_dowels_that_moved_otherwise_are_told_with_the_move_they_should_make() -> None:
+    """7 up on the left alone moves the middle by 3.5; it moved by 7."""
+    first = make_job(readings_of(0.0, -14.0), housing={"dowel_holes": TWO_HOLES})
+    job = then(first, with_dowels(make_job(readings_of(0.0, -7.0)), (7.0, 0.0), (0.0, 0.0)))
+    assert "expected 3.5 thou toward 12 o'clock" in finding_of(job, "moved-otherwise")["text"]
+
+
+@pytest.mark.parametrize("aim", [90.0, 270.0])
+def test_aimed_at_3_or_9_the_wrong_way_may_be_the_wrong_side(aim: float) -> None:
+    """Seen from the front, a move to the right is one to the left."""
+    way = 1.0 if aim == 90.0 else -1.0
+    job = then(
+        make_job(readings_of(-10.0 * way, 0.0)),
+        with_dowels(make_job(readings_of(-17.0 * way, 0.0)), (7.0, aim)),
+    )
+    assert "and which side is 3 o'clock" in finding_of(job, "moved-wrong-way")["text"]
 
 
 def test_stop_comes_first_and_notes_last() -> None:

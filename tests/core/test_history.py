@@ -121,6 +121,47 @@ def test_what_went_the_wrong_way_is_not_trimmed() -> None:
     assert "\nTurn both" not in steps
 
 
+# What wrong hands do, worked with true places: a housing, a dial and dowels, each as it is.
+
+
+def worked(aim_off_deg: float = 0.0, *, front: bool = False, sign: float = 1.0) -> Data:
+    """A bore that is truly 10 off toward 4:30, swept, fitted as the result says, and swept again.
+
+    ``front``: the clock is read from the front of the engine, so that 3 and 9 are swapped in what
+    is typed. ``sign``: the dial's. ``aim_off_deg``: by how much the dowels were fitted beside the
+    aim that was told. The mechanic fits by what he sees from behind.
+    """
+    x, y = 7.07, -7.07
+
+    def typed(tx: float, ty: float) -> Data:
+        return make_job([sign * m for m in readings_of(-tx if front else tx, ty)])
+
+    choice = solve(typed(x, y))["dowel_choice"]
+    a = math.radians(choice["aim_deg"] + aim_off_deg)
+    x, y = x + choice["offset"] * math.sin(a), y + choice["offset"] * math.cos(a)
+    return then(typed(7.07, -7.07), with_dowels(typed(x, y), (choice["offset"], choice["aim_deg"])))
+
+
+@pytest.mark.parametrize(
+    ("job", "code"),
+    [
+        (worked(), None),
+        (worked(front=True), "moved-mirrored"),
+        (worked(sign=-1.0), "moved-wrong-way"),
+        (worked(180.0), "moved-wrong-way"),
+        (worked(40.0), "moved-otherwise"),
+    ],
+    ids=["as told", "from the front", "sign of the dial", "other side", "turned while fitted"],
+)
+def test_what_wrong_hands_do_is_told_by_what_it_is(job: Data, code: str | None) -> None:
+    found = [each for each in codes_of(job) if each.startswith("moved-")]
+    assert found == ([code] if code else [])
+    if code in ("moved-wrong-way", "moved-mirrored"):
+        result = solve(job)
+        assert result["trim"] is result["dowel_choice"] is None
+        assert result["dowels_did"]["gain"] is None
+
+
 def test_dowels_that_do_something_else_are_reckoned_with_as_they_are() -> None:
     """Half of what is written on them, and sure of it: the belief of about 1 hardly pulls."""
     job = then(on(0.0, -10.0, (0.0, 0.0)), on(0.0, -6.5, (7.0, 0.0)))

@@ -122,7 +122,8 @@ RULE_LEFT_OUT = r'    "[A-Z]+\d+",( *#|$)|ignore_missing'
 COMPUTING = (
     "vector", "clock", "linear", "units", "positions", "corrections", "harmonic", "noise", "checks",
     "region", "verdict", "off_axis", "sweep", "bore", "face", "companion", "chip", "seat", "pilot",
-    "rigid", "rounds", "trim", "history", "dowels", "pairs", "shims", "squaring", "solution",
+    "rigid", "rounds", "trim", "deed", "history", "dowels", "pairs", "shims", "squaring",
+    "solution",
 )  # fmt: skip
 WHOLE_JOB = (
     "takes a whole job; worked through in tests/core/test_by_hand.py and api.solve's example"
@@ -136,6 +137,7 @@ NO_EXAMPLE = {
     "corrections.corrected_companion": MANY_PARTS,
     "corrections.corrected_face": MANY_PARTS,
     "corrections.vertical_shift": MANY_PARTS,
+    "deed.deed_of": MANY_PARTS,
     "dowels.Option.target_judged": "a choice between two fields",
     "dowels.Option.target_offset": "a choice between two fields",
     "dowels.Weigher.left_alone": WHOLE_JOB,
@@ -157,8 +159,9 @@ NO_EXAMPLE = {
     "solution.work_out": WHOLE_JOB,
     "squaring.rim_of": WHOLE_JOB,
     "squaring.square": WHOLE_JOB,
+    "sweep.must_be_repeated": MANY_PARTS,
+    "sweep.tiny_reading": MANY_PARTS,
     "sweep.examine": MANY_PARTS,
-    "trim.deed_of": MANY_PARTS,
     "trim.response_of": MANY_PARTS,
 }
 

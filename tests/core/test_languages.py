@@ -38,7 +38,7 @@ ALIKE = {
     "sheet.section", "sheet.finding", "term.tir", "term.plus-minus", "practice.spoken",
     "paper.length.metric", "paper.pm", "paper.head.tir", "paper.sweep", "flange.shim",
     "unit.small.metric", "unit.long.metric", "units.metric", "view.judged",
-    "view.term.tir", "guide.position",
+    "view.term.tir", "guide.position", "limit.tir",
 }  # fmt: skip
 # What tells an English sentence from a Spanish one.
 WORDS = re.compile(
@@ -312,6 +312,7 @@ def test_a_stop_says_so_as_strongly() -> None:
         ("finding.face-not-trusted", ("No se fíe",)),
         ("finding.face-first", ("Primero la cara", "no vale")),
         ("finding.moved-wrong-way", ("al revés", "antes de girar nada")),
+        ("finding.moved-mirrored", ("cambiadas", "antes de girar nada")),
         ("finding.interference", ("no entra", "a la fuerza")),
         ("finding.beyond-stock", ("Busque primero la causa",)),
         ("checklist.slid_home", ("nunca",)),

@@ -70,7 +70,7 @@ def test_wrong_readings_are_faults_at_the_form_s_own_names() -> None:
         ("limits.bore_offset", "999", "limits.bore_offset", "from 0.1 to 500 is wanted"),
         ("units", "furlong", "units", "one of inch and metric is wanted"),
         ("housing.depth", "deep", "housing.depth", "a number is wanted, got 'deep'"),
-        ("housing.pilot_bearing", "bush", "housing.pilot_bearing", "one of ball"),
+        ("housing.pilot_bearing", "bush", "housing.pilot_bearing", "one of bronze_bushing"),
     ],
 )
 def test_each_fault_is_told_at_its_field(field: str, typed: str, told_at: str, told: str) -> None:

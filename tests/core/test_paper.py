@@ -71,7 +71,7 @@ def test_every_part_of_a_whole_job_is_there() -> None:
         "Round 1: as found", "Round 2: dowels", "Round 3: trim",
     ]  # fmt: skip
     assert "Source of the limits: the maker's manual" in sheet["limits"]
-    assert "Limit for the face: runout 1.0 thou at a radius of 1 in" in sheet["limits"]
+    assert "Limit for the face: runout (TIR) 1.0 thou at a radius of 1 in" in sheet["limits"]
     assert {"face", "pilot", "trim"} <= {section["name"] for section in sheet["sections"]}
     assert sheet["drawing"].count("paper-hatch") == 2
     assert "sweepsheet-hatch" not in sheet["drawing"]
@@ -89,7 +89,9 @@ def test_columns_that_nothing_stands_in_are_left_out() -> None:
 
 def test_a_limit_without_a_source_is_said_to_have_none() -> None:
     limits = paper(make_job([0, -5, -11, -5]))["limits"]
-    assert limits[-1] == "Source of the limits: not written down; common practice only"
+    assert limits[-1] == "Source of the limits: none entered; the bore's is common practice"
+    own = paper(make_job([0, -5, -11, -5], limits={"bore_offset": 4.0}))["limits"]
+    assert own[-1] == "Source of the limits: none entered"
 
 
 @pytest.mark.parametrize("ticked", [[], ["faces_clean", "crank_turns"], list(CODES)])

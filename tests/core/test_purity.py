@@ -35,9 +35,9 @@ FLOW = (
     ("sweep", "off_axis"),
     ("bore", "face", "companion", "chip"),
     ("seat", "pilot", "rigid", "rounds"),
-    ("trim", "history", "dowels", "pairs", "shims", "squaring"),
+    ("trim", "deed", "history", "dowels", "pairs", "shims", "squaring"),
     ("solution",),
-    ("finding", "reading_findings", "findings"),
+    ("finding", "reach", "reading_findings", "findings"),
     ("advice",),
     ("result", "figures"),
     (

@@ -101,7 +101,7 @@ def jobs(draw: st.DrawFn) -> Data:
             crank=some(axis=st.just("vertical"), lift=SMALL),
             housing=some(
                 depth=LONG | st.none(),
-                pilot_bearing=st.sampled_from((None, "ball")),
+                pilot_bearing=st.sampled_from((None, "needle", "ball", "tapered_roller")),
                 bolts=st.lists(hole, max_size=5),
                 bolt_clearance=LIMIT,
             ),

@@ -9,8 +9,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sweepsheet import solve
-from tests.core.jobs import Data, make_job, readings_of, whole_job
+from sweepsheet import sheet, solve
+from tests.core.jobs import (
+    EIGHTHS,
+    Data,
+    face_readings,
+    make_job,
+    readings_of,
+    then,
+    whole_job,
+    with_dowels,
+    with_face,
+)
 from tests.core.test_api import answer_or_faults
 from tests.core.test_read_job import leaves, put
 
@@ -123,8 +133,8 @@ def test_promised_keys_of_a_whole_job(whole: Data) -> None:
 def test_what_was_added_to_the_result(whole: Data) -> None:
     """Joint, chip, companions, squaring and what the dowels did."""
     assert whole["dowels_did"].keys() == {
-        "offset", "offset_pm", "direction_deg", "direction_pm_deg", "agrees", "opposite", "gain",
-        "lag_deg",
+        "offset", "offset_pm", "direction_deg", "direction_pm_deg", "agrees", "opposite",
+        "mirrored", "gain", "lag_deg",
     }  # fmt: skip
     assert whole["squaring"].keys() == {
         "bore_after", "taper", "slope_left", "rock", "chip_that_explains",
@@ -132,6 +142,51 @@ def test_what_was_added_to_the_result(whole: Data) -> None:
     assert whole["joint"].keys() == {"clearance", "probability_within", "verdict"}
     assert whole["chip"].keys() == {"slope", "bore", "nose", "tail"}
     assert [part["kind"] for part in whole["companions"]] == ["pilot_bore", "flywheel_face"]
+
+
+def test_the_reach_of_the_drawer_is_in_the_result() -> None:
+    """Fourteen low with room for 20 in the bolt holes; within, there is nothing to reach."""
+    job = make_job(readings_of(0.0, -14.0), housing={"bolt_clearance": 20.0})
+    reach = solve(job)["reach"]
+    assert reach.keys() == {
+        "kind", "offset", "expected_offset", "sure", "bolt_clearance", "fits_bolt_holes", "pair",
+    }  # fmt: skip
+    assert (reach["kind"], reach["offset"], reach["bolt_clearance"]) == ("tight", 14.0, 28.0)
+    assert solve(make_job(readings_of(0.0, -1.0)))["reach"] is None
+
+
+def test_nothing_is_chosen_while_something_else_comes_first() -> None:
+    """Readings that can't be right, a face that is out, a move the wrong way, a tight fit."""
+    off = readings_of(0.0, -7.0)
+    assert solve(make_job(off))["dowel_choice"]["offset"] == 7.0
+    leaning = with_face(make_job(off), face_readings(0.0, 3.0))
+    foreign = make_job(
+        [m + 8.0 * (i == 3) for i, m in enumerate(readings_of(0.0, -7.0, EIGHTHS))],
+        positions=EIGHTHS,
+    )
+    tight = make_job(off, housing={"bore_diameter": 4.0, "register_diameter": 4.001})
+    wrong = then(make_job(off), with_dowels(make_job(readings_of(0.0, -14.0)), (7.0, 0.0)))
+    mirrored = then(
+        make_job(readings_of(0.0, -10.0)),
+        with_dowels(make_job(readings_of(-4.95, -5.05)), (7.0, 45.0)),
+    )
+    turning = make_job(off, companions=[{"kind": "pilot_bore", "sweeps": [off], "closing": [3.0]}])
+    inches = make_job((0.0, -0.003, -0.007, -0.004))
+    for job in (
+        leaning,
+        foreign,
+        tight,
+        wrong,
+        mirrored,
+        turning,
+        inches,
+        make_job(off, closing=[3.0]),
+    ):
+        result = solve(job)
+        assert result["dowel_choice"] is None
+        assert "stop" in [each["level"] for each in result["findings"]]
+        assert not [line for line in sheet(job).splitlines() if line.startswith(">")]
+        assert len(result["dowel_options"]) > 1  # what each would leave is still shown
 
 
 def test_what_is_not_known_is_null_or_empty(result: Data) -> None:

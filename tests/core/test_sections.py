@@ -46,7 +46,7 @@ def test_a_bore_alone_has_none() -> None:
         (
             with_face(make_job(OFF), face_readings(0.0, 1.0)), "face",
             ["Runout of the tilt 6.0 thou", "Slope 1.00 thou an inch", "toward 12 o'clock",
-             "Limit: runout 5.0 thou", "TIR on the dial 6.0 thou; beside the tilt 0.0 thou"],
+             "Limit: runout (TIR) 5.0 thou", "TIR on the dial 6.0 thou; beside the tilt 0.0 thou"],
         ),
         (
             with_face(make_job(OFF, housing={"depth": 6.0}), face_readings(0.0, 2.0)), "squaring",

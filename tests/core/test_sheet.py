@@ -56,7 +56,7 @@ def test_a_stop_is_all_there_is_to_do() -> None:
 
 def test_beyond_the_stock_nothing_is_fitted() -> None:
     text = sheet(make_job(readings_of(0.0, -40.0)))
-    assert "No dowels in the drawer fix this." in text
+    assert "Beyond dowels. Look for the cause" in text
     assert "\nFit " not in text
 
 

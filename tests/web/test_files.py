@@ -330,3 +330,22 @@ def test_the_page_offers_the_positions_that_the_core_knows(page: Page, server: S
     open_page(page, server)
     options = page.locator("#positions-choice option").evaluate_all("all => all.map(o => o.value)")
     assert options == [*POSITION_CHOICES, "own"]
+
+
+def test_a_tapered_pilot_is_kept_where_a_job_has_it_and_not_offered(
+    page: Page, server: Server
+) -> None:
+    """No gearbox has one; a file of an older release may name it, and is not changed by that."""
+    open_page(page, server)
+    tapered = page.locator("#pilot-bearing option[value=tapered_roller]")
+    assert tapered.is_disabled()
+    assert tapered.get_attribute("hidden") is not None
+    older = make_job((0, -5, -11, -5), housing={"pilot_bearing": "tapered_roller"})
+    choose(page, as_file(older))
+    assert page.locator("#pilot-bearing").input_value() == "tapered_roller"
+    assert not tapered.is_disabled()
+    kept = page.evaluate(READ_FORM, main_of(page))
+    assert kept["housing.pilot_bearing"] == "tapered_roller"
+    choose(page, as_file(make_job((0, -5, -11, -5), housing={"pilot_bearing": "needle"})))
+    assert page.locator("#pilot-bearing").input_value() == "needle"
+    assert tapered.is_disabled()

@@ -73,7 +73,7 @@ def test_half_a_job_is_there_after_a_reload(page: Page, server: Server) -> None:
     """Positions, a second sweep, a recheck with its dowels, and fields of every kind."""
     open_page(page, server)
     page.select_option("#positions-choice", "12 2 4 6 8 10")
-    page.get_by_label("as TIR").check()
+    page.get_by_label("TIR", exact=True).check()
     page.locator("#limit").fill("8")
     for i, text in enumerate(["0", "-1", "-2"]):
         reading(page, i).fill(text)
@@ -90,7 +90,7 @@ def test_half_a_job_is_there_after_a_reload(page: Page, server: Server) -> None:
     assert reading(page, 5, sweep=1).input_value() == "4.5"
     assert page.locator("#positions-choice").input_value() == "12 2 4 6 8 10"
     assert page.locator("#limit").input_value() == "8"
-    expect(page.get_by_label("as TIR")).to_be_checked()
+    expect(page.get_by_label("TIR", exact=True)).to_be_checked()
     assert page.locator('[name="rounds.1.dowels.0.aim"]').input_value() == "10:30"
     expect(page.locator('[name="rounds.1.dowels.1.offset"]')).to_have_value("14")
     expect(page.locator('[name="rounds.1.dowels.1.offset"]')).to_be_visible()

@@ -201,7 +201,7 @@ def test_limit_is_shown_as_offset_and_as_tir_whichever_was_given(
     open_page(page, server)
     both = page.locator("#limit-both")
     expect(both).to_have_text("Limit: offset 5.0 thou, which is TIR 10.0 thou")
-    page.get_by_label("as TIR").check()
+    page.get_by_label("TIR", exact=True).check()
     expect(both).to_have_text("Limit: offset 2.5 thou, which is TIR 5.0 thou")
 
 
@@ -403,7 +403,7 @@ def test_whole_measurement_shows_every_part(page: Page, server: Server) -> None:
     type_readings(page, ["0", "-5", "-17", "-12"])
     type_face(page, ["0", "0.5", "1", "0.5"])
     page.select_option("#face-end-float", "held")
-    page.select_option("#pilot-bearing", "tapered_roller")
+    page.select_option("#pilot-bearing", "needle")
     fill(
         page,
         {
