@@ -125,20 +125,15 @@ def _face_steps(solution: Solution) -> Iterator[Step]:
 
 def _square(solution: Solution) -> Iterator[Step]:
     """A face that is out. Metal is cut only for a tilt that came back on a cleaned joint."""
-    if not tilt_seen_again(solution):
+    cause = solution.job.housing.tilt_from
+    if not solution.tilt_seen_again:
         yield step("clean-joint")
-        return
-    yield step("find-tilt-cause")
-    yield step("check-sense")
-    yield step("square-front")
-    yield step("start-anew")
-
-
-def tilt_seen_again(solution: Solution) -> bool:
-    """Whether an earlier round showed a face that is out, too."""
-    faces = [measured.face for measured in solution.measured]
-    out = [f for f in faces if f is not None and f.trusted and f.judged.verdict == "outside"]
-    return len(out) > 1
+    elif cause is None:
+        yield step("find-tilt-cause")
+    else:
+        yield step("check-sense")
+        yield step("square-front" if cause == "front" else "square-rear")
+        yield step("start-anew")
 
 
 def _face_can_be_settled(solution: Solution) -> bool:

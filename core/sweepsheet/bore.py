@@ -48,8 +48,10 @@ def measure_bore(
 ) -> Bore:
     """Correct, fit and judge the sweeps of one bore.
 
-    Assumes checked positions and, for the uncertainty, normal errors in the end result. It does
-    not see a face that is out of square, a crank with a bent flange, or a dial that sticks.
+    Assumes checked positions and, for the uncertainty, normal errors in the end result. It does not
+    see a face that is out of square, a bracket that gives, or a dial that sticks. A bent crank
+    flange does no harm: a dial that the crank carries turns about the main bearings, whatever the
+    flange does.
     """
     swept = examine(corrected_bore(bore, indicator, crank), bore.sweeps, indicator)
     center = -swept.fitted.amplitude

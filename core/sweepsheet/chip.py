@@ -16,6 +16,10 @@ from sweepsheet.clock import unit_vector
 from sweepsheet.job import Joint
 from sweepsheet.vector import ZERO, Vec2
 
+# Dirt and burrs are thinner than this, in inches: a joint that is open further has another cause.
+# Common practice, no source.
+THICKEST_DIRT = 0.010
+
 
 @dataclass(frozen=True, slots=True)
 class ChipEffect:

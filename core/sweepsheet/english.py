@@ -128,6 +128,7 @@ TABLE: dict[str, str] = {
     "name.housing.pilot_distance": "distance to the pilot bearing",
     "name.housing.tail_distance": "distance to the gearbox tail",
     "name.housing.pilot_bearing": "pilot bearing",
+    "name.housing.tilt_from": "which side is out of square",
     "name.housing.bore_diameter": "diameter of the bore",
     "name.housing.register_diameter": "diameter of the gearbox register",
     "name.housing.dowel_holes": "dowel holes",
@@ -285,18 +286,18 @@ TABLE: dict[str, str] = {
         "Sweep the rear face too, and put it right first: squaring the face moves the bore."
     ),
     "finding.face-not-trusted": (
-        "The face figure is not to be trusted: end float of the crank reads as tilt. Push the crank "
-        "one way at every stop, or use a second dial opposite the first."
+        "Sweep the face again: push the crank to its stop one way, let go, read. End play reads "
+        "as tilt, so this face is not judged."
     ),
     "finding.no-face-limit": "No limit entered for the face. Enter the manufacturer's.",
     "finding.face-first": (
-        "Face first: its runout is {runout} ± {pm} against {limit}. Look for a burr or dirt in the "
-        "joint, then shim or machine it, then sweep the bore again: what is said of dowels here "
-        "does not hold after that."
+        "Face first: its runout is {runout} ± {pm} against {limit}. Look for a burr or dirt in "
+        "the joint and sweep it again. What is said of dowels here does not hold after the face "
+        "was squared."
     ),
     "finding.face-undecided": (
-        "The face is too close to call: runout {runout} ± {pm} against {limit}. Sweep it at eight "
-        "positions or a second time before you turn to the bore."
+        "The face is too close to call: runout {runout} ± {pm} against {limit}. Measure it "
+        "again before you turn to the bore; do not shim or cut it."
     ),
     "finding.face-warp": (
         "The face is not flat, or a reading is off: of {total} TIR on the dial only {tilt} is tilt; "
@@ -309,16 +310,27 @@ TABLE: dict[str, str] = {
     "finding.face-swings-bore": (
         "Squaring the face is expected to swing the bore by {move}: from {before} to {after} offset."
     ),
+    "finding.face-may-swing-bore": (
+        "If the housing is tipped at the block, squaring it swings the bore by {move}: from "
+        "{before} to {after} offset. If its rear face is cut crooked, the bore stays."
+    ),
     "finding.depth-wanted": (
         "Enter the depth of the housing to see how far squaring the face swings the bore."
     ),
     "finding.bolts-wanted": "Enter where the bolts are to see what to put under each.",
+    "finding.shims-short": (
+        "Your shims fall short at {at}: {wanted} needed, three of the thickest are {most}."
+    ),
     "finding.holes-wanted": (
         "Enter where the dowel holes are to see what two unlike dowels could do."
     ),
     "finding.chip-explains": (
-        "A chip or burr of {height} at the rim of the front flange, near {at}, explains all of "
-        "this tilt. Look there first."
+        "A chip or burr of {height} at the rim of the front flange, near {at}, would explain "
+        "all of this tilt. Look there first."
+    ),
+    "finding.too-thick-for-dirt": (
+        "It would take {height} at the rim near {at} to make this tilt: too thick for dirt. "
+        "Look for a proud dowel, a bent flange, a wrong part."
     ),
     "finding.pilot-distance-wanted": (
         "Enter the distance from the rear face to the pilot bearing to see what this does there."
@@ -379,6 +391,10 @@ TABLE: dict[str, str] = {
     "finding.companion-outside": (
         "The {what} runs out: {tir} ± {pm} TIR against {limit}. It turns with the crank: moving the "
         "housing does not cure it."
+    ),
+    "finding.companion-end-play": (
+        "End play goes straight into the {what} sweep: push the crank to its stop one way, let "
+        "go, read, at every stop."
     ),
     "finding.companion-undecided": (
         "The {what} is too close to call: {tir} ± {pm} TIR against {limit}. It turns with the "
@@ -502,12 +518,25 @@ TABLE: dict[str, str] = {
     "face.runout": "Runout of the tilt {runout} ± {pm}, at the radius swept",
     "face.rearmost": "Most rearward toward {direction}",
     "face.slope": "Slope {angle}",
+    "face.not_judged": "Not judged: end play may be in it",
     "face.limit": "Limit: runout (TIR) {limit} at that radius",
     "face.total": "TIR on the dial {total}; beside the tilt {rest}",
+    "squaring.find_out": (
+        "Which side is out? Front flange down on a surface plate, sweep the rear face: parallel "
+        "means that the block side is out, not parallel that the rear face is cut crooked."
+    ),
+    "squaring.if_tipped": "If the housing is tipped at the block:",
+    "squaring.if_crooked": "If its rear face is cut crooked:",
     "squaring.taper": "Off the front flange: {slope} across, deepest toward {at}",
+    "squaring.recut": "Off the rear face: {slope} across, deepest toward {at}",
     "squaring.across": "Across the bolts that is {depth}",
     "squaring.bore": "Bore expected after: offset {offset} toward {direction}. Sweep it again.",
     "squaring.left": "Rounded to the stock, it leaves runout {runout}; the stacks rock by {rock}",
+    "squaring.hang": (
+        "Shims at the bolts alone leave the flange hanging between them. Check dowel engagement "
+        "and starter mesh."
+    ),
+    "squaring.short": "{stack} (short)",
     "squaring.none": "none",
     "squaring.head.bolt": "Bolt at",
     "squaring.head.shim": "Shim",
@@ -585,12 +614,22 @@ TABLE: dict[str, str] = {
     "means.chance": "How likely the true bore is inside the limit, when all doubt of the readings is counted. From 95% up it is called within, below 5% outside, and between them nobody knows.",
     "means.left": "Where the bore is expected after that choice of dowels. The recheck on the dial decides whether it came so.",
     "means.runout": "How far a square dial runs on the leaning face in a whole turn, at the radius swept. At twice the radius the same lean gives twice the runout.",
-    "means.rearmost": "The side on which the face stands back toward the gearbox. There the housing is too long, or something is under the front flange.",
+    "means.rearmost": (
+        "The side on which the face stands back toward the gearbox. There the housing is too "
+        "long, something is under the front flange, the block's face is out of square, or the "
+        "rear face is cut crooked."
+    ),
     "means.slope": "How much the face leans for each inch or metre across. It does not depend on the radius at which you swept.",
     "means.total": "The dial's own run, and how much of it is not lean but warp, burr or a wrong reading. Shims and dowels don't cure that part.",
-    "means.taper": "What to machine off the front flange so that the rear face comes square. It is deepest on the side that stands rearward.",
+    "means.taper": (
+        "What to machine off so that the rear face comes square. It is deepest on the side that "
+        "stands rearward."
+    ),
     "means.shim": "What to lay under the flange at each bolt, from your stock, to bring the face square. A stack that rocks is not flat over all the bolts.",
-    "means.swing": "Squaring the face swings the bore, by the lean times the depth of the housing. So the bore is swept again before dowels are chosen.",
+    "means.swing": (
+        "Squaring a tipped housing swings the bore, by the lean times its depth; cutting a "
+        "crooked rear face does not. So the bore is swept again before dowels are chosen."
+    ),
     "means.gearbox-axis": "Where the line of the gearbox passes the pilot bearing. It takes in the bore's offset and the lean of the face times the distance.",
     "means.out-of-line": "The angle between gearbox and crank. A bearing stands only so much of it before its edge carries the load.",
     "means.clearance": "How much smaller the gearbox's register is than the bore it sits in. The gearbox may sit off by half of it, wherever the bore is.",
@@ -1078,6 +1117,10 @@ PAGE: dict[str, str] = {
     "housing.bearing": "The pilot bearing is",
     "housing.bearing.none": "something else, or not known",
     "housing.depth": "Depth of the housing, front flange to rear face, {long_unit}",
+    "housing.tilt_from": "Which side makes the face lean",
+    "housing.tilt_from.none": "not known",
+    "housing.tilt_from.front": "the block side: the housing is tipped",
+    "housing.tilt_from.rear": "the rear face: it is cut crooked",
     "housing.tail": "From the rear face back to the gearbox tail, {long_unit}",
     "housing.face_radius": "The face limit is for a radius of, {long_unit}",
     "housing.face_radius_help": "Blank: for the radius swept. 1: for each inch or millimetre of radius.",
@@ -1275,7 +1318,10 @@ PAGE: dict[str, str] = {
     "how.practice.text": "The housing on the practice page is made the other way about: bodies in space, and the distance from the dial to them. None of the formulas above is used to make it, so that it can show whether they are right.",
     "how.limits": "What it cannot see",
     "how.limits.face": "A face that is out of square, if only the bore was swept.",
-    "how.limits.flange": "A bent crank flange, or a bracket that sits loose on it: the whole sweep is then wrong alike.",
+    "how.limits.flange": (
+        "A bracket that is loose or gives: the whole sweep is then wrong alike. A bent crank "
+        "flange does no harm: the dial turns about the main bearings."
+    ),
     "how.limits.dial": "A dial that sticks in the same place at every turn.",
     "how.limits.housing": "A housing that bends when the gearbox is bolted on, or warms up.",
     "how.limits.gearbox": "How the gearbox itself was made: its shaft is taken to run true to its register and its front face.",

@@ -16,7 +16,7 @@ from sweepsheet.job import FaceSweeps, Indicator
 from sweepsheet.region import direction_half_width, offset_half_width
 from sweepsheet.sweep import Examined, examine
 from sweepsheet.vector import Sym2, Vec2
-from sweepsheet.verdict import Judged, judge
+from sweepsheet.verdict import NOT_JUDGED, Judged, judge
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +25,7 @@ class Face:
 
     ``slope`` is a ratio; ``harmonic_covariance`` and ``runout_pm`` (a 95 % half width) are in small
     units at the swept radius. ``limit`` is the runout allowed at that radius. ``trusted`` is false
-    where the end float of the crank may be in the readings.
+    where the end play of the crank may be in the readings: such a face is not judged.
     """
 
     slope: Vec2
@@ -71,13 +71,17 @@ def measure_face(
 ) -> Face:
     """Correct, fit and judge the sweeps of one face; ``limit`` is for the swept radius.
 
-    Assumes that the dial stays at its radius. Droop lets an axial plunger slide along the face, not
-    into it, and is not corrected. Taken with one dial on a crank that is free to move endwise, the
-    figures are worked out all the same and marked as not to be trusted.
+    Assumes that the dial stays at its radius. An arm that sags lets an axial plunger slide along
+    the face, which reads nothing on a flat one, and also turns the dial a little: that reads as a
+    tilt from top to bottom, and is not corrected. The same set-up on a stiff bar, its dial pointing
+    along it, shows how much. Taken with one dial on a crank that is free to move endwise, the
+    figures are worked out all the same, but nothing is judged by them: end play reads as tilt.
     """
     swept = examine(corrected_face(face, indicator), face.sweeps, indicator)
     harmonic, covariance = swept.fitted.amplitude, swept.doubt.covariance
     radius = face.radius * small_per_long
+    trusted = face.opposite is not None or face.end_float == "held"
+    allowed = None if limit is None else limit / 2.0
     return Face(
         slope=harmonic.scaled(1.0 / radius),
         slope_covariance=covariance.scaled(1.0 / radius**2),
@@ -86,6 +90,6 @@ def measure_face(
         direction_pm_deg=direction_half_width(harmonic, covariance),
         swept=swept,
         limit=limit,
-        trusted=face.opposite is not None or face.end_float == "held",
-        judged=judge(harmonic, covariance, None if limit is None else limit / 2.0, confidence),
+        trusted=trusted,
+        judged=judge(harmonic, covariance, allowed, confidence) if trusted else NOT_JUDGED,
     )

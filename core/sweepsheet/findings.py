@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sweepsheet.bore import vertical_doubt
+from sweepsheet.chip import THICKEST_DIRT
 from sweepsheet.clock import direction_of
 from sweepsheet.deed import Deed
 from sweepsheet.finding import LEVELS, Finding, finding
@@ -14,8 +15,9 @@ from sweepsheet.reading_findings import reading_findings, roundness_findings, wa
 from sweepsheet.region import probability_inside
 from sweepsheet.rounds import Measured
 from sweepsheet.solution import Solution
+from sweepsheet.squaring import Squaring
 from sweepsheet.vector import ZERO
-from sweepsheet.wording import Angle, Chance, Degrees, Message, Plain, Size, Small, Toward
+from sweepsheet.wording import Angle, At, Chance, Degrees, Message, Plain, Size, Small, Toward
 
 
 def findings_for(solution: Solution) -> tuple[Finding, ...]:
@@ -56,40 +58,54 @@ def _earlier_findings(measured: Measured, i: int) -> Iterator[Finding]:
 
 
 def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
-    """The face comes first: what is wrong with it, and what squaring it does to the bore."""
-    job, face, squaring = solution.job, solution.latest.face, solution.squaring
-    if face is None or squaring is None:
+    """The face comes first: whether it can be trusted, what is wrong with it, what mends it."""
+    job, face = solution.job, solution.latest.face
+    if face is None:
         yield finding("face-not-swept", "note", field)
         return
     if not face.trusted:
         yield finding("face-not-trusted", "caution", f"{field}.end_float")
+        return
     if face.limit is None:
         yield finding("no-face-limit", "caution", "limits.face_runout")
         return
-    if face.judged.verdict == "within":
-        return
     runout = Plain(face.runout, job.units)
     pm, limit = Plain(face.runout_pm, job.units), Small(face.limit, job.units)
+    if face.judged.verdict == "undecided":
+        yield finding("face-undecided", "caution", field, runout=runout, pm=pm, limit=limit)
     if solution.face_first:
         yield finding("face-first", "stop", field, runout=runout, pm=pm, limit=limit)
-    else:
-        yield finding("face-undecided", "caution", field, runout=runout, pm=pm, limit=limit)
-    if squaring.bore_after is None:
+    if solution.squares is not None:
+        yield from _squaring_findings(solution, solution.squares, field)
+
+
+def _squaring_findings(solution: Solution, squaring: Squaring, field: str) -> Iterator[Finding]:
+    """What squaring takes, and what it does to the bore."""
+    job, bore = solution.job, solution.latest.bore
+    units = job.units
+    if squaring.if_tipped is None and squaring.cause != "rear":
         yield finding("depth-wanted", "note", "housing.depth")
-    else:
-        moved = squaring.bore_after - solution.latest.bore.center
+    elif squaring.if_tipped is not None and squaring.cause != "rear":
+        known = squaring.cause == "front"
         yield finding(
-            "face-swings-bore", "caution", field,
-            move=Small(moved.length, job.units),
-            before=Plain(solution.latest.bore.offset, job.units),
-            after=Small(squaring.bore_after.length, job.units),
+            "face-swings-bore" if known else "face-may-swing-bore", "caution", field,
+            move=Small((squaring.if_tipped - bore.center).length, units),
+            before=Plain(bore.offset, units), after=Small(squaring.if_tipped.length, units),
         )  # fmt: skip
-    if squaring.shims is None:
+    if squaring.shims is None and squaring.cause != "rear":
         yield finding("bolts-wanted", "note", "housing.bolts")
-    if squaring.chip is not None:
+    if squaring.shims is not None:
+        worst = max(squaring.shims.shims, key=lambda shim: shim.lacks)
+        if worst.lacks > units.hair:
+            yield finding(
+                "shims-short", "caution", "stock.shim_thicknesses", at=At(worst.at_deg),
+                wanted=Small(worst.ideal, units), most=Small(worst.thickness, units),
+            )  # fmt: skip
+    if squaring.chip is not None and squaring.cause != "rear":
+        thick = squaring.chip > THICKEST_DIRT * units.small_per_inch
         yield finding(
-            "chip-explains", "note", field, height=Small(squaring.chip, job.units),
-            at=Toward(face.rearmost_deg),
+            "too-thick-for-dirt" if thick else "chip-explains", "note", field,
+            height=Small(squaring.chip, units), at=Toward(squaring.taper.deepest_deg),
         )  # fmt: skip
 
 
@@ -281,6 +297,7 @@ def _companion_findings(solution: Solution) -> Iterator[Finding]:
         yield from reading_findings(job, part.sweeps, runout.swept, what, field)
         if part.is_face:
             yield from warp_findings(job, runout.swept, part.limit, field)
+            yield finding("companion-end-play", "caution", field, what=what)
         if runout.judged.verdict in ("outside", "undecided") and part.limit is not None:
             yield finding(
                 f"companion-{runout.judged.verdict}", "caution", field, what=what,

@@ -21,14 +21,9 @@ _RIM = 136.0
 
 
 def flange_view_of(solution: Solution, language: Language) -> str:
-    """The SVG of the shims; empty where the face is within or no shims are known."""
-    squaring, face, job = solution.squaring, solution.latest.face, solution.job
-    if (
-        squaring is None
-        or squaring.shims is None
-        or face is None
-        or face.judged.verdict == "within"
-    ):
+    """The SVG of the shims; empty where the face is not surely out or no shims are known."""
+    squaring, job = solution.squares, solution.job
+    if squaring is None or squaring.shims is None:
         return ""
     say, units, bolts = language.say, job.units, job.housing.bolts
     shims = squaring.shims.shims

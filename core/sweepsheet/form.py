@@ -17,7 +17,10 @@ from sweepsheet.form_sweeps import MOST_WORDS, SweepFiller, Typed
 from sweepsheet.read_job import FORMAT, MOST_BOLTS, VERSION
 from sweepsheet.typed import number_list, number_or_text, position_list, position_or_text
 
-__all__ = ["BLANK_IS_UNKNOWN", "LISTS", "NUMBERS", "TEXTS", "Typed", "draft_of", "job_of"]
+__all__ = [
+    "BLANK_IS_UNKNOWN", "CHOICES_OR_BLANK", "LISTS", "NUMBERS", "TEXTS", "Typed", "draft_of",
+    "job_of",
+]  # fmt: skip
 
 TEXTS = (
     "units", "limits.source", "indicator.plus_when", "crank.axis", "stock.aim_for",
@@ -33,6 +36,8 @@ NUMBERS = (
 )  # fmt: skip
 # Blank means "not known" here, rather than the usual value.
 BLANK_IS_UNKNOWN = ("limits.bore_offset", "limits.face_runout", "indicator.sag")
+# A choice that may be left blank: not known.
+CHOICES_OR_BLANK = ("housing.pilot_bearing", "housing.tilt_from")
 LISTS = ("stock.dowel_offsets", "stock.shim_thicknesses")
 
 
@@ -70,10 +75,9 @@ def _typed(form: Mapping[str, str], *, whole: bool) -> Typed:
             _put(typed.job, path, number_list(form[path]))
             # A list is one field of the form: a fault in it stands there.
             typed.fields[path] = f"{path}"
+    _choices(typed, form)
     _limit(typed, form, whole=whole)
     _holes(typed, form, whole=whole)
-    if form.get("housing.pilot_bearing"):
-        _put(typed.job, "housing.pilot_bearing", form["housing.pilot_bearing"])
     _chip(typed, form, whole=whole)
     SweepFiller(typed, form, whole=whole).fill()
     return typed
@@ -85,6 +89,13 @@ def _head(typed: Typed, form: Mapping[str, str]) -> None:
     ticked = [code for code in CODES if form.get(f"checklist.{code}") == "yes"]
     typed.job.update({"name": name} if name else {})
     typed.job.update({"checklist": ticked} if ticked else {})
+
+
+def _choices(typed: Typed, form: Mapping[str, str]) -> None:
+    """The choices that were made; a blank one is left out."""
+    for path in CHOICES_OR_BLANK:
+        if form.get(path):
+            _put(typed.job, path, form[path])
 
 
 def _limit(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:

@@ -20,6 +20,7 @@ Target = Literal["bore", "pilot"]
 # No gearbox has a tapered pilot: older files may name one, the form no longer offers it.
 BearingClass = Literal["bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller"]
 Joint = Literal["front", "rear"]
+TiltFrom = Literal["front", "rear"]
 CompanionKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
 
 ABOUT_KEYS = (
@@ -88,13 +89,15 @@ class Housing:
     ``depth`` runs from the front flange to the rear face, ``pilot_distance`` from the rear face
     forward to the pilot bearing, ``tail_distance`` from the rear face back to the gearbox tail.
     ``bore_diameter`` and ``register_diameter`` are those of the bore and of the part of the gearbox
-    that sits in it. Clearances are on the diameter.
+    that sits in it. Clearances are on the diameter. ``tilt_from`` is which side makes the rear
+    face lean: the housing stands tipped at its front flange, or its rear face is cut crooked.
     """
 
     depth: float | None
     pilot_distance: float | None
     tail_distance: float | None
     pilot_bearing: BearingClass | None
+    tilt_from: TiltFrom | None
     bore_diameter: float | None
     register_diameter: float | None
     dowel_holes: tuple[Hole, Hole] | None

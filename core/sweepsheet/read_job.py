@@ -32,6 +32,7 @@ from sweepsheet.job import (
     Round,
     Stock,
     Target,
+    TiltFrom,
 )
 from sweepsheet.read_sweeps import SweepReader
 from sweepsheet.read_values import name_of
@@ -174,22 +175,20 @@ class _JobReader(SweepReader):
 
     def housing(self, value: object) -> Housing:
         keys = (
-            "depth", "pilot_distance", "tail_distance", "pilot_bearing", "bore_diameter",
-            "register_diameter", "dowel_holes", "bolts", "bolt_clearance", "dowel_clearance",
+            "depth", "pilot_distance", "tail_distance", "pilot_bearing", "tilt_from",
+            "bore_diameter", "register_diameter", "dowel_holes", "bolts", "bolt_clearance",
+            "dowel_clearance",
         )  # fmt: skip
         part = self.reader.section(value, "housing", keys)
-        bearing = None
-        if part.get("pilot_bearing") is not None:
-            path = "housing.pilot_bearing"
-            bearing = self.reader.choice(
-                part["pilot_bearing"], path, name_of(path), get_args(BearingClass)
-            )
+        bearing = self.choice_or_none(part, "housing.pilot_bearing", get_args(BearingClass))
+        tilt_from = self.choice_or_none(part, "housing.tilt_from", get_args(TiltFrom))
         most = self.units.largest_reading
         return Housing(
             depth=self.length(part, "housing.depth"),
             pilot_distance=self.length(part, "housing.pilot_distance"),
             tail_distance=self.length(part, "housing.tail_distance"),
             pilot_bearing=cast("BearingClass | None", bearing),
+            tilt_from=cast("TiltFrom | None", tilt_from),
             bore_diameter=self.length(part, "housing.bore_diameter"),
             register_diameter=self.length(part, "housing.register_diameter"),
             dowel_holes=self.dowel_holes(part.get("dowel_holes")),
@@ -197,6 +196,13 @@ class _JobReader(SweepReader):
             bolt_clearance=self.known(part, "housing.bolt_clearance", None, 0.0, most),
             dowel_clearance=self.small(part, "housing.dowel_clearance", self.units.dowel_clearance),
         )
+
+    def choice_or_none(
+        self, part: Mapping[str, object], path: str, allowed: tuple[str, ...]
+    ) -> str | None:
+        """One of the allowed texts, or ``None`` where it is not known."""
+        value = part.get(path.rpartition(".")[2])
+        return None if value is None else self.reader.choice(value, path, name_of(path), allowed)
 
     def dowel_holes(self, value: object) -> tuple[Hole, Hole] | None:
         """The two dowel holes; in one place they would hold nothing."""

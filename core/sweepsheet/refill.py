@@ -12,7 +12,7 @@ from typing import Any
 
 from sweepsheet.checklist import in_order
 from sweepsheet.clock import normalise
-from sweepsheet.form import BLANK_IS_UNKNOWN, LISTS, NUMBERS, TEXTS
+from sweepsheet.form import BLANK_IS_UNKNOWN, CHOICES_OR_BLANK, LISTS, NUMBERS, TEXTS
 from sweepsheet.form_sweeps import SECOND_DIAL, USUAL_CONTACT
 
 # The lists of positions that the form offers, each in the order in which the crank comes to them.
@@ -36,7 +36,7 @@ def form_of(data: Mapping[str, Any]) -> dict[str, str]:
     form: dict[str, str] = {"limit_as": "offset"}
     if data.get("name"):
         form["name"] = data["name"]
-    for path in (*TEXTS, *NUMBERS, *BLANK_IS_UNKNOWN, "housing.pilot_bearing"):
+    for path in (*TEXTS, *NUMBERS, *BLANK_IS_UNKNOWN, *CHOICES_OR_BLANK):
         section, _, key = path.rpartition(".")
         part = (data.get(section) or {}) if section else data
         if key in part:

@@ -230,7 +230,10 @@ def _shims(squaring: Squaring | None) -> list[Data]:
 def _squaring(squaring: Squaring) -> Data:
     shims, after = squaring.shims, squaring.bore_after
     return {
+        "cause": squaring.cause,
         "bore_after": None if after is None else _vector(after),
+        "bore_if_tipped": None if squaring.if_tipped is None else _vector(squaring.if_tipped),
+        "bore_if_crooked": _vector(squaring.if_crooked),
         "taper": {
             "slope": squaring.taper.slope,
             "deepest_deg": squaring.taper.deepest_deg,

@@ -13,6 +13,8 @@ from sweepsheet.clock import direction_of
 from sweepsheet.job import Dowel, Job
 from sweepsheet.shims import Shim
 from sweepsheet.solution import Solution
+from sweepsheet.squaring import Squaring
+from sweepsheet.units import UnitSystem
 from sweepsheet.vector import Vec2
 from sweepsheet.verdict import Judged
 from sweepsheet.wording import Angle, At, Chance, Language, Message, Size, Small, Toward
@@ -81,46 +83,61 @@ def _face(solution: Solution, language: Language) -> Iterator[Section]:
             total=Small(face.swept.total_reading, units), rest=Small(face.warp, units),
         )
     )  # fmt: skip
+    if not face.trusted:
+        lines.append(say("face.not_judged"))
     title = _title(language, "face")
     yield _judged(language, "face", title, face.judged, lines, "answer.chance_face")
 
 
 def _squaring(solution: Solution, language: Language) -> Iterator[Section]:
-    """What to put under the bolts or machine off; only where the face is not within."""
-    squaring, face = solution.squaring, solution.latest.face
-    if squaring is None or face is None or face.judged.verdict == "within":
+    """What to put under the bolts or machine off; only where the face is surely out."""
+    squaring, say = solution.squares, language.say
+    if squaring is None:
         return
-    units, say, taper = solution.job.units, language.say, squaring.taper
-    lines = [
-        say(
-            "squaring.taper",
-            slope=Angle(taper.slope, units),
-            at=Toward(taper.deepest_deg),
-        )
-    ]  # fmt: skip
-    if taper.across is not None:
-        lines.append(say("squaring.across", depth=Small(taper.across, units)))
-    if squaring.bore_after is not None:
-        after = squaring.bore_after
-        lines.append(
-            say(
-                "squaring.bore",
-                offset=Small(after.length, units), direction=Toward(direction_of(after)),
-            )
-        )  # fmt: skip
+    lines = [] if squaring.cause else [say("squaring.find_out")]
+    if squaring.cause != "rear":
+        lines += _front(squaring, solution, language)
+    if squaring.cause != "front":
+        lines += _rear(squaring, solution, language)
     rows: tuple[tuple[str, ...], ...] = ()
-    shims = squaring.shims
-    if shims is not None:
-        rows = tuple(_shim_row(shim, solution.job, language) for shim in shims.shims)
-        radius = solution.job.rounds[-1].face
-        if radius is not None and solution.job.stock.shim_thicknesses:
-            left = 2.0 * shims.slope_left.length * radius.radius * units.small_per_long
-            lines.append(
-                say("squaring.left", runout=Small(left, units), rock=Small(shims.rock, units))
-            )
+    if squaring.shims is not None:
+        rows = tuple(_shim_row(shim, solution.job, language) for shim in squaring.shims.shims)
+        lines.append(say("squaring.hang"))
     head = tuple(say(f"squaring.head.{k}") for k in ("bolt", "shim", "ideal")) if rows else ()
     title = _title(language, "squaring")
     yield Section("squaring", title, lines=tuple(lines), head=head, rows=rows)
+
+
+def _front(squaring: Squaring, solution: Solution, language: Language) -> Iterator[str]:
+    """A housing that stands tipped: off its front flange, or under it."""
+    say, units, taper = language.say, solution.job.units, squaring.taper
+    slope, at = Angle(taper.slope, units), Toward(taper.deepest_deg)
+    if squaring.cause is None:
+        yield say("squaring.if_tipped")
+    yield say("squaring.taper", slope=slope, at=at)
+    if taper.across is not None:
+        yield say("squaring.across", depth=Small(taper.across, units))
+    if squaring.if_tipped is not None:
+        yield _after(squaring.if_tipped, units, language)
+    shims, swept = squaring.shims, solution.job.rounds[-1].face
+    if shims is not None and swept is not None and solution.job.stock.shim_thicknesses:
+        left = 2.0 * shims.slope_left.length * swept.radius * units.small_per_long
+        yield say("squaring.left", runout=Small(left, units), rock=Small(shims.rock, units))
+
+
+def _rear(squaring: Squaring, solution: Solution, language: Language) -> Iterator[str]:
+    """A rear face that is cut crooked: machined itself, and the bore stays."""
+    say, units, taper = language.say, solution.job.units, squaring.taper
+    slope, at = Angle(taper.slope, units), Toward(taper.deepest_deg)
+    if squaring.cause is None:
+        yield say("squaring.if_crooked")
+    yield say("squaring.recut", slope=slope, at=at)
+    yield _after(squaring.if_crooked, units, language)
+
+
+def _after(bore: Vec2, units: UnitSystem, language: Language) -> str:
+    offset, direction = Small(bore.length, units), Toward(direction_of(bore))
+    return language.say("squaring.bore", offset=offset, direction=direction)
 
 
 def _shim_row(shim: Shim, job: Job, language: Language) -> tuple[str, ...]:
@@ -130,6 +147,8 @@ def _shim_row(shim: Shim, job: Job, language: Language) -> tuple[str, ...]:
     shown = stack if len(pieces) == 1 else f"{stack} = {thickness}" if pieces else thickness
     if shim.thickness == 0:
         shown = language.say("squaring.none")
+    if shim.lacks > job.units.hair:
+        shown = language.say("squaring.short", stack=shown)
     return language.word(At(shim.at_deg)), shown, language.word(Small(shim.ideal, job.units))
 
 

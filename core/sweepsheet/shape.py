@@ -24,6 +24,7 @@ from sweepsheet.job import (
     Plunger,
     PlusWhen,
     Target,
+    TiltFrom,
 )
 from sweepsheet.read_job import JOB_KEYS, LONGEST_NAME, MOST_ROUNDS
 from sweepsheet.read_sweeps import MOST_SWEEPS
@@ -53,6 +54,10 @@ _CHOICES: dict[str, dict[str, tuple[str, ...]]] = {
     "crank": {"axis": get_args(Axis)},
     "stock": {"aim_for": get_args(Target)},
     "chip": {"joint": get_args(Joint)},
+}
+# ... or nothing, where it is not known.
+_CHOICES_OR_NULL = {
+    "housing": {"pilot_bearing": get_args(BearingClass), "tilt_from": get_args(TiltFrom)},
 }
 _LISTS = {"stock": ("dowel_offsets", "shim_thicknesses"), "housing": ("bolts", "dowel_holes")}
 _BORE = {"contact": get_args(Contact)}
@@ -103,13 +108,13 @@ class _Shape:
         numbers, choices = _NUMBERS[section], _CHOICES.get(section, {})
         lists = _LISTS.get(section, ())
         texts = ("source",) if section == "limits" else ()
-        bearing = ("pilot_bearing",) if section == "housing" else ()
-        part = self.group(top, section, (*numbers, *choices, *lists, *texts, *bearing))
+        maybe = _CHOICES_OR_NULL.get(section, {})
+        part = self.group(top, section, (*numbers, *choices, *lists, *texts, *maybe))
         for key in numbers:
             self.leaf(part.get(key), f"{section}.{key}")
         self.choices(part, section, choices)
-        if part.get("pilot_bearing") is not None:
-            self.choices(part, section, {"pilot_bearing": get_args(BearingClass)})
+        known = {key: allowed for key, allowed in maybe.items() if part.get(key) is not None}
+        self.choices(part, section, known)
         self.text(part.get("source", ""), f"{section}.source")
         for key in lists:
             path = f"{section}.{key}"

@@ -36,6 +36,14 @@ class Shim:
         """The thickness to fit."""
         return self.ideal if self.pieces is None else sum(self.pieces)
 
+    @property
+    def lacks(self) -> float:
+        """By how much three of the thickest in stock are too thin; nothing where they are not."""
+        if self.pieces is None or len(self.pieces) < MOST_PIECES:
+            return 0.0
+        alike = self.pieces.count(self.pieces[0]) == MOST_PIECES
+        return max(0.0, self.ideal - self.thickness) if alike else 0.0
+
 
 @dataclass(frozen=True, slots=True)
 class Shims:
@@ -52,7 +60,7 @@ class Shims:
 
 @dataclass(frozen=True, slots=True)
 class Taper:
-    """What to machine off the front flange: deepest at ``deepest_deg``, ``slope`` deep a length.
+    """What to machine off: deepest at ``deepest_deg``, ``slope`` deep a length.
 
     ``across`` is the depth at the outermost bolt less that at the opposite one, in small units;
     ``None`` where no bolt was measured.
@@ -97,9 +105,10 @@ def shims_for(
 
 
 def taper_for(slope: Vec2, bolts: Sequence[Hole], small_per_long: float) -> Taper:
-    """The taper that squares a face of this slope when machined off the front flange.
+    """The taper that squares a face of this slope when machined off.
 
-    Most is taken off where the face stands rearward.
+    Off the front flange of a housing that stands tipped, or off a rear face that is cut crooked:
+    either way most is taken off where the face stands rearward.
 
     >>> bolts = [Hole(90.0 * i, 7.0) for i in range(4)]
     >>> taper_for(Vec2(0.0, 0.0005), bolts, 1000.0)

@@ -8,9 +8,10 @@ from sweepsheet.bore import vertical_doubt
 from sweepsheet.chip import ChipEffect, chip_slope, effect_of
 from sweepsheet.companion import Runout, measure_companion
 from sweepsheet.dowels import Option, Weigher, choose, options_for, pilot_shift
-from sweepsheet.history import History, history_of
+from sweepsheet.history import History, at_least, history_of
 from sweepsheet.job import Job
 from sweepsheet.pairs import Pair, pairs_for
+from sweepsheet.region import K_95_PLANE
 from sweepsheet.rigid import DowelLine
 from sweepsheet.rounds import Measured, measure_round
 from sweepsheet.seat import Seat, clearance_of, seat_doubt, seat_of
@@ -49,6 +50,33 @@ class Solution:
         """Whether the face must be put right before anything is said of dowels."""
         face = self.latest.face
         return face is not None and face.judged.verdict == "outside"
+
+    @property
+    def squares(self) -> Squaring | None:
+        """How to square the face, where its readings call for it: surely out, and to be trusted."""
+        face = self.latest.face
+        out = self.face_first and face is not None and not face.swept.unreliable
+        return self.squaring if out else None
+
+    @property
+    def tilt_seen_again(self) -> bool:
+        """Whether an earlier round, its joint put together anew since, showed the same tilt.
+
+        The two slopes may differ by what their noise explains (95 %, chi-square of two).
+        """
+        face, swept = self.latest.face, self.job.rounds[-1].face
+        if face is None or swept is None or not self.face_first:
+            return False
+        radius = swept.radius * self.job.units.small_per_long
+        for measured in self.measured[:-1]:
+            before = measured.face
+            if before is None or before.judged.verdict != "outside" or before.swept.unreliable:
+                continue
+            miss = (face.slope - before.slope).scaled(radius)
+            spread = (face.slope_covariance + before.slope_covariance).scaled(radius**2)
+            if at_least(spread).inverse().along(miss) <= K_95_PLANE**2:
+                return True
+        return False
 
     @property
     def wrong_way(self) -> bool:

@@ -128,6 +128,7 @@ TABLE: dict[str, str] = {
     "name.housing.pilot_distance": "distancia al rodamiento piloto",
     "name.housing.tail_distance": "distancia a la cola de la caja",
     "name.housing.pilot_bearing": "rodamiento piloto",
+    "name.housing.tilt_from": "qué lado está fuera de escuadra",
     "name.housing.bore_diameter": "diámetro del alojamiento",
     "name.housing.register_diameter": "diámetro del centrador de la caja",
     "name.housing.dowel_holes": "agujeros de los pasadores",
@@ -299,18 +300,19 @@ TABLE: dict[str, str] = {
         "mueve el alojamiento."
     ),
     "finding.face-not-trusted": (
-        "No se fíe del valor de la cara: el juego axial del cigüeñal se lee como inclinación. "
-        "Empuje el cigüeñal hacia un lado en cada parada, o use un segundo reloj opuesto al primero."
+        "Repita el barrido de la cara: empuje el cigüeñal hasta el tope siempre hacia el mismo "
+        "lado, suelte, lea. El juego axial se lee como inclinación. No se fíe de esta cara: no "
+        "se juzga."
     ),
     "finding.no-face-limit": "No se puso límite para la cara. Ponga el del fabricante.",
     "finding.face-first": (
         "Primero la cara: su salto es {runout} ± {pm} frente a {limit}. Busque una rebaba o "
-        "suciedad en la junta, después ponga lainas o mecanice, y repita el barrido del "
-        "alojamiento: lo que aquí se dice de los pasadores no vale después de eso."
+        "suciedad en la junta y repita el barrido. Lo que se dice aquí de los pasadores no vale "
+        "después de escuadrar la cara."
     ),
     "finding.face-undecided": (
-        "La cara está demasiado justa para decidir: salto {runout} ± {pm} frente a {limit}. Haga "
-        "el barrido en ocho posiciones o por segunda vez antes de pasar al alojamiento."
+        "La cara está demasiado justa para decidir: salto {runout} ± {pm} frente a {limit}. "
+        "Mídala otra vez antes de pasar al alojamiento; no la mecanice ni le ponga lainas."
     ),
     "finding.face-warp": (
         "La cara no es plana, o una lectura está mal: de {total} TIR en el reloj solo {tilt} son "
@@ -324,18 +326,30 @@ TABLE: dict[str, str] = {
         "Se espera que al escuadrar la cara el alojamiento se desplace {move}: de {before} a "
         "{after} de descentrado."
     ),
+    "finding.face-may-swing-bore": (
+        "Si la campana está inclinada en el bloque, escuadrarla mueve el alojamiento {move}: de "
+        "{before} a {after} de descentrado. Si su cara trasera está mal cortada, el alojamiento "
+        "no se mueve."
+    ),
     "finding.depth-wanted": (
         "Ponga la profundidad de la campana para ver cuánto se desplaza el alojamiento al "
         "escuadrar la cara."
     ),
     "finding.bolts-wanted": "Ponga dónde están los tornillos para ver qué va bajo cada uno.",
+    "finding.shims-short": (
+        "Sus lainas no llegan a {at}: hacen falta {wanted}, tres de las más gruesas son {most}."
+    ),
     "finding.holes-wanted": (
         "Ponga dónde están los agujeros de los pasadores para ver qué harían dos pasadores "
         "desiguales."
     ),
     "finding.chip-explains": (
-        "Una viruta o rebaba de {height} en el borde de la brida delantera, cerca de {at}, explica "
-        "toda esta inclinación. Mire ahí primero."
+        "Una viruta o rebaba de {height} en el borde de la brida delantera, cerca de {at}, "
+        "explicaría toda esta inclinación. Mire allí primero."
+    ),
+    "finding.too-thick-for-dirt": (
+        "Haría falta {height} en el borde cerca de {at} para esta inclinación: demasiado para "
+        "suciedad. Busque un pasador saliente, una brida torcida, una pieza equivocada."
     ),
     "finding.pilot-distance-wanted": (
         "Ponga la distancia de la cara trasera al rodamiento piloto para ver qué efecto tiene allí."
@@ -400,6 +414,10 @@ TABLE: dict[str, str] = {
     "finding.companion-outside": (
         "Hay salto en {what}: {tir} ± {pm} TIR frente a {limit}, fuera. Gira con el cigüeñal: mover "
         "la campana no lo cura."
+    ),
+    "finding.companion-end-play": (
+        "El juego axial entra entero en el barrido en {what}: en cada parada empuje el cigüeñal "
+        "hasta el tope hacia el mismo lado, suelte, lea."
     ),
     "finding.companion-undecided": (
         "Demasiado justo para decidir en {what}: {tir} ± {pm} TIR frente a {limit}. Gira con el "
@@ -549,11 +567,20 @@ TABLE: dict[str, str] = {
     "face.runout": "Salto por la inclinación {runout} ± {pm}, en el radio barrido",
     "face.rearmost": "Más atrás hacia {direction}",
     "face.slope": "Pendiente {angle}",
+    "face.not_judged": "Sin juzgar: puede haber juego axial en ella",
     "face.limit": "Límite: salto (TIR) {limit} en ese radio",
     "face.total": "TIR en el reloj {total}; además de la inclinación {rest}",
+    "squaring.find_out": (
+        "¿Qué lado está mal? Con la brida delantera sobre un mármol, haga el barrido de la cara "
+        "trasera: si es paralela, está mal el lado del bloque; si no, la cara trasera está mal "
+        "cortada."
+    ),
+    "squaring.if_tipped": "Si la campana está inclinada en el bloque:",
+    "squaring.if_crooked": "Si su cara trasera está mal cortada:",
     "squaring.taper": (
         "Quitar de la brida delantera: {slope} de lado a lado, lo más profundo hacia {at}"
     ),
+    "squaring.recut": "De la cara trasera: {slope}, lo más profundo hacia {at}",
     "squaring.across": "De lado a lado entre los tornillos son {depth}",
     "squaring.bore": (
         "Alojamiento esperado después: descentrado {offset} hacia {direction}. Repita el barrido."
@@ -561,6 +588,11 @@ TABLE: dict[str, str] = {
     "squaring.left": (
         "Redondeado a lo disponible, deja un salto de {runout}; los paquetes cojean {rock}"
     ),
+    "squaring.hang": (
+        "Las lainas solo en los tornillos dejan la brida en el aire entre ellos. Compruebe el "
+        "encaje de los pasadores y el engrane del motor de arranque."
+    ),
+    "squaring.short": "{stack} (no llega)",
     "squaring.none": "ninguna",
     "squaring.head.bolt": "Tornillo a",
     "squaring.head.shim": "Laina",
@@ -639,12 +671,23 @@ TABLE: dict[str, str] = {
     "means.chance": "Qué probable es que el alojamiento verdadero esté dentro del límite, contando toda la incertidumbre de las lecturas. Desde el 95% se llama dentro, por debajo del 5% fuera, y entre los dos nadie lo sabe.",
     "means.left": "Dónde se espera el alojamiento con esa elección de pasadores. La comprobación con el reloj decide si quedó así.",
     "means.runout": "Cuánto recorre un reloj perpendicular sobre la cara inclinada en una vuelta completa, en el radio barrido. Con el doble de radio, la misma inclinación da el doble de salto.",
-    "means.rearmost": "El lado en que la cara queda más atrás, hacia la caja. Ahí la campana es demasiado larga, o hay algo bajo la brida delantera.",
+    "means.rearmost": (
+        "El lado en que la cara queda más atrás, hacia la caja. Allí la campana es demasiado "
+        "larga, hay algo bajo la brida delantera, la cara del bloque no está a escuadra o la "
+        "cara trasera está mal cortada."
+    ),
     "means.slope": "Cuánto se inclina la cara por cada pulgada o metro de lado a lado. No depende del radio en que se hizo el barrido.",
     "means.total": "El recorrido del propio reloj, y cuánto de él no es inclinación sino alabeo, rebaba o una lectura mala. Esa parte no la curan ni las lainas ni los pasadores.",
-    "means.taper": "Qué hay que mecanizar de la brida delantera para que la cara trasera quede a escuadra. Es más profundo en el lado que queda atrás.",
+    "means.taper": (
+        "Lo que hay que mecanizar para que la cara trasera quede a escuadra. Es más profundo en "
+        "el lado que queda más atrás."
+    ),
     "means.shim": "Qué poner bajo la brida en cada tornillo, de lo disponible, para escuadrar la cara. Un paquete que cojea no apoya plano en todos los tornillos.",
-    "means.swing": "Al escuadrar la cara se desplaza el alojamiento: la inclinación por la profundidad de la campana. Por eso se repite el barrido del alojamiento antes de elegir pasadores.",
+    "means.swing": (
+        "Escuadrar una campana inclinada mueve el alojamiento, la inclinación por la "
+        "profundidad; mecanizar una cara trasera mal cortada, no. Por eso se repite el barrido "
+        "del alojamiento antes de elegir pasadores."
+    ),
     "means.gearbox-axis": "Por dónde pasa la línea de la caja junto al rodamiento piloto. Incluye el descentrado del alojamiento y la inclinación de la cara por la distancia.",
     "means.out-of-line": "El ángulo entre la caja y el cigüeñal. Un rodamiento aguanta solo un poco antes de que su borde lleve la carga.",
     "means.clearance": "Cuánto menor es el centrador de la caja que el alojamiento en que entra. La caja puede quedar desviada la mitad, esté donde esté el alojamiento.",
@@ -1136,6 +1179,10 @@ PAGE: dict[str, str] = {
     "housing.bearing": "El rodamiento piloto es",
     "housing.bearing.none": "otra cosa, o no se sabe",
     "housing.depth": "Profundidad de la campana, de la brida delantera a la cara trasera, {long_unit}",
+    "housing.tilt_from": "Qué lado inclina la cara",
+    "housing.tilt_from.none": "no se sabe",
+    "housing.tilt_from.front": "el lado del bloque: la campana está inclinada",
+    "housing.tilt_from.rear": "la cara trasera: está mal cortada",
     "housing.tail": "De la cara trasera hacia atrás hasta la cola de la caja, {long_unit}",
     "housing.face_radius": "El límite de la cara vale para un radio de, {long_unit}",
     "housing.face_radius_help": "En blanco: para el radio barrido. 1: por cada pulgada o milímetro de radio.",
@@ -1332,7 +1379,11 @@ PAGE: dict[str, str] = {
     "how.practice.text": "La campana de la página de práctica está hecha al revés: cuerpos en el espacio, y la distancia del reloj a ellos. Para hacerla no se usa ninguna de las fórmulas de arriba, de modo que puede mostrar si son correctas.",
     "how.limits": "Lo que no puede ver",
     "how.limits.face": "Una cara fuera de escuadra, si solo se hizo el barrido del alojamiento.",
-    "how.limits.flange": "Una brida de cigüeñal doblada, o un soporte flojo sobre ella: entonces todo el barrido está mal por igual.",
+    "how.limits.flange": (
+        "Un soporte flojo o que cede: todo el barrido está entonces mal por igual. Una brida "
+        "del cigüeñal torcida no hace daño: el reloj gira alrededor de los cojinetes de "
+        "bancada."
+    ),
     "how.limits.dial": "Un reloj que se atasca en el mismo lugar en cada vuelta.",
     "how.limits.housing": "Una campana que se dobla al atornillar la caja, o al calentarse.",
     "how.limits.gearbox": "Cómo está hecha la propia caja: se supone que su eje gira centrado con su centrador y a escuadra con su cara delantera.",

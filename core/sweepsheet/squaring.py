@@ -1,4 +1,13 @@
-"""How to bring a face square, and what that does: the face comes first, the bore after."""
+"""How to bring a face square, and what that does: the face comes first, the bore after.
+
+A rear face leans for one of two reasons. The housing stands tipped at its front flange, by the
+flange itself, the block's face or dirt between them: then it is shimmed or machined there, and the
+whole housing turns about that joint, so that its bore swings by ``H g`` (H: depth, front flange to
+rear face). Or the rear face alone is cut crooked: then that face is machined, nothing turns, and
+the bore stays where it is. A sweep can't tell one from the other. A surface plate can: with the
+front flange down on it the rear face of a tipped housing is parallel to the plate, and a crooked
+one is not.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +16,7 @@ from dataclasses import dataclass
 from sweepsheet.bore import Bore
 from sweepsheet.chip import chip_that_explains
 from sweepsheet.face import Face
-from sweepsheet.job import Housing, Job
+from sweepsheet.job import Housing, Job, TiltFrom
 from sweepsheet.shims import Shims, Taper, shims_for, taper_for
 from sweepsheet.vector import Vec2
 
@@ -16,31 +25,46 @@ from sweepsheet.vector import Vec2
 class Squaring:
     """How to square the face of the latest round, and where that takes the bore.
 
-    ``bore_after`` is ``None`` where the depth of the housing is not known, ``shims`` where there
-    are no three bolts. ``chip`` is the height of a chip at the rim of the flange that explains the
-    whole tilt, ``None`` where no radius on the flange was measured.
+    ``cause`` is which side is out, ``None`` where it is not known. ``if_tipped`` is where the bore
+    goes when the front flange is mended (``None`` where the depth is not known), ``if_crooked``
+    where it stays when the rear face is. ``shims`` go under the front flange; ``None`` where there
+    are no three bolts, or where the rear face is what is crooked. ``chip`` is the height of a chip
+    at the rim of the flange that explains the whole tilt, ``None`` where no radius on the flange
+    was measured.
     """
 
+    cause: TiltFrom | None
     taper: Taper
     shims: Shims | None
-    bore_after: Vec2 | None
+    if_tipped: Vec2 | None
+    if_crooked: Vec2
     chip: float | None
+
+    @property
+    def bore_after(self) -> Vec2 | None:
+        """Where the bore is expected after it; ``None`` where cause or depth are not known."""
+        if self.cause == "rear":
+            return self.if_crooked
+        return self.if_tipped if self.cause == "front" else None
 
 
 def square(job: Job, bore: Bore, face: Face) -> Squaring:
-    """What to shim or machine, and what to expect of it."""
+    """What to shim or machine, and what to expect of it: ``c + H g``, or ``c`` as it is."""
     housing, per_long = job.housing, job.units.small_per_long
-    after = None
+    tipped = None
     if housing.depth is not None:
-        after = bore.center + face.slope.scaled(housing.depth * per_long)
+        tipped = bore.center + face.slope.scaled(housing.depth * per_long)
     rim = rim_of(housing)
     chip = None
     if rim is not None:
         chip = chip_that_explains(face.slope, rim * per_long, rim * per_long)
+    shims = shims_for(face.slope, housing.bolts, per_long, job.stock.shim_thicknesses)
     return Squaring(
+        cause=housing.tilt_from,
         taper=taper_for(face.slope, housing.bolts, per_long),
-        shims=shims_for(face.slope, housing.bolts, per_long, job.stock.shim_thicknesses),
-        bore_after=after,
+        shims=None if housing.tilt_from == "rear" else shims,
+        if_tipped=tipped,
+        if_crooked=bore.center,
         chip=chip,
     )
 

@@ -42,6 +42,11 @@ class UnitSystem:
     largest_reading: float
 
     @property
+    def small_per_inch(self) -> float:
+        """How many small units make an inch."""
+        return MM_PER_INCH / self.mm
+
+    @property
     def hair(self) -> float:
         """A hundredth of a thou in the small unit: a difference that nobody can make or measure."""
         return 0.01 * MM_PER_INCH / 1000 / self.mm

@@ -157,6 +157,7 @@ class _Maker:
             "pilot_bearing": self.one(
                 (None, "bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller")
             ),
+            "tilt_from": self.one((None, "front", "rear")),
             "bore_diameter": self.long(), "register_diameter": self.long(),
             "dowel_holes": holes if apart > 10.0 else None,
             "bolts": [self.hole() for _ in range(self.one((0, 2, 3, 7)))],

@@ -56,6 +56,16 @@ def leaning(slope: float, job: Data, **keys: object) -> Data:
     return with_face(job, face_readings(0.0, slope, EIGHTHS), positions=EIGHTHS, **keys)
 
 
+def tipped(job: Data) -> Data:
+    """The job, its housing known to stand tipped at the block."""
+    return {**job, "housing": {**job["housing"], "tilt_from": "front"}}
+
+
+def near(radius: float) -> Data:
+    """A job whose flange was measured at this radius alone."""
+    return make_job(GOOD, housing={"bolts": [{"at_deg": 0, "radius": radius}]})
+
+
 def part(kind: str, offset: float) -> Data:
     """A companion sweep of a part that is off by so much, with a limit of 3 TIR."""
     return {"kind": kind, "limit": 3.0, "sweeps": [readings_of(0.0, offset)], "closing": [0.0]}
@@ -190,7 +200,8 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         make_job(GOOD), with_face(make_job(GOOD)),
     ),
     (
-        "face-not-trusted", "caution", "rounds.0.face.end_float", "use a second dial opposite",
+        "face-not-trusted", "caution", "rounds.0.face.end_float",
+        "push the crank to its stop one way, let go, read",
         with_face(make_job(GOOD), end_float="free"), with_face(make_job(GOOD)),
     ),
     (
@@ -221,7 +232,18 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     (
         "face-swings-bore", "caution", "rounds.0.face",
         "swing the bore by 9.0 thou: from 1.0 to 8.0 thou offset",
-        leaning(1.5, joint(GOOD)), joint(GOOD),
+        leaning(1.5, tipped(joint(GOOD))), joint(GOOD),
+    ),
+    (
+        "face-may-swing-bore", "caution", "rounds.0.face",
+        "squaring it swings the bore by 9.0 thou: from 1.0 to 8.0 thou offset",
+        leaning(1.5, joint(GOOD)), leaning(1.5, tipped(joint(GOOD))),
+    ),
+    (
+        "shims-short", "caution", "stock.shim_thicknesses",
+        "needed, three of the thickest are 15.0 thou",
+        leaning(1.5, joint(GOOD, stock={"shim_thicknesses": [1, 2, 5]})),
+        leaning(1.5, joint(GOOD, stock={"shim_thicknesses": [1, 2, 5, 10]})),
     ),
     (
         "depth-wanted", "note", "housing.depth", "Enter the depth of the housing",
@@ -232,8 +254,18 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         leaning(1.5, make_job(GOOD)), leaning(1.5, joint(GOOD)),
     ),
     (
-        "chip-explains", "note", "rounds.0.face", "A chip or burr of 25.8 thou at the rim",
-        leaning(1.5, joint(GOOD)), leaning(1.5, make_job(GOOD)),
+        "chip-explains", "note", "rounds.0.face", "A chip or burr of 10.0 thou at the rim",
+        leaning(1.5, near(3.33)), leaning(1.5, near(3.34)),
+    ),
+    (
+        "too-thick-for-dirt", "note", "rounds.0.face", "It would take 25.8 thou at the rim",
+        leaning(1.5, joint(GOOD)), leaning(1.5, near(3.33)),
+    ),
+    (
+        "companion-end-play", "caution", "companions.0",
+        "End play goes straight into the flywheel face sweep",
+        make_job(GOOD, companions=[part("flywheel_face", 0.0)]),
+        make_job(GOOD, companions=[part("pilot_bore", 0.0)]),
     ),
     (
         "holes-wanted", "note", "housing.dowel_holes", "Enter where the dowel holes are",
@@ -349,7 +381,7 @@ def test_every_finding_has_its_case() -> None:
 
 # A dimension that was not measured, the finding that asks for it, and what it would give.
 MISSING: list[tuple[str, str, Callable[[Data], object], object]] = [
-    ("depth", "depth-wanted", lambda r: r["squaring"]["bore_after"], None),
+    ("depth", "depth-wanted", lambda r: r["squaring"]["bore_if_tipped"], None),
     ("bolts", "bolts-wanted", lambda r: r["shims"], []),
     ("pilot_distance", "pilot-distance-wanted", lambda r: r["rounds"][0]["pilot"], None),
     ("dowel_holes", "holes-wanted", lambda r: r["fine_options"], []),

@@ -311,6 +311,7 @@ def test_a_stop_says_so_as_strongly() -> None:
         ("finding.foreign-reading", ("no encaja", "antes de actuar")),
         ("finding.face-not-trusted", ("No se fíe",)),
         ("finding.face-first", ("Primero la cara", "no vale")),
+        ("do.find-tilt-cause", ("mármol",)),
         ("finding.moved-wrong-way", ("al revés", "antes de girar nada")),
         ("finding.moved-mirrored", ("cambiadas", "antes de girar nada")),
         ("finding.interference", ("no entra", "a la fuerza")),

@@ -137,7 +137,8 @@ def test_what_was_added_to_the_result(whole: Data) -> None:
         "mirrored", "gain", "lag_deg",
     }  # fmt: skip
     assert whole["squaring"].keys() == {
-        "bore_after", "taper", "slope_left", "rock", "chip_that_explains",
+        "bore_after", "bore_if_crooked", "bore_if_tipped", "cause", "taper", "slope_left", "rock",
+        "chip_that_explains",
     }  # fmt: skip
     assert whole["joint"].keys() == {"clearance", "probability_within", "verdict"}
     assert whole["chip"].keys() == {"slope", "bore", "nose", "tail"}

@@ -120,11 +120,20 @@ def test_shims_are_a_table_with_what_rounding_leaves() -> None:
     part = sections(with_face(job, face_readings(0.0, -1.0)))["squaring"]
     assert part.head == ("Bolt at", "Shim", "Exactly")
     assert part.rows == (
-        ("12 o'clock", "5 thou + 5 thou + 5 thou = 15.0 thou", "16.0 thou"),
+        ("12 o'clock", "5 thou + 5 thou + 5 thou = 15.0 thou (short)", "16.0 thou"),
         ("3 o'clock", "5 thou + 2 thou + 1 thou = 8.0 thou", "8.0 thou"),
         ("6 o'clock", "none", "0.0 thou"),
     )
     assert any(line.startswith("Rounded to the stock, it leaves runout") for line in part.lines)
+    assert any("leave the flange hanging between them" in line for line in part.lines)
+
+
+def test_a_stack_that_reaches_is_not_called_short_failure() -> None:
+    """Three pieces that are not all the thickest could be thicker: rounding, no lack."""
+    housing = {"bolts": [{"at_deg": a, "radius": 8.0} for a in (0, 90, 180)]}
+    job = make_job(OFF, housing=housing, stock={"shim_thicknesses": [1.0, 2.0, 6.0]})
+    part = sections(with_face(job, face_readings(0.0, -1.0)))["squaring"]
+    assert "short" not in "".join("".join(row) for row in part.rows)
 
 
 @pytest.mark.parametrize(

@@ -14,6 +14,7 @@ from sweepsheet import sheet, solve
 from sweepsheet.read_job import read_job
 from sweepsheet.squaring import rim_of
 from tests.core.jobs import (
+    EIGHTHS,
     PERFECT,
     SEVEN_BOLTS,
     TWO_HOLES,
@@ -22,6 +23,7 @@ from tests.core.jobs import (
     face_readings,
     make_job,
     readings_of,
+    then,
     with_face,
 )
 
@@ -32,7 +34,9 @@ DEPTH = 6.5
 
 def leaning(gx: float, gy: float, cx: float = 0.0, cy: float = 0.0, **housing: object) -> Data:
     """A bore at (cx, cy) thou and a face of slope (gx, gy) thou an inch."""
-    job = make_job(readings_of(cx, cy), indicator=PERFECT, housing=housing)
+    job = make_job(
+        readings_of(cx, cy), indicator=PERFECT, housing={"tilt_from": "front", **housing}
+    )
     return with_face(job, face_readings(gx, gy))
 
 
@@ -117,6 +121,127 @@ def test_without_a_face_nothing_is_squared_failure() -> None:
 def test_rim_of(housing: Data, rim: float | None) -> None:
     found = rim_of(read_job(make_job((0, 0, 0, 0), housing=housing)).housing)
     assert found == (rim if rim is None else pytest.approx(rim))
+
+
+# Which side is out ---------------------------------------------------------------------------
+
+
+def squaring_lines(job: Data) -> str:
+    return sheet(job).partition("Squaring the face")[2]
+
+
+def test_while_the_cause_is_not_known_both_figures_are_shown() -> None:
+    """Tipped, the bore swings by the depth times the slope; crooked, it stays."""
+    job = leaning(0.0, 3.0, 0.0, -7.0, depth=6.0, bolts=SEVEN_BOLTS, tilt_from=None)
+    found = solve(job)["squaring"]
+    assert (found["cause"], found["bore_after"]) == (None, None)
+    assert found["bore_if_tipped"] == pytest.approx([0.0, 11.0])
+    assert found["bore_if_crooked"] == pytest.approx([0.0, -7.0])
+    lines = squaring_lines(job)
+    assert "surface plate" in lines
+    assert "Bore expected after: offset 11.0 thou toward 12" in lines
+    assert "Bore expected after: offset 7.0 thou toward 6" in lines
+    assert "face-may-swing-bore" in codes_of(job)
+
+
+def test_a_crooked_rear_face_is_recut_and_the_bore_stays() -> None:
+    """No shims: they would tip a housing that stands true."""
+    job = leaning(0.0, 3.0, 0.0, -7.0, depth=6.0, bolts=SEVEN_BOLTS, tilt_from="rear")
+    result = solve(job)
+    assert result["squaring"]["bore_after"] == pytest.approx([0.0, -7.0])
+    assert result["shims"] == []
+    lines = squaring_lines(job)
+    assert "Off the rear face: 3.00 thou an inch across, deepest toward 12" in lines
+    assert "front flange" not in lines
+    found = set(codes_of(job))
+    assert not {"face-may-swing-bore", "face-swings-bore", "bolts-wanted", "depth-wanted"} & found
+
+
+def recut(slope: Array, point: Array) -> Array:
+    """The bore's centre in the plane of a rear face that was cut square at ``point``.
+
+    The bore's axis is parallel to the crank's: cutting the face does not move a line in space.
+    """
+    axis, start = np.array([0.0, 0.0, 1.0]), np.array([*point, float(slope @ point)])
+    return np.asarray(start - axis * (start[2] / axis[2]))[:2]
+
+
+@pytest.mark.parametrize("slope", [(1.0, 2.0), (-3.0, 0.5)])
+def test_recutting_a_crooked_face_leaves_its_bore_in_space(slope: tuple[float, float]) -> None:
+    found = solve(leaning(*slope, 4.0, -6.0, depth=6.0, tilt_from="rear"))["squaring"]
+    there = recut(np.array(slope) / 1000.0, np.array([4.0, -6.0]))
+    assert found["bore_after"] == pytest.approx(list(there), abs=1e-9)
+
+
+# What must not be cut by ----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "job",
+    [
+        # End play in it; too close to call; a reading that does not belong; a dial that slipped.
+        with_face(make_job(readings_of(0.0, -7.0)), face_readings(0.0, 3.0), end_float="free"),
+        with_face(make_job(readings_of(0.0, -7.0)), face_readings(0.0, 0.83)),
+        with_face(
+            make_job(readings_of(0.0, -7.0)),
+            [9.0, 6.4, 0.0, -6.4, 3.0, -6.4, 0.0, 6.4],
+            positions=EIGHTHS,
+        ),
+        with_face(make_job(readings_of(0.0, -7.0)), face_readings(0.0, 3.0), closing=[4.0]),
+    ],
+)
+def test_nothing_is_cut_or_shimmed_by_a_face_that_is_not_sure(job: Data) -> None:
+    job["housing"] = {"depth": 6.0, "bolts": SEVEN_BOLTS}
+    text = sheet(job)
+    assert "Squaring the face" not in text
+    assert "front flange" not in text.partition("Show it")[0]
+    steps = {step["code"] for step in solve(job)["advice"]}
+    assert not {"square-front", "square-rear", "find-tilt-cause", "clean-joint"} & steps
+
+
+def test_a_face_with_end_play_in_it_has_no_verdict() -> None:
+    face = solve(with_face(make_job((0, 0, 0, 0)), end_float="free"))["rounds"][0]["face"]
+    assert (face["probability_within"], face["verdict"]) == (None, None)
+    held = solve(with_face(make_job((0, 0, 0, 0))))["rounds"][0]["face"]
+    assert held["verdict"] == "within"
+
+
+def rounds_of(*slopes: float, **housing: object) -> Data:
+    jobs = [leaning(0.0, slope, 0.0, -7.0, bolts=SEVEN_BOLTS, **housing) for slope in slopes]
+    return then(*jobs)
+
+
+@pytest.mark.parametrize(
+    ("slopes", "steps"),
+    [
+        ((3.0,), ["clean-joint"]),
+        ((3.0, 3.0), ["check-sense", "square-front", "start-anew"]),
+        # A chip was in it: another tilt than before, or none.
+        ((3.0, 1.5), ["clean-joint"]),
+    ],
+)
+def test_metal_is_cut_for_a_tilt_that_was_seen_again(
+    slopes: tuple[float, ...], steps: list[str]
+) -> None:
+    assert [step["code"] for step in solve(rounds_of(*slopes))["advice"]] == steps
+
+
+def test_before_it_is_cut_the_side_that_is_out_is_found() -> None:
+    asked = solve(rounds_of(3.0, 3.0, tilt_from=None))["advice"]
+    assert [step["code"] for step in asked] == ["find-tilt-cause"]
+    rear = solve(rounds_of(3.0, 3.0, tilt_from="rear"))["advice"]
+    assert [step["code"] for step in rear] == ["check-sense", "square-rear", "start-anew"]
+
+
+def test_an_earlier_face_that_was_not_surely_out_does_not_count_failure() -> None:
+    """Within, with end play in it, or slipped: none of them shows the tilt again."""
+    late = leaning(0.0, 3.0, bolts=SEVEN_BOLTS)
+    afloat, slipped = leaning(0.0, 3.0), leaning(0.0, 3.0)
+    afloat["rounds"][0]["face"]["end_float"] = "free"
+    slipped["rounds"][0]["face"]["closing"] = [4.0]
+    never = make_job((0, 0, 0, 0), indicator=PERFECT)
+    for early in (leaning(0.0, 0.2), afloat, slipped, never):
+        assert [step["code"] for step in solve(then(early, late))["advice"]] == ["clean-joint"]
 
 
 # The order of the work ---------------------------------------------------------------------
