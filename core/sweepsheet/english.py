@@ -971,9 +971,9 @@ PAGE: dict[str, str] = {
     "limit.tir": "TIR",
     "limit.both": "TIR is twice the offset.",
     "limit.source": "Where the limit comes from",
-    "limit.source_example": "manufacturer's manual, page",
+    "limit.source_example": "manual, page",
     "limit.face": "Limit for the face, runout (TIR), {unit}",
-    "limit.stock": "Offset dowels in stock, {unit} offset each",
+    "limit.stock": "Offset dowels in the drawer, {unit} offset each",
     # The answer
     "result.heading": "What it comes to",
     "result.waiting": "Type the readings above; the answer follows by itself.",
