@@ -273,7 +273,7 @@ TABLE: dict[str, str] = {
         "the cause first: dirt or a burr in the joint, a wrong or bent housing, a dial read wrongly."
     ),
     "finding.stock-doubtful": (
-        "No pair in the drawer is sure to bring it within: the best should leave {expected}."
+        "The best pair that goes in is not sure to bring it within: it should leave {expected}."
     ),
     "finding.between-sizes": (
         "No size in the drawer fits: the best leaves {expected}. A pair of about {size} offset would do."
@@ -366,11 +366,12 @@ TABLE: dict[str, str] = {
         "turn anything, check {causes}."
     ),
     "finding.moved-mirrored": (
-        "The bore went as if 3 and 9 were swapped: {size} toward {direction}, aim {aim}. Were aim or "
-        "readings taken from the front? Find out before you turn anything."
+        "The bore went as if 3 and 9 were swapped: {size} toward {direction}, aimed at {aim}. Were aim "
+        "or readings taken from the front? Find out before you turn anything."
     ),
     "cause.aim": "the aim of the dowels (other side?)",
     "cause.sense": "the dial's plus and minus",
+    "cause.before": "the dowels entered for the first sweep",
     "cause.sides": "which side is 3 o'clock (seen from behind)",
     "finding.moved-otherwise": (
         "Moved {size} ± {pm} toward {direction}; expected {told} toward {aim}. Look first: was the "
@@ -1073,9 +1074,9 @@ PAGE: dict[str, str] = {
     "limit.tir": "TIR",
     "limit.both": "TIR is twice the offset.",
     "limit.source": "Where the limit comes from",
-    "limit.source_example": "manufacturer's manual, page",
+    "limit.source_example": "manual, page",
     "limit.face": "Limit for the face, runout (TIR), {unit}",
-    "limit.stock": "Offset dowels in stock, {unit} offset each",
+    "limit.stock": "Offset dowels in the drawer, {unit} offset each",
     # The answer
     "result.heading": "What it comes to",
     "result.waiting": "Type the readings above; the answer follows by itself.",

@@ -218,7 +218,7 @@ def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
             "trim-noise", "note", field, gain=Small(max(0.0, gain), job.units),
             pm=Small(bore.offset_pm, job.units),
         )  # fmt: skip
-    choice = solution.choice
+    choice = solution.chosen
     if choice is not None and not choice.leave and choice.offset != fitted[0].offset:
         yield finding(
             "trim-other-size", "caution", field, size=Size(choice.offset, job.units),
@@ -234,13 +234,14 @@ def _deed_findings(solution: Solution, deed: Deed, field: str) -> Iterator[Findi
     aim = Toward(direction_of(deed.told))
     if deed.opposite:
         # Aimed near 3 or 9, the other way is also what left taken for right looks like.
-        causes = ("aim", "sense", "sides") if deed.mirrored else ("aim", "sense")
+        causes = ("aim", "sense", *(("sides",) if deed.mirrored else ()), "before")
         yield finding(
             "moved-wrong-way", "stop", field, direction=direction, size=size,
             causes=tuple(Message(f"cause.{each}") for each in causes),
         )  # fmt: skip
     elif deed.mirrored:
-        yield finding("moved-mirrored", "stop", field, direction=direction, size=size, aim=aim)
+        at = At(direction_of(deed.told))
+        yield finding("moved-mirrored", "stop", field, direction=direction, size=size, aim=at)
     elif not deed.agrees and solution.latest.bore.judged.verdict != "within":
         yield finding(
             "moved-otherwise", "caution", field,
@@ -280,6 +281,11 @@ def _reach_findings(solution: Solution) -> Iterator[Finding]:
         yield finding("unlike-reach", "caution", drawer, size=size, expected=left)
     elif reach.kind == "between":
         yield finding("between-sizes", "caution", drawer, size=size, expected=left)
+    choice = solution.choice
+    if reach.kind == "tight" and choice is not None and not choice.leave:
+        # Another pair goes in, and may do.
+        left = Small(choice.target_offset(solution.job.stock.aim_for), units)
+        yield finding("stock-doubtful", "caution", drawer, expected=left)
     if reach.kind in ("tight", "between") and reach.fits is False:
         yield finding(
             "bolt-holes", "caution", "housing.bolt_clearance",

@@ -285,7 +285,7 @@ TABLE: dict[str, str] = {
         "equivocada o doblada, un reloj mal leído."
     ),
     "finding.stock-doubtful": (
-        "Ninguna pareja del cajón lo mete dentro con seguridad: la mejor debería dejar {expected}."
+        "La mejor pareja que entra no lo mete dentro con seguridad: debería dejar {expected}."
     ),
     "finding.between-sizes": (
         "Ninguna medida del cajón sirve: la mejor deja {expected}. Serviría una pareja de "
@@ -388,11 +388,12 @@ TABLE: dict[str, str] = {
     ),
     "finding.moved-mirrored": (
         "El alojamiento fue como si las 3 y las 9 estuvieran cambiadas: {size} hacia {direction}, "
-        "orientación {aim}. ¿Se tomaron la orientación o las lecturas desde delante? Averígüelo "
-        "antes de girar nada."
+        "con los pasadores orientados a {aim}. ¿Se tomaron la orientación o las lecturas desde "
+        "delante? Averígüelo antes de girar nada."
     ),
     "cause.aim": "la orientación de los pasadores (¿hacia el otro lado?)",
     "cause.sense": "los signos más y menos del reloj",
+    "cause.before": "los pasadores puestos para el primer barrido",
     "cause.sides": "de qué lado están las 3 (visto desde atrás)",
     "finding.moved-otherwise": (
         "Se movió {size} ± {pm} hacia {direction}; se esperaban {told} hacia {aim}. Mire primero: "
@@ -1138,9 +1139,9 @@ PAGE: dict[str, str] = {
     "limit.tir": "TIR",
     "limit.both": "La TIR es el doble del descentrado.",
     "limit.source": "De dónde sale el límite",
-    "limit.source_example": "manual del fabricante, página",
+    "limit.source_example": "manual, página",
     "limit.face": "Límite de la cara, salto (TIR), {unit}",
-    "limit.stock": "Pasadores excéntricos disponibles, descentrado de cada uno en {unit}",
+    "limit.stock": "Pasadores excéntricos en el cajón, descentrado de cada uno en {unit}",
     "result.heading": "Resultado",
     "result.waiting": "Escriba arriba las lecturas; la respuesta sale sola.",
     "result.one_wrong": "Una cosa de arriba todavía no está bien.",

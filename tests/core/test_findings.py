@@ -192,7 +192,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "stock-doubtful", "caution", "stock.dowel_offsets",
-        "the best should leave 4.6 thou",
+        "The best pair that goes in is not sure to bring it within: it should leave 4.6 thou",
         make_job(readings_of(0.0, -11.6), stock={"dowel_offsets": [7.0]}), make_job(OFF),
     ),
     (
@@ -317,7 +317,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "moved-wrong-way", "stop", "rounds.1.dowels",
-        "check the aim of the dowels (other side?) and the dial's plus and minus.",
+        "the aim of the dowels (other side?), the dial's plus and minus and the dowels entered",
         after(0.0, -17.0, 7.0, 0.0), after(0.0, -3.0, 7.0, 0.0),
     ),
     (
@@ -430,6 +430,14 @@ def test_bolt_holes_too_tight_are_not_beyond_dowels() -> None:
     assert not {"beyond-stock", "between-sizes"} & set(codes_of(job))
 
 
+def test_a_smaller_pair_that_goes_in_and_may_do_is_said_to_be_doubtful() -> None:
+    """11.5 low: 14 would leave 2.5 and does not go in; 7 goes in and leaves 4.5 of 5."""
+    job = make_job(readings_of(0.0, -11.5), housing={"bolt_clearance": 15.0})
+    assert "14 thou dowels need 28.0 thou" in finding_of(job, "bolt-holes")["text"]
+    assert "it should leave 4.5 thou" in finding_of(job, "stock-doubtful")["text"]
+    assert solve(job)["dowel_choice"]["offset"] == 7.0
+
+
 def test_bolt_holes_are_not_spoken_of_where_a_smaller_pair_does() -> None:
     """Nine low: 9 would be best, 7 leaves 2 and goes in."""
     housing, stock = {"bolt_clearance": 15.0}, {"dowel_offsets": [7.0, 9.0]}
@@ -494,7 +502,9 @@ def test_aimed_at_3_or_9_the_wrong_way_may_be_the_wrong_side(aim: float) -> None
         make_job(readings_of(-10.0 * way, 0.0)),
         with_dowels(make_job(readings_of(-17.0 * way, 0.0)), (7.0, aim)),
     )
-    assert "and which side is 3 o'clock" in finding_of(job, "moved-wrong-way")["text"]
+    assert (
+        "which side is 3 o'clock (seen from behind)" in finding_of(job, "moved-wrong-way")["text"]
+    )
 
 
 def test_stop_comes_first_and_notes_last() -> None:

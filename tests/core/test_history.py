@@ -142,16 +142,33 @@ def worked(aim_off_deg: float = 0.0, *, front: bool = False, sign: float = 1.0) 
     return then(typed(7.07, -7.07), with_dowels(typed(x, y), (choice["offset"], choice["aim_deg"])))
 
 
+def forgotten() -> Data:
+    """Dowels of 14 aimed at 12 were in as found, entered as stock ones: 20 low without them."""
+    first = make_job(readings_of(0.0, -20.0 + 14.0))
+    choice = solve(first)["dowel_choice"]
+    assert choice["offset"] == 7.0
+    assert apart(choice["aim_deg"], 0.0) < 1e-9
+    return then(first, with_dowels(make_job(readings_of(0.0, -20.0 + 7.0)), (7.0, 0.0)))
+
+
 @pytest.mark.parametrize(
     ("job", "code"),
     [
         (worked(), None),
+        (forgotten(), "moved-wrong-way"),
         (worked(front=True), "moved-mirrored"),
         (worked(sign=-1.0), "moved-wrong-way"),
         (worked(180.0), "moved-wrong-way"),
         (worked(40.0), "moved-otherwise"),
     ],
-    ids=["as told", "from the front", "sign of the dial", "other side", "turned while fitted"],
+    ids=[
+        "as told",
+        "dowels forgotten",
+        "from the front",
+        "sign of the dial",
+        "other side",
+        "turned while fitted",
+    ],
 )
 def test_what_wrong_hands_do_is_told_by_what_it_is(job: Data, code: str | None) -> None:
     found = [each for each in codes_of(job) if each.startswith("moved-")]
