@@ -2,6 +2,7 @@
 // It knows names and texts only; Python makes numbers of them.
 
 import './whole-form.js'; // first: what follows looks for its fields
+import { changed, differences } from './changes.js';
 import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './otherwise.js';
 import { Readings } from './readings.js';
@@ -87,6 +88,24 @@ export function resetForm() {
 export function fillForm(fields) {
   fill(fields);
   undo.follow(readForm());
+}
+
+/** Put a job under what was done before it was known, which is one step that can be taken back.
+ * @param {Fields} fields @returns {Fields} the job as the form gives it */
+export function fillUnder(fields) {
+  const now = readForm();
+  const done = differences(untouchedForm(), now);
+  let job = now;
+  withFocusKept(() => {
+    fill(fields);
+    job = readForm();
+    undo.forget(job);
+    // Fields that were added and are blank still, as those of a recheck, come first.
+    fill(changed({ ...now, ...job }, done));
+    undo.note(readForm(), '');
+  });
+  showUndo();
+  return job;
 }
 
 /** @param {Fields} fields */
@@ -201,15 +220,22 @@ function showUndo() {
 /** What is to be done when anything was changed. */
 let tellChange = () => {};
 
-/** Take the last change back; what had the focus keeps it. */
+/** Fields may be drawn anew; the one that had the focus keeps it. @param {() => void} act */
+function withFocusKept(act) {
+  const name = document.activeElement?.getAttribute('name');
+  act();
+  const field = name ? form.elements.namedItem(name) : null;
+  if (field instanceof HTMLElement) field.focus();
+}
+
+/** Take the last change back. */
 export function takeBack() {
   const before = undo.takeBack(readForm());
   if (!before) return;
-  const name = document.activeElement?.getAttribute('name');
-  clear();
-  fillForm(before);
-  const field = name ? form.elements.namedItem(name) : null;
-  if (field instanceof HTMLElement) field.focus();
+  withFocusKept(() => {
+    clear();
+    fillForm(before);
+  });
   showUndo();
   tellChange();
 }

@@ -6,7 +6,7 @@
 // form, and is handed over in the same stretch in which that job is opened.
 
 import { changed, differences } from './changes.js';
-import { fillForm, readForm, resetForm, untouchedForm } from './form.js';
+import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from './form.js';
 import { OPEN_HERE, Store, newId } from './store.js';
 import { say } from './words.js';
 
@@ -41,8 +41,11 @@ export class Jobs {
    * @type {{ id: string, heard: Changes[] }} */
   #coming = { id: '', heard: [] };
 
-  /** What is kept of it. @type {Fields} */
+  /** What is kept of it; nothing of a new one. @type {Fields} */
   #kept = {};
+
+  /** A new one, in which nothing has been done. @type {Fields} */
+  #blank = {};
 
   #stage = '';
 
@@ -60,9 +63,11 @@ export class Jobs {
     get('job-name').addEventListener('input', () => this.#rename());
   }
 
-  /** Bring back the job that was open last. Where this browser keeps nothing, say so.
+  /** Bring back the job that was open last, into a form that has been drawn just now. Where this browser
+   * keeps nothing, say so.
    * @returns {Promise<boolean>} whether it keeps jobs */
   async start() {
+    this.#blank = untouchedForm(); // before anything can be added to it
     try {
       this.#store = await Store.open(address);
       await this.#begin();
@@ -82,7 +87,7 @@ export class Jobs {
     const now = readForm();
     const isNew = Object.keys(this.#kept).length === 0;
     // A form in which nothing was done is no job; once something was, all of it is kept.
-    if (Object.keys(differences(isNew ? untouchedForm() : this.#kept, now)).length === 0) return;
+    if (Object.keys(differences(isNew ? this.#blank : this.#kept, now)).length === 0) return;
     const changes = differences(this.#kept, now);
     this.#kept = now;
     this.#others.postMessage({ job: this.#open, changes });
@@ -185,26 +190,22 @@ export class Jobs {
     this.keep();
     this.#take(id, name);
     resetForm();
+    this.#blank = readForm();
     fillForm(fields);
     this.#kept = Object.keys(fields).length ? readForm() : {};
     this.onChange();
     await this.#list();
   }
 
-  /** Put the job of the last time into the form, and over it what was typed since the page came.
+  /** Put the job of the last time into the form, under what was done since the page came.
    * @param {string} id */
   async #resume(id) {
     const { name, fields } = await this.#read(id);
     // One stretch from here on.
-    const typed = differences(untouchedForm(), readForm());
     const named = this.name;
     this.#take(id, named || name);
-    if (Object.keys(fields).length) {
-      fillForm(fields);
-      this.#kept = readForm();
-      fillForm(changed(this.#kept, typed));
-    }
-    if (Object.keys(typed).length) this.keep();
+    if (Object.keys(fields).length) this.#kept = fillUnder(fields);
+    this.keep();
     if (named) this.#rename();
     this.onChange();
     await this.#list();
@@ -238,11 +239,13 @@ export class Jobs {
     await this.#list();
   }
 
+  /** Open another job, and delete this one: only now can nothing be typed in it any more. */
   async #remove() {
     const removed = this.#open;
-    await this.#store.remove(removed);
-    const [next] = await this.#store.list();
+    const next = (await this.#store.list()).find(({ id }) => id !== removed);
     await this.#show(next?.id ?? newId());
+    await this.#store.remove(removed);
+    await this.#list();
     const undo = get('job-undo');
     undo.hidden = false;
     undo.onclick = () =>
@@ -298,8 +301,10 @@ export class Jobs {
   async #tell(written) {
     try {
       await written;
-      get('kept').dataset.kept = 'yes';
       const safe = (await navigator.storage?.persisted?.()) ?? false;
+      this.keep(); // what an earlier write could not keep
+      if (written !== this.#writing) return; // a later one tells
+      get('kept').dataset.kept = 'yes';
       get('kept').textContent = say(safe ? 'job.kept' : 'job.kept_for_now');
     } catch (error) {
       get('kept').dataset.kept = 'no';
@@ -307,10 +312,11 @@ export class Jobs {
     }
   }
 
-  /** Ask the browser, once, not to clear the store by itself. */
-  #persist() {
+  /** Ask the browser, once, not to clear the store by itself; what is told of the last write may change. */
+  async #persist() {
     if (this.#askedToPersist) return;
     this.#askedToPersist = true;
-    this.#tell(Promise.resolve(navigator.storage?.persist?.()));
+    await navigator.storage?.persist?.();
+    await this.#tell(this.#writing);
   }
 }
