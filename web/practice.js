@@ -63,6 +63,8 @@ let rounds = [];
 /** The dowels of each round after the first, as typed. @type {{ offset: string, aim: string }[]} */
 let fits = [];
 let wantsTruth = false;
+/** Counts the beginnings: what was asked for before one has no place after it. */
+let beginnings = 0;
 
 /** @param {typeof fits} [fitted] */
 function readForm(fitted = fits) {
@@ -335,6 +337,7 @@ function showPart() {
 
 /** The same housing again, or another, from the beginning. */
 function begin() {
+  beginnings += 1;
   rounds = [];
   fits = [];
   wantsTruth = false;
@@ -406,9 +409,10 @@ get('measure-droop').addEventListener('click', () => {
 get('fit').addEventListener('click', async () => {
   clearFaults();
   const wanted = [...fits, { offset: fitOffset.value, aim: fitAim.value }];
+  const beginning = beginnings;
   let done;
   do done = await ask(wanted);
-  while (done === null); // something was typed meanwhile
+  while (done === null && beginning === beginnings); // something was typed meanwhile
   if (!done) return;
   slider.value = '0';
   const bore = /** @type {HTMLInputElement} */ (form.querySelector('[name="exercise.part"]'));

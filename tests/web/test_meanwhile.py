@@ -133,9 +133,10 @@ def two_jobs(context: BrowserContext, server: Server) -> Page:
 
 
 @pytest.fixture
-def phone(context: BrowserContext) -> BrowserContext:
-    """A phone whose pages come from the server alone."""
+def phone(context: BrowserContext, server: Server) -> BrowserContext:
+    """A phone whose pages come from the server alone, and to which Python has not come yet."""
     context.add_init_script("delete Navigator.prototype.serviceWorker")
+    server.held.add("worker.js")
     return context
 
 
@@ -245,6 +246,7 @@ def test_one_step_back_gives_the_job_that_came_under_what_was_done(
 
 
 def test_a_form_in_which_nothing_was_done_is_no_job(phone: BrowserContext, server: Server) -> None:
+    server.held.clear()
     page = opened(phone, server)
     wait_for_python(page)
     page.locator("#job-new").click()
@@ -382,6 +384,7 @@ def test_jobs_asked_for_one_upon_the_other_are_opened_in_turn(
 def test_what_is_typed_while_a_file_is_opened_stays_in_its_own(
     phone: BrowserContext, server: Server
 ) -> None:
+    server.held.clear()
     page = two_jobs(phone, server)
     wait_for_python(page)
     hold(page)

@@ -358,3 +358,19 @@ def test_everything_can_be_hit_and_nothing_sticks_out(
         box = target.bounding_box()
         assert box
         assert box["height"] >= 47.9, target.evaluate("e => e.outerHTML")
+
+
+def test_dowels_of_one_housing_are_not_fitted_to_the_next(page: Page, server: Server) -> None:
+    """Fitted and, before Python has answered, begun anew with another housing."""
+    open_exercise(page, server)
+    page.evaluate(
+        """() => {
+            document.getElementById('fit-offset').selectedIndex = 1;
+            document.getElementById('fit-aim').value = '12';
+            for (const id of ['fit', 'new']) document.getElementById(id).click();
+        }"""
+    )
+    expect(page.locator("#title")).not_to_contain_text(str(SEED))
+    page.wait_for_timeout(1000)  # for an answer that would come too late
+    assert page.locator("#rounds details").count() == 1
+    assert page.locator('[name="exercise.part"]').first.is_checked()
