@@ -30,10 +30,10 @@ from dataclasses import dataclass, field
 
 from sweepsheet.dowels import Option
 from sweepsheet.finding import Finding
-from sweepsheet.findings import what_would_settle
 from sweepsheet.job import Dowel, Hole
 from sweepsheet.pairs import Pair
 from sweepsheet.reach import reach_of
+from sweepsheet.settling import Settling, bore_settling, face_settling
 from sweepsheet.solution import Solution
 from sweepsheet.trim import Trim
 from sweepsheet.units import UnitSystem
@@ -100,25 +100,23 @@ def face_rules(solution: Solution) -> bool:
         return False
     if not face.trusted:
         return face.runout > face.limit
-    return face.judged.verdict == "outside" or (
-        face.judged.verdict == "undecided" and _face_can_be_settled(solution)
-    )
+    settling = face_settling(solution)
+    return face.judged.verdict == "outside" or (settling is not None and settling.can_settle)
 
 
 def _face_steps(solution: Solution) -> Iterator[Step]:
     """What to do about the face: sweep it, sweep it again, clean, find the cause, square it."""
     face, limits = solution.latest.face, solution.job.limits
+    settling = face_settling(solution)
     if face is None:
         if limits.face_runout is not None:
             yield step("sweep-face")
     elif not face.trusted:
         yield step("resweep-face")
-    elif face.judged.verdict == "undecided":
-        if _face_can_be_settled(solution):
-            settle = Message("settle.any", {"steps": (Message("settle.sweep"),)})
-            yield step("settle-face", {"measure": "sweep"}, settle=settle)
-        else:
-            yield step("face-at-limit")
+    elif settling is not None and settling.can_settle:
+        yield _settle("settle-face", settling, solution)
+    elif settling is not None:
+        yield step("face-at-limit")
     elif face.judged.verdict == "outside":
         yield from _square(solution)
 
@@ -134,15 +132,6 @@ def _square(solution: Solution) -> Iterator[Step]:
         yield step("check-sense")
         yield step("square-front" if cause == "front" else "square-rear")
         yield step("start-anew")
-
-
-def _face_can_be_settled(solution: Solution) -> bool:
-    """Whether a second sweep or more positions may settle a face too close to call."""
-    face = solution.latest.face
-    if face is None:
-        return False
-    swept = face.swept
-    return len(swept.fitted.residuals) < 2 or sum(m is not None for m in swept.means) < 8
 
 
 # The bore -----------------------------------------------------------------------------------
@@ -183,19 +172,27 @@ def _leave(solution: Solution, before: list[Step]) -> Iterator[Step]:
 
 def _undecided(solution: Solution) -> Iterator[Step]:
     """Too close to call: measure what gains most, else take the better of what can be done."""
-    settling = what_would_settle(solution)
-    if settling.key == "settle.any":
-        yield step("settle-bore", {"measure": "sweep"}, settle=settling)
-        better = _improving(solution)
+    settling = bore_settling(solution)
+    better = _improving(solution)
+    if settling is not None and settling.can_settle:
+        yield _settle("settle-bore", settling, solution)
         if better is not None:
             yield _or_fit(solution, better)
         return
     yield step("cannot-settle")
-    better = _improving(solution)
     if better is None:
         yield step("treat-as-out")
     else:
         yield from _fit(solution, better)
+
+
+def _settle(code: str, settling: Settling, solution: Solution) -> Step:
+    """Measure again, by what gains most."""
+    best = settling.best
+    numbers = {"measure": None if best is None else best.code}
+    return Step(
+        code, Message(f"do.{code}", {"settle": settling.message(solution.job.units)}), numbers
+    )
 
 
 def _improving(solution: Solution) -> Option | None:
