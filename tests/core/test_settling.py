@@ -39,7 +39,7 @@ def test_a_finer_step_does_not_help_where_the_dial_is_not_right() -> None:
     """4.9 +- .4 against 5: nothing that a mechanic can do settles a tenth of a thou."""
     job = off(4.9, sweeps=3, positions=EIGHTHS, sag=0, step=0.1, accuracy=0.5, repeatability=0.1)
     settling = settled(job)
-    assert settling.pm_now == pytest.approx(0.4, abs=0.05)
+    assert settling.pm_now == pytest.approx(0.4, abs=0.1)
     assert [measure.code for measure in settling.measures] == ["dial"]
     assert not settling.can_settle
     assert "No practical measuring will settle it." in finding_of(job, "undecided")["text"]
@@ -97,7 +97,7 @@ def test_each_measure_keeps_its_promise(code: str, better: dict[str, Any]) -> No
 
 def test_where_one_measure_is_not_enough_it_says_so() -> None:
     """All of them together would do it; the best is said to be a beginning."""
-    job = off(4.65, sag=0)
+    job = off(4.6, sag=0)
     settling = settled(job)
     assert settling.can_settle
     assert settling.best is not None
