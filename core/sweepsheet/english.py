@@ -36,6 +36,8 @@ TABLE: dict[str, str] = {
     "side.5": "down and left",
     "side.6": "left",
     "side.7": "up and left",
+    "sign.plus": "plus",
+    "sign.minus": "minus",
     "sense.high": "high",
     "sense.low": "low",
     "sweep.only": "the {what} sweep",
@@ -190,9 +192,7 @@ TABLE: dict[str, str] = {
         "Indicator stiff in its bracket, square to what it touches, free, not near the end of its "
         "travel."
     ),
-    "checklist.end_float": (
-        "End float dealt with: crank pushed one way at every stop, or a second dial."
-    ),
+    "checklist.end_float": "End play held: crank pushed to its stop one way, let go, at every stop; or two dials.",
     "checklist.car_safe": (
         "Car on proper stands, battery off, helper told before each turn of the crank."
     ),
@@ -561,7 +561,7 @@ TABLE: dict[str, str] = {
     "trim.chance": "Chance inside after that turn: {chance}",
     "trim.stop": "The bore is within: stop here.",
     "way.clockwise": "clockwise",
-    "way.anticlockwise": "anticlockwise",
+    "way.anticlockwise": "counterclockwise",
     "pairs.caution": (
         "For an expert: each dowel has its own size and aim, and both must be right. Mark them "
         "before you fit them, and sweep again."
@@ -827,37 +827,39 @@ TABLE: dict[str, str] = {
     "side.gearbox": "gearbox",
     # Led through a sweep
     "guide.way.clockwise": "clockwise",
-    "guide.way.anticlockwise": "anticlockwise",
+    "guide.way.anticlockwise": "counterclockwise",
     "guide.way.one_way": "always the same way",
     "guide.unreadable": "No picture, since the positions can't be read. {why}",
     "guide.ready": "Get ready",
     "guide.ready_help": "Before the crank is turned:",
-    "guide.zero": "Stand the dial at {at} and set it to zero.",
+    "guide.zero": "Bring the dial to {at}; zero it. No need to hunt the low or high spot.",
     "guide.zero_both": "Stand the first dial at {at}, the second opposite, and set both to zero.",
+    "guide.base": "Base on crank flange or flywheel, bolts tight, clutch cover off.",
+    "guide.wipe": "Wipe the bore. Tip clear of chamfer and nicks.",
+    "guide.rim": "Wipe the face. Touch near the rim, off the bolt holes.",
+    "guide.sense": "Push the plunger in by hand: the dial must go to {sign}. If not, change it in the form.",
     "guide.travel": (
         "Plunger about half way in: turn once right round first, and it must never come to "
         "either end of its travel."
     ),
     "guide.stiff": "Nudge the bracket: the pointer must come back to the same line.",
-    "guide.choose_push": "End float: choose one way, forward or rearward, to push the crank at every stop.",
-    "guide.afloat": (
-        "End float goes straight into the reading: push the crank the same way at every stop, "
-        "and say so in the form."
-    ),
-    "guide.helper": "Tell your helper: turn slowly, {way} seen from behind, and stop when told.",
+    "guide.choose_push": "End play: choose one way, forward or rearward, to push the crank to its stop. Pry gently at flange or flywheel, never on a bearing or the dial.",
+    "guide.afloat": "End play goes straight into the reading: push the crank to its stop, always the same way, let go, and say so in the form.",
+    "guide.bar": "Plugs out. A bar on the crank bolt only in its tightening direction.",
+    "guide.helper": "Tell your helper at the front: turn slowly, {front} as seen from there, and stop when told.",
+    "guide.helper_one_way": "Tell your helper: turn slowly, {way}, and stop when told.",
     "guide.position": "{at}",
     "guide.turn": "Turn the crank {way} to {at}.",
+    "guide.turn_front": "Turn the crank {way} to {at}. For the helper at the front: {front}.",
     "guide.turn_back": "Turn the crank {way}, on to {at}, where you began.",
-    "guide.push": "Push the crank the chosen way.",
-    "guide.settle": "Hands off. The pointer is free, not at the end of its travel, and has settled.",
-    "guide.past": (
-        "Gone past? Do not just turn back to the mark: go back well short of it and come up "
-        "from the same side."
-    ),
+    "guide.push": "Push the crank to its stop the chosen way, then let go.",
+    "guide.settle": "Take the load off the bar. The needle has settled, not at the end of its travel.",
+    "guide.upside_down": "Here the dial is upside down: check the sign. In a mirror it runs backward.",
+    "guide.past": "Gone past? Go round again to it. Turn back only where the manufacturer allows it.",
     "guide.read": "Read the dial.",
     "guide.read_both": "Read both dials before anything moves.",
     "guide.back": "Back at the start",
-    "guide.back_zero": "It should be back at zero. If it is far off, something slipped: sweep again.",
+    "guide.back_zero": "More than {most} off: something slipped. Sweep again.",
     "guide.start": "start",
     "guide.start_at": "The sweep begins at {at}.",
     "drawing.title": "The housing from behind, looking forward",
@@ -931,7 +933,7 @@ PAGE: dict[str, str] = {
     "cautions.name": "Cautions",
     "html.cautions.first": "<b>Engine and car on proper stands, battery off, plugs out, crank turned by hand, fingers clear.</b> The maker's limits and torques rule.",
     "cautions.before": "Before you sweep",
-    "cautions.jack": "Never lie under a jack alone. Tell your helper before each turn of the crank.",
+    "cautions.jack": "Never lie under a jack alone. Tell your helper before each turn of the crank. Turn it the way the engine runs; a bar on the crank bolt only in its tightening direction.",
     "cautions.joint": "Joint faces clean and flat, nothing proud, every part between block and housing that will be there in the end, bolts evenly tight.",
     "cautions.dial": "The dial stiff in its bracket, square to the bore, free, not near the end of its travel.",
     "cautions.face": "Sweep the rear face too, and put it right first: squaring the face moves the bore.",
@@ -999,9 +1001,10 @@ PAGE: dict[str, str] = {
     "positions.8": "8: every hour and a half",
     "positions.12": "12: every hour",
     "positions.own": "my own",
+    "turn.help": "Turn it the way the engine runs: backward can undo the bolt the bar is on, or upset a belt or chain tensioner.",
     "turn.label": "Seen from behind, the crank is turned",
-    "turn.clockwise": "clockwise: 12 to 3",
-    "turn.anticlockwise": "anticlockwise: 12 to 9",
+    "turn.clockwise": "clockwise, 12 to 3 (counterclockwise at the front): if yours runs so",
+    "turn.anticlockwise": "counterclockwise, 12 to 9 (clockwise at the front): as most engines run",
     "positions.mine": "My positions, in the order swept",
     "positions.help": "Clock positions such as 3 or 10:30, or degrees clockwise from 12 such as 45°. A space between them.",
     # The form: readings
@@ -1060,9 +1063,9 @@ PAGE: dict[str, str] = {
     "plunger.label": "The plunger points",
     "plunger.forward": "forward: it touches the face from behind",
     "plunger.rearward": "rearward: it touches from the front",
-    "end_float.label": "End float of the crank",
-    "end_float.free": "not dealt with",
-    "end_float.held": "crank pushed one way at every stop",
+    "end_float.label": "End play of the crank",
+    "end_float.free": "not controlled",
+    "end_float.held": "crank pushed to its stop one way, let go",
     "end_float.second": "second dial, opposite the first",
     "end_float.second_held": "second dial, and crank pushed one way",
     "otherwise.bore": "The bore was swept otherwise this time",

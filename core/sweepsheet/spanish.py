@@ -37,6 +37,8 @@ TABLE: dict[str, str] = {
     "side.5": "hacia abajo y a la izquierda",
     "side.6": "a la izquierda",
     "side.7": "hacia arriba y a la izquierda",
+    "sign.plus": "más",
+    "sign.minus": "menos",
     "sense.high": "de más",
     "sense.low": "de menos",
     "sweep.only": "el barrido en {what}",
@@ -192,9 +194,7 @@ TABLE: dict[str, str] = {
         "Reloj firme en su soporte, perpendicular a lo que toca, libre, sin llegar al final de su "
         "recorrido."
     ),
-    "checklist.end_float": (
-        "Juego axial resuelto: cigüeñal empujado hacia un lado en cada parada, o un segundo reloj."
-    ),
+    "checklist.end_float": "Juego axial controlado: en cada parada, cigüeñal empujado hasta el tope hacia el mismo lado y suelto; o dos relojes.",
     "checklist.car_safe": (
         "Vehículo sobre caballetes adecuados, batería desconectada, ayudante avisado antes de cada "
         "giro del cigüeñal."
@@ -900,34 +900,34 @@ TABLE: dict[str, str] = {
     "guide.unreadable": "Sin dibujo, porque no se entienden las posiciones. {why}",
     "guide.ready": "Preparar",
     "guide.ready_help": "Antes de girar el cigüeñal:",
-    "guide.zero": "Ponga el reloj en {at} y ajústelo a cero.",
+    "guide.zero": "Lleve el reloj a {at}; póngalo a cero. No hace falta buscar el punto bajo ni el alto.",
     "guide.zero_both": "Ponga el primer reloj en {at}, el segundo enfrente, y ajuste los dos a cero.",
+    "guide.base": "Base en la brida del cigüeñal o el volante, tornillos apretados, plato de embrague fuera.",
+    "guide.wipe": "Limpie el alojamiento. Punta lejos del chaflán y de golpes.",
+    "guide.rim": "Limpie la cara. Toque cerca del borde, fuera de los agujeros.",
+    "guide.sense": "Meta el vástago con la mano: el reloj debe ir a {sign}. Si no, cámbielo en el formulario.",
     "guide.travel": (
         "Vástago más o menos a medio recorrido: dé antes una vuelta entera, y no debe llegar "
         "a ningún extremo de su recorrido."
     ),
     "guide.stiff": "Empuje un poco el soporte: la aguja debe volver a la misma raya.",
-    "guide.choose_push": (
-        "Juego axial: elija un lado, adelante o atrás, hacia el que empujar el cigüeñal en cada parada."
-    ),
-    "guide.afloat": (
-        "El juego axial entra entero en la lectura: empuje el cigüeñal hacia el mismo lado en cada "
-        "parada, y dígalo en el formulario."
-    ),
-    "guide.helper": "Diga a su ayudante: girar despacio, {way} visto desde atrás, y parar al avisar.",
+    "guide.choose_push": "Juego axial: elija un lado, adelante o atrás, para empujar el cigüeñal hasta el tope. Haga palanca con cuidado en la brida o el volante, nunca en un rodamiento ni en el reloj.",
+    "guide.afloat": "El juego axial entra entero en la lectura: empuje el cigüeñal hasta el tope, siempre hacia el mismo lado, suelte, y dígalo en el formulario.",
+    "guide.bar": "Bujías fuera. Palanca en el tornillo del cigüeñal solo en el sentido de apriete.",
+    "guide.helper": "Avise a su ayudante, que está delante: gire despacio, {front} visto desde allí, y pare cuando se le diga.",
+    "guide.helper_one_way": "Avise a su ayudante: gire despacio, {way}, y pare cuando se le diga.",
     "guide.position": "{at}",
     "guide.turn": "Gire el cigüeñal {way} hasta {at}.",
+    "guide.turn_front": "Gire el cigüeñal {way} hasta {at}. Para el ayudante, delante: {front}.",
     "guide.turn_back": "Gire el cigüeñal {way}, hasta volver a {at}, donde empezó.",
-    "guide.push": "Empuje el cigüeñal hacia el lado elegido.",
-    "guide.settle": "Sin tocar nada. La aguja está libre, sin llegar al extremo de su recorrido, y quieta.",
-    "guide.past": (
-        "¿Se pasó? No vuelva sin más a la marca: retroceda bastante más y llegue a ella desde el "
-        "mismo lado."
-    ),
+    "guide.push": "Empuje el cigüeñal hasta el tope hacia el lado elegido y suelte.",
+    "guide.settle": "Quite la carga de la palanca. La aguja está quieta, y no al final de su recorrido.",
+    "guide.upside_down": "Aquí el reloj está del revés: compruebe el signo. En un espejo va al contrario.",
+    "guide.past": "¿Se pasó? Dé otra vuelta hasta ella. Gire hacia atrás solo si el fabricante lo permite.",
     "guide.read": "Lea el reloj.",
     "guide.read_both": "Lea los dos relojes antes de que se mueva nada.",
     "guide.back": "De vuelta al inicio",
-    "guide.back_zero": "Debe marcar otra vez cero. Si queda lejos, algo se movió: repita el barrido.",
+    "guide.back_zero": "Más de {most} de diferencia: algo resbaló. Repita el barrido.",
     "guide.start": "inicio",
     "guide.start_at": "El barrido empieza en {at}.",
     "drawing.title": "La campana desde atrás, mirando hacia delante",
@@ -999,7 +999,7 @@ PAGE: dict[str, str] = {
     "cautions.name": "Precauciones",
     "html.cautions.first": "<b>Motor y vehículo sobre caballetes adecuados, batería desconectada, bujías fuera, cigüeñal girado a mano, dedos lejos.</b> Mandan los límites y los pares de apriete del fabricante.",
     "cautions.before": "Antes del barrido",
-    "cautions.jack": "Nunca se meta debajo con solo un gato. Avise a su ayudante antes de cada giro del cigüeñal.",
+    "cautions.jack": "Nunca se ponga debajo con solo un gato. Avise a su ayudante antes de cada giro del cigüeñal. Gírelo como gira el motor; palanca en el tornillo del cigüeñal solo en el sentido de apriete.",
     "cautions.joint": "Caras de unión limpias y planas, nada que sobresalga, toda pieza que al final irá entre el bloque y la campana, tornillos apretados por igual.",
     "cautions.dial": "El reloj firme en su soporte, perpendicular al alojamiento, libre, sin llegar al final de su recorrido.",
     "cautions.face": "Haga también el barrido de la cara trasera, y corríjala primero: al escuadrar la cara se mueve el alojamiento.",
@@ -1065,9 +1065,10 @@ PAGE: dict[str, str] = {
     "positions.8": "8: cada hora y media",
     "positions.12": "12: cada hora",
     "positions.own": "las mías",
+    "turn.help": "Gírelo como gira el motor: hacia atrás puede aflojar el tornillo en que va la palanca, o desajustar el tensor de la correa o cadena.",
     "turn.label": "Visto desde atrás, el cigüeñal se gira",
-    "turn.clockwise": "en sentido horario: de 12 a 3",
-    "turn.anticlockwise": "en sentido antihorario: de 12 a 9",
+    "turn.clockwise": "en sentido horario, de 12 a 3 (antihorario por delante): si el suyo gira así",
+    "turn.anticlockwise": "en sentido antihorario, de 12 a 9 (horario por delante): como gira la mayoría",
     "positions.mine": "Mis posiciones, en el orden del barrido",
     "positions.help": "Posiciones de reloj como 3 o 10:30, o grados en sentido horario desde las 12 como 45°. Un espacio entre ellas.",
     "readings.heading": "Lecturas",
@@ -1126,8 +1127,8 @@ PAGE: dict[str, str] = {
     "plunger.forward": "hacia delante: toca la cara desde atrás",
     "plunger.rearward": "hacia atrás: la toca desde delante",
     "end_float.label": "Juego axial del cigüeñal",
-    "end_float.free": "sin resolver",
-    "end_float.held": "cigüeñal empujado hacia un lado en cada parada",
+    "end_float.free": "sin controlar",
+    "end_float.held": "cigüeñal empujado hasta el tope hacia un lado, suelto",
     "end_float.second": "segundo reloj, opuesto al primero",
     "end_float.second_held": "segundo reloj, y cigüeñal empujado hacia un lado",
     "otherwise.bore": "Esta vez el alojamiento se barrió de otro modo",
