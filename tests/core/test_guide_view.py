@@ -94,10 +94,13 @@ def test_the_sense_of_the_dial_is_tried_before_the_sweep(plus_when: str, sign: s
 @pytest.mark.parametrize(
     ("form", "most"),
     [
-        ({}, "1.0 thou"), ({"indicator.step": "0.1"}, "0.2 thou"), ({"indicator.step": "x"}, "1.0 thou"),
-        ({"units": "metric"}, "0.020 mm"), ({"units": "metric", "indicator.step": "0,002"}, "0.004 mm"),
+        ({}, "1.0 thou"),
+        ({"indicator.step": "0.1"}, "0.2 thou"),
+        ({"indicator.step": "x"}, "1.0 thou"),
+        ({"units": "metric"}, "0.020 mm"),
+        ({"units": "metric", "indicator.step": "0,002"}, "0.004 mm"),
     ],
-)  # fmt: skip
+)
 def test_back_at_the_start_says_how_far_off_may_pass(form: Form, most: str) -> None:
     """As many steps of the dial as the answer lets pass."""
     assert f"More than {most} off: something slipped." in words_of(ask(form)["steps"][-1])
@@ -111,7 +114,7 @@ def test_the_dial_is_upside_down_at_the_bottom_alone() -> None:
 
 @pytest.mark.parametrize("at", ["rounds.0.bore", "rounds.0.face"])
 def test_no_stop_says_more_than_can_be_read(at: str) -> None:
-    """In very large type: at most three short sentences in what is done, ten lines to make ready."""
+    """In very large type: at most three short sentences of what to do, ten lines to make ready."""
     steps = ask({"face.end_float": "held"}, at)["steps"]
     assert len(steps[0]["watch"]) <= 10
     for step in steps[1:]:
