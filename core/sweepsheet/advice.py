@@ -44,6 +44,8 @@ FIX_FIRST = (
     "looks-like-inches", "foreign-reading", "closing-error", "moved-wrong-way", "moved-mirrored",
     "interference",
 )  # fmt: skip
+# Who has tried so many rounds with offset dowels has another trouble than their size or aim.
+MOST_TRIES = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,9 +125,13 @@ def _face_steps(solution: Solution) -> Iterator[Step]:
 
 def _square(solution: Solution) -> Iterator[Step]:
     """A face that is out. Metal is cut only for a tilt that came back on a cleaned joint."""
-    cause = solution.job.housing.tilt_from
+    cause, face = solution.job.housing.tilt_from, solution.latest.face
     if not solution.tilt_seen_again:
         yield step("clean-joint")
+    elif face is not None and len(face.swept.fitted.residuals) < 2:
+        yield step("sweep-face-twice", {"measure": "sweep"})
+    elif face is not None and face.swept.disagreement is not None:
+        yield step("steady-the-dial", {"part": "face"})
     elif cause is None:
         yield step("find-tilt-cause")
     else:
@@ -146,7 +152,7 @@ def _bore_steps(solution: Solution, before: list[Step]) -> Iterator[Step]:
     if choice is not None and choice.leave and verdict == "within":
         yield from _leave(solution, before)
         return
-    if verdict == "undecided":
+    if verdict == "undecided" or solution.too_coarse:
         yield from _undecided(solution)
         return
     if bore.direction_pm_deg is not None:
@@ -180,6 +186,8 @@ def _undecided(solution: Solution) -> Iterator[Step]:
             yield _or_fit(solution, better)
         return
     yield step("cannot-settle")
+    if sum(each.dowels[0].offset > 0 for each in solution.job.rounds) >= MOST_TRIES:
+        better = None
     if better is None:
         yield step("treat-as-out")
     else:
@@ -211,7 +219,10 @@ def _put_right(solution: Solution) -> Iterator[Step]:
         yield step("back-to-stock")
         return
     choice = _improving(solution)
-    if choice is None:
+    tries = sum(each.dowels[0].offset > 0 for each in solution.job.rounds)
+    if tries >= MOST_TRIES:
+        yield step("dowels-do-not-hold")
+    elif choice is None:
         yield from _instead(solution)
     else:
         yield from _fit(solution, choice)

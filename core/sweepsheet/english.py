@@ -456,13 +456,10 @@ TABLE: dict[str, str] = {
         "The face is out. Loosen the housing, clean the joint, look for a burr or a proud edge. "
         "Torque it as before, and sweep face and bore again as a recheck."
     ),
-    "do.find-tilt-cause": (
-        "The tilt came back on a clean joint. Find which side is out: stand the housing on its "
-        "front flange on a surface plate, sweep the rear face, and enter it under Dimensions."
-    ),
-    "do.check-sense": (
-        "Before you shim or cut: push the plunger in by hand. The dial must go the way the form says."
-    ),
+    "do.sweep-face-twice": "The tilt came back. Sweep the face once more before anything is cut: the same answer?",
+    "do.steady-the-dial": "The face sweeps differ: something moves. Tighten bracket and base, check end play and contact, and sweep twice again.",
+    "do.find-tilt-cause": "The tilt came back on a clean joint. Take the housing off and look at both joint faces; what lay between them is the cause: sweep again. Else stand it on its front flange on a surface plate, sweep the rear face, and enter which side is out under Dimensions.",
+    "do.check-sense": "Before you shim or cut: push the plunger in by hand, the dial must go the way the form says. And look from behind: 3 o'clock is right.",
     "do.square-front": "Shim or machine the front flange as said under Squaring.",
     "do.square-rear": "Have the rear face machined as said under Squaring.",
     "do.start-anew": "Then begin a new job: sweep face and bore again before any dowel.",
@@ -480,6 +477,7 @@ TABLE: dict[str, str] = {
         "Go back to stock dowels and sweep again: what two unlike dowels do can't be told without "
         "their holes."
     ),
+    "do.dowels-do-not-hold": "Six tries, and it does not stay within: the housing does not come to rest alike. Look at the fit of dowels and bolts.",
     "do.nothing-fits": "No dowels in the drawer fix this.",
     "do.open-holes": (
         "Open the bolt holes to {clearance} clearance on the diameter, if the manufacturer allows it: "

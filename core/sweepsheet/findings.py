@@ -11,12 +11,10 @@ from sweepsheet.finding import LEVELS, Finding, finding
 from sweepsheet.pilot import BEARING_ANGLES, largest_sure_angle
 from sweepsheet.reach import reach_of
 from sweepsheet.reading_findings import reading_findings, roundness_findings, warp_findings
-from sweepsheet.region import probability_inside
 from sweepsheet.rounds import Measured
 from sweepsheet.settling import bore_settling, face_settling
 from sweepsheet.solution import Solution
 from sweepsheet.squaring import Squaring
-from sweepsheet.vector import ZERO
 from sweepsheet.wording import Angle, At, Chance, Degrees, Message, Plain, Size, Small, Toward
 
 
@@ -122,14 +120,13 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
     else:
         limit = Small(limits.bore_offset, units)
         settling = bore_settling(solution)
-        if settling is not None:
+        if bore.judged.verdict == "undecided" and settling is not None:
             yield finding(
                 "undecided", "caution", field,
                 offset=Plain(bore.offset, units), pm=Plain(bore.offset_pm, units),
                 limit=limit, settle=settling.message(units),
             )  # fmt: skip
-        at_best = probability_inside(ZERO, bore.covariance, limits.bore_offset)
-        if at_best < limits.confidence:
+        if solution.too_coarse:
             yield finding("too-coarse", "caution", "limits.bore_offset", limit=limit)
         if job.usual_limit:
             yield finding("limit-source", "note", "limits.source", limit=limit)

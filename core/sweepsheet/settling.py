@@ -24,7 +24,7 @@ from sweepsheet.sag import SagTest
 from sweepsheet.solution import Solution
 from sweepsheet.sweep import Examined
 from sweepsheet.units import UnitSystem
-from sweepsheet.vector import Sym2, Vec2
+from sweepsheet.vector import ZERO, Sym2, Vec2
 from sweepsheet.verdict import judge
 from sweepsheet.wording import Message, Plain, Small
 
@@ -78,6 +78,9 @@ class Settling:
 def bore_settling(solution: Solution) -> Settling | None:
     """What would settle the bore; ``None`` where it is not too close to call.
 
+    Where even a perfect bore could not be shown to hold the limit, whatever the verdict: what
+    would make the readings fine enough for that.
+
     >>> from sweepsheet.read_job import read_job
     >>> from sweepsheet.solution import work_out
     >>> rounds = [{"bore": {"sweeps": [[0, -4.5, -9, -4.5]], "closing": [0]}}]
@@ -87,12 +90,20 @@ def bore_settling(solution: Solution) -> Settling | None:
     'sag'
     """
     bore, job = solution.latest.bore, solution.job
-    if bore.judged.verdict != "undecided" or job.limits.bore_offset is None:
+    coarse = solution.too_coarse
+    if job.limits.bore_offset is None or not (coarse or bore.judged.verdict == "undecided"):
         return None
     case = _Case(
-        bore.center, bore.swept, job.limits.bore_offset, job.limits.confidence, job.indicator,
-        job.crank, job.units, 1.0,
-    )  # fmt: skip
+        center=ZERO if coarse else bore.center,
+        swept=bore.swept,
+        limit=job.limits.bore_offset,
+        confidence=job.limits.confidence,
+        indicator=job.indicator,
+        crank=job.crank,
+        units=job.units,
+        shown=1.0,
+        at_best=coarse,
+    )
     return case.settling()
 
 
@@ -103,17 +114,26 @@ def face_settling(solution: Solution) -> Settling | None:
     if face is None or swept is None or face.limit is None or face.judged.verdict != "undecided":
         return None
     harmonic = face.slope.scaled(swept.radius * job.units.small_per_long)
-    standing = Crank("vertical", 0.0)
     case = _Case(
-        harmonic, face.swept, face.limit / 2.0, job.limits.confidence, job.indicator, standing,
-        job.units, 2.0,
-    )  # fmt: skip
+        center=harmonic,
+        swept=face.swept,
+        limit=face.limit / 2.0,
+        confidence=job.limits.confidence,
+        indicator=job.indicator,
+        crank=Crank("vertical", 0.0),
+        units=job.units,
+        shown=2.0,
+        at_best=False,
+    )
     return case.settling()
 
 
 @dataclass(frozen=True, slots=True)
 class _Case:
-    """One verdict to be settled; ``shown`` is the width that is shown over that of ``center``."""
+    """One verdict to be settled; ``shown`` is the width that is shown over that of ``center``.
+
+    ``at_best`` asks whether a perfect bore could be shown to hold the limit, and nothing else.
+    """
 
     center: Vec2
     swept: Examined
@@ -123,6 +143,7 @@ class _Case:
     crank: Crank
     units: UnitSystem
     shown: float
+    at_best: bool
 
     def settling(self) -> Settling:
         codes = tuple(self._left())
@@ -186,6 +207,8 @@ class _Case:
     def _settles(self, codes: tuple[Code, ...]) -> bool:
         """Whether the verdict could be another with these measures taken."""
         covariance = self._covariance(codes)
+        if self.at_best:
+            return judge(ZERO, covariance, self.limit, self.confidence).verdict == "within"
         reach = self.indicator.sag_allowance / 4.0 if "sag" in codes else 0.0
         places = (self.center, self.center + Vec2(0.0, reach), self.center - Vec2(0.0, reach))
         verdicts = (judge(p, covariance, self.limit, self.confidence).verdict for p in places)

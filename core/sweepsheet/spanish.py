@@ -491,14 +491,10 @@ TABLE: dict[str, str] = {
         "saliente. Apriete como antes, y repita el barrido de la cara y del alojamiento como "
         "comprobación."
     ),
-    "do.find-tilt-cause": (
-        "La inclinación volvió con la junta limpia. Averigüe qué lado está mal: apoye la campana por "
-        "su brida delantera en un mármol, haga el barrido de la cara trasera, y anótelo en las medidas."
-    ),
-    "do.check-sense": (
-        "Antes de poner lainas o mecanizar: meta el vástago con la mano. El reloj debe ir hacia donde "
-        "dice el formulario."
-    ),
+    "do.sweep-face-twice": "La inclinación volvió. Antes de mecanizar nada, haga un barrido más de la cara: ¿sale lo mismo?",
+    "do.steady-the-dial": "Los barridos de la cara difieren: algo se mueve. Apriete soporte y base, compruebe el juego axial y el contacto, y haga otra vez dos barridos.",
+    "do.find-tilt-cause": "La inclinación volvió con la junta limpia. Quite la campana y mire las dos caras de la junta; si había algo entre ellas, esa es la causa: repita el barrido. Si no, apóyela por su brida delantera en un mármol, haga el barrido de la cara trasera, y anote en las medidas qué lado está mal.",
+    "do.check-sense": "Antes de poner lainas o mecanizar: meta el vástago con la mano, el reloj debe ir hacia donde dice el formulario. Y mire desde atrás: las 3 están a la derecha.",
     "do.square-front": (
         "Ponga lainas o mecanice la brida delantera como se dice en «Escuadrar la cara»."
     ),
@@ -522,6 +518,7 @@ TABLE: dict[str, str] = {
         "Vuelva a los pasadores normales y repita el barrido: lo que hacen dos pasadores distintos no "
         "se sabe sin sus agujeros."
     ),
+    "do.dowels-do-not-hold": "Seis intentos, y no se queda dentro: la campana no asienta siempre igual. Mire el ajuste de pasadores y tornillos.",
     "do.nothing-fits": "Ninguna pareja de pasadores disponible lo corrige.",
     "do.open-holes": (
         "Agrande los agujeros de los tornillos hasta una holgura de {clearance} en el diámetro, si el "
