@@ -1,4 +1,4 @@
-"""A mechanic who obeys without thinking ends inside or honestly stopped, and cuts nothing in vain."""
+"""A mechanic who obeys without thinking ends inside or honestly stopped; nothing is cut in vain."""
 
 from __future__ import annotations
 
