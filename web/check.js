@@ -15,6 +15,7 @@ import { say } from './words.js';
 /**
  * @typedef {object} Opened
  * @property {boolean} agrees
+ * @property {boolean} older it does not agree, and an older release made it
  * @property {string[]} claimed
  * @property {string[]} figures
  * @property {Omit<Claimed, 'figures'>} texts
@@ -32,21 +33,23 @@ function get(id) {
   return /** @type {HTMLElement} */ (document.getElementById(id));
 }
 
-/** The figures that the readings give, beside those that the link shows. @param {string[]} figures */
-function paintBoth(figures) {
+/** The figures that the readings give, beside those that the link shows.
+ * @param {string[]} figures @param {string} [more] said below the state */
+function paintBoth(figures, more) {
   const copy = /** @type {HTMLElement} */ (get('claimed').cloneNode(true));
   copy.id = 'recomputed';
   paintFigures(namedFigures(figures), copy);
   get('claimed').before(textElement('h2', say('view.claimed')));
   get('claimed').after(textElement('h2', say('view.recomputed')), copy);
-  get('check').append(textElement('span', say('view.disagrees_more')));
+  if (more) get('check').append(textElement('span', more));
 }
 
 /** @param {Opened} opened */
-function paint({ agrees, claimed, figures, texts, before, after, readings, remarks, form }) {
+function paint({ agrees, older, claimed, figures, texts, before, after, readings, remarks, form }) {
   paintClaimed({ ...texts, figures: namedFigures(agrees ? figures : claimed) });
-  tell(agrees ? 'agrees' : 'disagrees', say(agrees ? 'view.agrees' : 'view.disagrees'));
-  if (!agrees) paintBoth(figures);
+  const state = agrees ? 'agrees' : older ? 'older' : 'disagrees';
+  tell(state, say(`view.${state}`));
+  if (!agrees) paintBoth(figures, older ? undefined : say('view.disagrees_more'));
   putDrawing(get('before'), before);
   putDrawing(get('after'), after);
   get('drawings').hidden = false;

@@ -117,7 +117,7 @@ export function paintClaimed(claimed) {
   get('job').hidden = false;
 }
 
-/** Say how far the check of it is. @param {'waits' | 'claimed' | 'agrees' | 'disagrees' | 'unchecked'} state
+/** Say how far the check of it is. @param {'waits' | 'claimed' | 'agrees' | 'older' | 'disagrees' | 'unchecked'} state
  * @param {string} text */
 export function tell(state, text) {
   document.documentElement.dataset.view = state;

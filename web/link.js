@@ -1,9 +1,10 @@
 // Reads what a link carries, before Python is there: texts and figures to be shown, nothing more. The
 // layout is that of core/sweepsheet/link.py and figures.py, which check again and more strictly.
 
-// Links of the first version have English words in their figures.
-const READ = /^[12]/;
-const NEWER = /^[3-9]/;
+// Links of the first version have English words in their figures; those of the first two come from
+// releases that worked out doubt in another way.
+const READ = /^[123]/;
+const NEWER = /^[4-9]/;
 export const LONGEST_LINK = 8000;
 const LONGEST_UNPACKED = 64_000;
 const LONGEST_TEXT = 2000;

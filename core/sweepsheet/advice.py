@@ -30,10 +30,10 @@ from dataclasses import dataclass, field
 
 from sweepsheet.dowels import Option
 from sweepsheet.finding import Finding
-from sweepsheet.findings import what_would_settle
 from sweepsheet.job import Dowel, Hole
 from sweepsheet.pairs import Pair
 from sweepsheet.reach import reach_of
+from sweepsheet.settling import Settling, bore_settling, face_settling
 from sweepsheet.solution import Solution
 from sweepsheet.trim import Trim
 from sweepsheet.units import UnitSystem
@@ -44,6 +44,8 @@ FIX_FIRST = (
     "looks-like-inches", "foreign-reading", "closing-error", "moved-wrong-way", "moved-mirrored",
     "interference",
 )  # fmt: skip
+# Who has tried so many rounds with offset dowels has another trouble than their size or aim.
+MOST_TRIES = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,49 +102,42 @@ def face_rules(solution: Solution) -> bool:
         return False
     if not face.trusted:
         return face.runout > face.limit
-    return face.judged.verdict == "outside" or (
-        face.judged.verdict == "undecided" and _face_can_be_settled(solution)
-    )
+    settling = face_settling(solution)
+    return face.judged.verdict == "outside" or (settling is not None and settling.can_settle)
 
 
 def _face_steps(solution: Solution) -> Iterator[Step]:
     """What to do about the face: sweep it, sweep it again, clean, find the cause, square it."""
     face, limits = solution.latest.face, solution.job.limits
+    settling = face_settling(solution)
     if face is None:
         if limits.face_runout is not None:
             yield step("sweep-face")
     elif not face.trusted:
         yield step("resweep-face")
-    elif face.judged.verdict == "undecided":
-        if _face_can_be_settled(solution):
-            settle = Message("settle.any", {"steps": (Message("settle.sweep"),)})
-            yield step("settle-face", {"measure": "sweep"}, settle=settle)
-        else:
-            yield step("face-at-limit")
+    elif settling is not None and settling.can_settle:
+        yield _settle("settle-face", settling, solution)
+    elif settling is not None:
+        yield step("face-at-limit")
     elif face.judged.verdict == "outside":
         yield from _square(solution)
 
 
 def _square(solution: Solution) -> Iterator[Step]:
     """A face that is out. Metal is cut only for a tilt that came back on a cleaned joint."""
-    cause = solution.job.housing.tilt_from
+    cause, face = solution.job.housing.tilt_from, solution.latest.face
     if not solution.tilt_seen_again:
         yield step("clean-joint")
+    elif face is not None and len(face.swept.fitted.residuals) < 2:
+        yield step("sweep-face-twice", {"measure": "sweep"})
+    elif face is not None and face.swept.disagreement is not None:
+        yield step("steady-the-dial", {"part": "face"})
     elif cause is None:
         yield step("find-tilt-cause")
     else:
         yield step("check-sense")
         yield step("square-front" if cause == "front" else "square-rear")
         yield step("start-anew")
-
-
-def _face_can_be_settled(solution: Solution) -> bool:
-    """Whether a second sweep or more positions may settle a face too close to call."""
-    face = solution.latest.face
-    if face is None:
-        return False
-    swept = face.swept
-    return len(swept.fitted.residuals) < 2 or sum(m is not None for m in swept.means) < 8
 
 
 # The bore -----------------------------------------------------------------------------------
@@ -157,7 +152,7 @@ def _bore_steps(solution: Solution, before: list[Step]) -> Iterator[Step]:
     if choice is not None and choice.leave and verdict == "within":
         yield from _leave(solution, before)
         return
-    if verdict == "undecided":
+    if verdict == "undecided" or solution.too_coarse:
         yield from _undecided(solution)
         return
     if bore.direction_pm_deg is not None:
@@ -183,19 +178,29 @@ def _leave(solution: Solution, before: list[Step]) -> Iterator[Step]:
 
 def _undecided(solution: Solution) -> Iterator[Step]:
     """Too close to call: measure what gains most, else take the better of what can be done."""
-    settling = what_would_settle(solution)
-    if settling.key == "settle.any":
-        yield step("settle-bore", {"measure": "sweep"}, settle=settling)
-        better = _improving(solution)
+    settling = bore_settling(solution)
+    better = _improving(solution)
+    if settling is not None and settling.can_settle:
+        yield _settle("settle-bore", settling, solution)
         if better is not None:
             yield _or_fit(solution, better)
         return
     yield step("cannot-settle")
-    better = _improving(solution)
+    if sum(each.dowels[0].offset > 0 for each in solution.job.rounds) >= MOST_TRIES:
+        better = None
     if better is None:
         yield step("treat-as-out")
     else:
         yield from _fit(solution, better)
+
+
+def _settle(code: str, settling: Settling, solution: Solution) -> Step:
+    """Measure again, by what gains most."""
+    best = settling.best
+    numbers = {"measure": None if best is None else best.code}
+    return Step(
+        code, Message(f"do.{code}", {"settle": settling.message(solution.job.units)}), numbers
+    )
 
 
 def _improving(solution: Solution) -> Option | None:
@@ -214,7 +219,10 @@ def _put_right(solution: Solution) -> Iterator[Step]:
         yield step("back-to-stock")
         return
     choice = _improving(solution)
-    if choice is None:
+    tries = sum(each.dowels[0].offset > 0 for each in solution.job.rounds)
+    if tries >= MOST_TRIES:
+        yield step("dowels-do-not-hold")
+    elif choice is None:
         yield from _instead(solution)
     else:
         yield from _fit(solution, choice)

@@ -21,8 +21,8 @@ def solve(job: dict[str, Any], language: Language = ENGLISH) -> dict[str, Any]:
     and nothing in ``job`` is changed. Raises ``InputError``, with every fault, for bad input, and
     nothing else.
 
-    >>> result = solve({"format": "sweepsheet-job", "version": 1, "rounds": [
-    ...     {"bore": {"sweeps": [[0, -5.5, -11, -5.5]], "closing": [0]}}]})
+    >>> result = solve({"format": "sweepsheet-job", "version": 1, "indicator": {"sag": 0},
+    ...     "rounds": [{"bore": {"sweeps": [[0, -5.5, -11, -5.5]], "closing": [0]}}]})
     >>> bore = result["rounds"][0]["bore"]
     >>> bore["center"], bore["tir"], bore["move_deg"]
     ([0.0, -5.5], 11.0, 0.0)

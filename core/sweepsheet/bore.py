@@ -8,17 +8,17 @@ fitted TIR, and the housing must move toward the highest reading.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from sweepsheet.clock import direction_of
-from sweepsheet.corrections import corrected_bore
+from sweepsheet.corrections import contact_factor, corrected_bore, vertical_shift
 from sweepsheet.job import BoreSweeps, Crank, Indicator
-from sweepsheet.noise import rectangular, step_uncertainty
+from sweepsheet.noise import STATED_DOF, rectangular, step_uncertainty
 from sweepsheet.off_axis import OffAxis
 from sweepsheet.region import Ellipse, ellipse95
+from sweepsheet.sag import SagTest
 from sweepsheet.sweep import Examined, examine
-from sweepsheet.vector import Sym2
+from sweepsheet.vector import NO_SPREAD, Sym2, Vec2
 from sweepsheet.verdict import judge
 
 
@@ -59,16 +59,50 @@ def measure_bore(
     return Bore(center, covariance, judge(center, covariance, limit, confidence), swept)
 
 
-def vertical_doubt(indicator: Indicator, crank: Crank) -> Sym2:
-    """The doubt that droop and crank lift leave in the height of the bore.
+def needle_swing(bore: Bore, indicator: Indicator, crank: Crank) -> float:
+    """By how much the needle should swing in a whole turn, in small units: a check by eye.
 
-    Both shift the centre by half their total. Droop that was not measured may be anything up to
-    the allowance either way (rectangular); a measured one, like a measured lift, is the
-    difference of two dial readings, each to one step. A crank that stands on end has neither.
+    The fitted wave h as the dial shows it, with sag and lift s and the contact angle b put back in:
+    ``2 |h - (0, s/2)| / cos b``. It is the TIR only where nothing was taken out.
+    """
+    shown = bore.swept.fitted.amplitude - Vec2(0.0, vertical_shift(indicator, crank) / 2.0)
+    return 2.0 * shown.length / contact_factor(indicator.contact_angle_deg)
+
+
+def vertical_doubt(indicator: Indicator, crank: Crank) -> Sym2:
+    """The doubt that sag and crank lift leave in the height of the bore.
+
+    Both shift the centre by half their total. Sag that was not measured is anything from nothing up
+    to the allowance, rectangular about the middle that was taken out: half width ``allowance/2``. A
+    sag test is the difference of two readings, each to one step, and its mean of n tries scatters
+    by ``s/sqrt(n)``: s from the tries, weighed with what the dial is said to scatter. What a crank
+    does in its clearance while it runs is not known: from nothing to all of the lift, of which half
+    was taken out, so that the centre is in doubt by plus or minus half the lift. A crank that
+    stands on end has neither.
+
+    >>> from sweepsheet.read_job import read_job
+    >>> rounds = [{"bore": {"sweeps": [[0, -5, -10, -5]]}}]
+    >>> job = {"format": "sweepsheet-job", "version": 1, "rounds": rounds}
+    >>> free = read_job(job | {"indicator": {"sag_allowance": 6}})
+    >>> round(vertical_doubt(free.indicator, free.crank).yy, 9)
+    0.75
     """
     if crank.axis == "vertical":
-        return Sym2(0.0, 0.0, 0.0)
-    difference = math.sqrt(2.0) * step_uncertainty(indicator.step)
-    droop = rectangular(indicator.sag_allowance) if indicator.sag is None else difference
-    lift = difference if crank.lift > 0 else 0.0
-    return Sym2(0.0, 0.0, (droop**2 + lift**2) / 4.0)
+        return NO_SPREAD
+    difference = 2.0 * step_uncertainty(indicator.step) ** 2
+    sag = rectangular(indicator.sag_allowance / 2.0) ** 2
+    if indicator.sag is not None:
+        sag = difference + _scatter(indicator.sag, indicator.repeatability)
+    lift = difference + rectangular(crank.lift) ** 2 if crank.lift > 0 else 0.0
+    return Sym2(0.0, 0.0, (sag + lift) / 4.0)
+
+
+def _scatter(test: SagTest, repeatability: float) -> float:
+    """The variance of the mean of a sag test; each of its tries is the difference of two readings.
+
+    As with repeated sweeps: tries that scatter more than the dial should count as they are, and
+    tries that agree by chance do not make it perfect.
+    """
+    stated, dof = 2.0 * repeatability**2, test.tries - 1
+    weighed = (STATED_DOF * stated + dof * test.deviation**2) / (STATED_DOF + dof)
+    return max(test.deviation**2, weighed) / test.tries

@@ -36,6 +36,8 @@ TABLE: dict[str, str] = {
     "side.5": "down and left",
     "side.6": "left",
     "side.7": "up and left",
+    "sign.plus": "plus",
+    "sign.minus": "minus",
     "sense.high": "high",
     "sense.low": "low",
     "sweep.only": "the {what} sweep",
@@ -119,8 +121,9 @@ TABLE: dict[str, str] = {
     "name.indicator.repeatability": "repeatability",
     "name.indicator.plus_when": "when the dial reads plus",
     "name.indicator.contact_angle_deg": "contact angle",
-    "name.indicator.sag": "measured droop",
-    "name.indicator.sag_allowance": "most the droop may be",
+    "name.indicator.holder": "what holds the dial",
+    "name.indicator.sag": "sag test",
+    "name.indicator.sag_allowance": "most the sag may be",
     "name.indicator.angle_setting_deg": "setting of the crank",
     "name.crank.axis": "crank axis",
     "name.crank.lift": "crank lift",
@@ -189,9 +192,7 @@ TABLE: dict[str, str] = {
         "Indicator stiff in its bracket, square to what it touches, free, not near the end of its "
         "travel."
     ),
-    "checklist.end_float": (
-        "End float dealt with: crank pushed one way at every stop, or a second dial."
-    ),
+    "checklist.end_float": "End play held: crank pushed to its stop one way, let go, at every stop; or two dials.",
     "checklist.car_safe": (
         "Car on proper stands, battery off, helper told before each turn of the crank."
     ),
@@ -248,8 +249,8 @@ TABLE: dict[str, str] = {
     "finding.no-limit": "No limit entered for the bore. Enter the manufacturer's.",
     "finding.undecided": ("Too close to call: {offset} ± {pm} against {limit}. {settle}"),
     "finding.too-coarse": (
-        "Even a perfect bore could not be shown to hold {limit} with readings as coarse as these. "
-        "A finer dial, more positions or a droop test is wanted."
+        "Even a perfect bore could not be shown to hold {limit} with readings as coarse as these. A "
+        "finer dial, more positions or a sag test is needed."
     ),
     "finding.limit-source": (
         "The limit is common practice ({limit} offset). Your manual's figure comes first."
@@ -258,8 +259,8 @@ TABLE: dict[str, str] = {
         "The offset is no larger than what the readings are worth, so its direction means nothing."
     ),
     "finding.droop-unmeasured": (
-        "The droop of the bracket was not measured. It reads as a bore that is off up or down; up "
-        "to {most} from top to bottom is counted as doubt, and nothing is taken out."
+        "The sag of the holder was not measured. It makes the bore read high, never low: up to {most} "
+        "top to bottom. Half is taken out, the rest is doubt. A sag test tells."
     ),
     "finding.dowels-differ": (
         "The two dowels now fitted differ in offset or aim. What a change of dowels would do is "
@@ -296,8 +297,8 @@ TABLE: dict[str, str] = {
         "was squared."
     ),
     "finding.face-undecided": (
-        "The face is too close to call: runout {runout} ± {pm} against {limit}. Measure it "
-        "again before you turn to the bore; do not shim or cut it."
+        "The face is too close to call: runout {runout} ± {pm} against {limit}. {settle} Do not shim "
+        "or cut it."
     ),
     "finding.face-warp": (
         "The face is not flat, or a reading is off: of {total} TIR on the dial only {tilt} is tilt; "
@@ -401,11 +402,13 @@ TABLE: dict[str, str] = {
         "The {what} is too close to call: {tir} ± {pm} TIR against {limit}. It turns with the "
         "crank: moving the housing does not cure it."
     ),
-    "settle.any": "To settle it: {steps}.",
-    "settle.none": "A dial with a finer step would settle it.",
+    "settle.could": "To settle it, {measure}: ± {now} becomes about ± {then}.",
+    "settle.helps": "What gains most: {measure} (± {now} becomes about ± {then}). It takes more than that.",
+    "settle.none": "No practical measuring will settle it.",
     "settle.positions": "sweep at eight positions",
-    "settle.sweep": "sweep a second time",
-    "settle.droop": "measure the droop of the bracket",
+    "settle.sweep": "sweep once more",
+    "settle.dial": "use a dial that reads to {step}",
+    "settle.sag": "do a sag test",
     # The page
     "fault.request": "The page asked for something that is not a filled-in form.",
     "page.unfinished": "Sweep {n} of the {what} is not finished, and does not count yet.",
@@ -415,6 +418,7 @@ TABLE: dict[str, str] = {
     "answer.offset": "Offset {offset} (TIR {tir}) toward {direction}",
     "answer.offset_nowhere": "Offset {offset} (TIR {tir}), direction not known",
     "answer.pm": "± {pm} (95% sure)",
+    "answer.swing": "Quick check: the needle's whole swing should be near {swing}",
     "answer.direction_pm": "{degrees} clockwise from 12 (± {pm}), seen from behind",
     "answer.limit": "Limit: offset {offset}, which is TIR {tir}",
     "answer.no_limit": "No limit",
@@ -452,13 +456,10 @@ TABLE: dict[str, str] = {
         "The face is out. Loosen the housing, clean the joint, look for a burr or a proud edge. "
         "Torque it as before, and sweep face and bore again as a recheck."
     ),
-    "do.find-tilt-cause": (
-        "The tilt came back on a clean joint. Find which side is out: stand the housing on its "
-        "front flange on a surface plate, sweep the rear face, and enter it under Dimensions."
-    ),
-    "do.check-sense": (
-        "Before you shim or cut: push the plunger in by hand. The dial must go the way the form says."
-    ),
+    "do.sweep-face-twice": "The tilt came back. Sweep the face once more before anything is cut: the same answer?",
+    "do.steady-the-dial": "The face sweeps differ: something moves. Tighten bracket and base, check end play and contact, and sweep twice again.",
+    "do.find-tilt-cause": "The tilt came back on a clean joint. Take the housing off and look at both joint faces; what lay between them is the cause: sweep again. Else stand it on its front flange on a surface plate, sweep the rear face, and enter which side is out under Dimensions.",
+    "do.check-sense": "Before you shim or cut: push the plunger in by hand, the dial must go the way the form says. And look from behind: 3 o'clock is right.",
     "do.square-front": "Shim or machine the front flange as said under Squaring.",
     "do.square-rear": "Have the rear face machined as said under Squaring.",
     "do.start-anew": "Then begin a new job: sweep face and bore again before any dowel.",
@@ -476,6 +477,7 @@ TABLE: dict[str, str] = {
         "Go back to stock dowels and sweep again: what two unlike dowels do can't be told without "
         "their holes."
     ),
+    "do.dowels-do-not-hold": "Six tries, and it does not stay within: the housing does not come to rest alike. Look at the fit of dowels and bolts.",
     "do.nothing-fits": "No dowels in the drawer fix this.",
     "do.open-holes": (
         "Open the bolt holes to {clearance} clearance on the diameter, if the manufacturer allows it: "
@@ -557,7 +559,7 @@ TABLE: dict[str, str] = {
     "trim.chance": "Chance inside after that turn: {chance}",
     "trim.stop": "The bore is within: stop here.",
     "way.clockwise": "clockwise",
-    "way.anticlockwise": "anticlockwise",
+    "way.anticlockwise": "counterclockwise",
     "pairs.caution": (
         "For an expert: each dowel has its own size and aim, and both must be right. Mark them "
         "before you fit them, and sweep again."
@@ -607,12 +609,12 @@ TABLE: dict[str, str] = {
     "term.misfit": "Spacing misfit",
     "term.chip": "Chip",
     "term.companion": "Turns with the crank",
-    "means.offset": "How far the middle of the bore stands from the crank's axis. It is half of what the dial runs from lowest to highest.",
-    "means.tir": "How far the dial runs from lowest to highest in a whole turn: total indicator reading. It is twice the offset, so a limit given as TIR looks twice as large.",
+    "means.offset": "How far the middle of the bore stands from the crank's axis. It is half of the TIR.",
+    "means.tir": "Total indicator reading: how far a dial without sag would run in a whole turn, by the wave that fits the readings. It is twice the offset, so a limit given as TIR looks twice as large.",
     "means.plus-minus": "How far the figure may be off, with what you read and how. In 95 cases of 100 the true one lies no farther away.",
     "means.direction": "Toward which hour of the clock the bore is off, seen from behind the engine. The housing must go the opposite way.",
     "means.limit": "How far off the manufacturer allows the bore to be. Where you did not enter that figure, it is only common practice.",
-    "means.chance": "How likely the true bore is inside the limit, when all doubt of the readings is counted. From 95% up it is called within, below 5% outside, and between them nobody knows.",
+    "means.chance": "How likely the true bore is inside the limit, when all doubt of the readings is counted. From {sure} up it is called within, from {rest} down outside, and between them nobody knows.",
     "means.left": "Where the bore is expected after that choice of dowels. The recheck on the dial decides whether it came so.",
     "means.runout": "How far a square dial runs on the leaning face in a whole turn, at the radius swept. At twice the radius the same lean gives twice the runout.",
     "means.rearmost": (
@@ -823,37 +825,39 @@ TABLE: dict[str, str] = {
     "side.gearbox": "gearbox",
     # Led through a sweep
     "guide.way.clockwise": "clockwise",
-    "guide.way.anticlockwise": "anticlockwise",
+    "guide.way.anticlockwise": "counterclockwise",
     "guide.way.one_way": "always the same way",
     "guide.unreadable": "No picture, since the positions can't be read. {why}",
     "guide.ready": "Get ready",
     "guide.ready_help": "Before the crank is turned:",
-    "guide.zero": "Stand the dial at {at} and set it to zero.",
+    "guide.zero": "Bring the dial to {at}; zero it. No need to hunt the low or high spot.",
     "guide.zero_both": "Stand the first dial at {at}, the second opposite, and set both to zero.",
+    "guide.base": "Base on crank flange or flywheel, bolts tight, clutch cover off.",
+    "guide.wipe": "Wipe the bore. Tip clear of chamfer and nicks.",
+    "guide.rim": "Wipe the face. Touch near the rim, off the bolt holes.",
+    "guide.sense": "Push the plunger in by hand: the dial must go to {sign}. If not, change it in the form.",
     "guide.travel": (
         "Plunger about half way in: turn once right round first, and it must never come to "
         "either end of its travel."
     ),
     "guide.stiff": "Nudge the bracket: the pointer must come back to the same line.",
-    "guide.choose_push": "End float: choose one way, forward or rearward, to push the crank at every stop.",
-    "guide.afloat": (
-        "End float goes straight into the reading: push the crank the same way at every stop, "
-        "and say so in the form."
-    ),
-    "guide.helper": "Tell your helper: turn slowly, {way} seen from behind, and stop when told.",
+    "guide.choose_push": "End play: choose one way, forward or rearward, to push the crank to its stop. Pry gently at flange or flywheel, never on a bearing or the dial.",
+    "guide.afloat": "End play goes straight into the reading: push the crank to its stop, always the same way, let go, and say so in the form.",
+    "guide.bar": "Plugs out. A bar on the crank bolt only in its tightening direction.",
+    "guide.helper": "Tell your helper at the front: turn slowly, {front} as seen from there, and stop when told.",
+    "guide.helper_one_way": "Tell your helper: turn slowly, {way}, and stop when told.",
     "guide.position": "{at}",
     "guide.turn": "Turn the crank {way} to {at}.",
+    "guide.turn_front": "Turn the crank {way} to {at}. For the helper at the front: {front}.",
     "guide.turn_back": "Turn the crank {way}, on to {at}, where you began.",
-    "guide.push": "Push the crank the chosen way.",
-    "guide.settle": "Hands off. The pointer is free, not at the end of its travel, and has settled.",
-    "guide.past": (
-        "Gone past? Do not just turn back to the mark: go back well short of it and come up "
-        "from the same side."
-    ),
+    "guide.push": "Push the crank to its stop the chosen way, then let go.",
+    "guide.settle": "Take the load off the bar. The needle has settled, not at the end of its travel.",
+    "guide.upside_down": "Here the dial is upside down: check the sign. In a mirror it runs backward.",
+    "guide.past": "Gone past? Go round again to it. Turn back only where the manufacturer allows it.",
     "guide.read": "Read the dial.",
     "guide.read_both": "Read both dials before anything moves.",
     "guide.back": "Back at the start",
-    "guide.back_zero": "It should be back at zero. If it is far off, something slipped: sweep again.",
+    "guide.back_zero": "More than {most} off: something slipped. Sweep again.",
     "guide.start": "start",
     "guide.start_at": "The sweep begins at {at}.",
     "drawing.title": "The housing from behind, looking forward",
@@ -927,7 +931,7 @@ PAGE: dict[str, str] = {
     "cautions.name": "Cautions",
     "html.cautions.first": "<b>Engine and car on proper stands, battery off, plugs out, crank turned by hand, fingers clear.</b> The maker's limits and torques rule.",
     "cautions.before": "Before you sweep",
-    "cautions.jack": "Never lie under a jack alone. Tell your helper before each turn of the crank.",
+    "cautions.jack": "Never lie under a jack alone. Tell your helper before each turn of the crank. Turn it the way the engine runs; a bar on the crank bolt only in its tightening direction.",
     "cautions.joint": "Joint faces clean and flat, nothing proud, every part between block and housing that will be there in the end, bolts evenly tight.",
     "cautions.dial": "The dial stiff in its bracket, square to the bore, free, not near the end of its travel.",
     "cautions.face": "Sweep the rear face too, and put it right first: squaring the face moves the bore.",
@@ -984,15 +988,21 @@ PAGE: dict[str, str] = {
         "Type what the dial shows. Past half a turn it counts as minus: of a turn of 100, 93.5 is "
         "−6.5. What has a sign is taken as typed."
     ),
+    "holder.label": "The dial is held by",
+    "holder.none": "not said (counts as up to 3 thou, 0.08 mm of sag)",
+    "holder.bracket": "a short bracket, bolted up stiff (to 1 thou, 0.03 mm)",
+    "holder.short_arm": "a magnetic base, one short arm (to 3 thou, 0.08 mm)",
+    "holder.jointed_arm": "a magnetic base, jointed or flexible arm (to 5 thou, 0.13 mm)",
     "positions.label": "Positions",
     "positions.4": "4: every quarter",
     "positions.6": "6: every two hours",
     "positions.8": "8: every hour and a half",
     "positions.12": "12: every hour",
     "positions.own": "my own",
+    "turn.help": "Turn it the way the engine runs: backward can undo the bolt the bar is on, or upset a belt or chain tensioner.",
     "turn.label": "Seen from behind, the crank is turned",
-    "turn.clockwise": "clockwise: 12 to 3",
-    "turn.anticlockwise": "anticlockwise: 12 to 9",
+    "turn.clockwise": "clockwise, 12 to 3 (counterclockwise at the front): if yours runs so",
+    "turn.anticlockwise": "counterclockwise, 12 to 9 (clockwise at the front): as most engines run",
     "positions.mine": "My positions, in the order swept",
     "positions.help": "Clock positions such as 3 or 10:30, or degrees clockwise from 12 such as 45°. A space between them.",
     # The form: readings
@@ -1051,9 +1061,9 @@ PAGE: dict[str, str] = {
     "plunger.label": "The plunger points",
     "plunger.forward": "forward: it touches the face from behind",
     "plunger.rearward": "rearward: it touches from the front",
-    "end_float.label": "End float of the crank",
-    "end_float.free": "not dealt with",
-    "end_float.held": "crank pushed one way at every stop",
+    "end_float.label": "End play of the crank",
+    "end_float.free": "not controlled",
+    "end_float.held": "crank pushed to its stop one way, let go",
     "end_float.second": "second dial, opposite the first",
     "end_float.second_held": "second dial, and crank pushed one way",
     "otherwise.bore": "The bore was swept otherwise this time",
@@ -1153,9 +1163,10 @@ PAGE: dict[str, str] = {
     "turning.limit": "Limit, TIR, {unit}",
     # The form: more about dial, crank and dowels
     "more.heading": "More about dial, crank and dowels",
-    "more.sag": "Droop of the bracket, measured: bottom less top, {unit}",
-    "more.sag_help": "Clamp bracket and dial on a stiff bar, zero on top, roll the bar over: what it reads then, without its sign. Leave blank if not measured.",
-    "more.sag_allowance": "If not measured, it is at most, {unit}",
+    "more.sag": "Sag test: read at the bottom, {unit}",
+    "more.sag_help": "Same reach and clamps as in the sweep, on a stiff bar held level. Zero with the dial on top. Roll bar and all over, dial underneath: read, without its sign. Roll back: it must return to zero. Do it three times and type all three, a space between. Blank if not measured.",
+    "more.sag_allowance_help": "Blank: what such a holder usually sags. Common practice, no source.",
+    "more.sag_allowance": "If not measured: the most it may be, {unit}",
     "more.axis": "The crank lies",
     "more.axis.horizontal": "level, as in the car",
     "more.axis.vertical": "on end, on a stand",
@@ -1215,6 +1226,7 @@ PAGE: dict[str, str] = {
     "view.waits": "This browser can't unpack the link by itself. It is read as soon as the calculation is there …",
     "view.checking": "Not checked yet. This phone is now working everything out again from the readings; that takes a moment.",
     "view.agrees": "This phone worked it all out again from the readings: the figures agree.",
+    "view.older": "An older release made this link, and it worked out doubt in another way. Below are the figures it shows and those worked out now. Ask the shop for a new link.",
     "view.disagrees": "The figures and the readings do not agree.",
     "view.disagrees_more": "Worked out again from the readings in this link, other figures come out than the ones it shows. The link was changed, or made by another release. Do not rely on it: ask the one who sent it. Below stand both.",
     "view.claimed": "What the link shows",
@@ -1244,8 +1256,8 @@ PAGE: dict[str, str] = {
     "view.face_limit": "Rear face: out of square by {face_runout} {unit} (± {face_pm}), limit {face_limit}.",
     "view.pilot": "At the pilot bearing the gearbox's axis was {pilot_offset} {unit} off (± {pilot_pm}).",
     "view.judged": "{line} {verdict}.",
-    "view.nothing_done": "Nothing was changed: this is how it was found.",
-    "view.standard": "Standard dowels, without offset.",
+    "view.nothing_done": "No recheck on record.",
+    "view.standard": "Stock dowels are in. The record does not say what else was done.",
     "view.dowels": "Both dowels with {offset} {unit} offset, aimed at {aim}.",
     "view.dowels_differ": "One dowel {one}; the other {other}.",
     "view.dowel": "{offset} {unit} offset, aimed at {aim}",
@@ -1256,7 +1268,7 @@ PAGE: dict[str, str] = {
     "view.pilot_limit": "At the pilot bearing it may be {limit_pilot} {unit} at most.",
     "view.source": "These limits come from:",
     "view.no_source": "No source entered for these limits. The manufacturer's figure comes first.",
-    "view.stops": "The record itself says STOP: something about these readings must be cleared up before anyone acts on them. Ask what.",
+    "view.stops": "Not finished: the record itself says STOP, something is still open. Ask the shop.",
     "view.adopt": "Open as a job of my own",
     "view.opening": "Opening …",
     "view.not_opened": "It could not be kept on this phone: {why}",
@@ -1292,7 +1304,7 @@ PAGE: dict[str, str] = {
     "how.positions": "Which readings will do",
     "how.positions.text": "Three places round the bore fix a circle, if they are not all on one side of it. Four show a mistake. Eight show which reading it is.",
     "how.corrections": "Before the fit: what the dial adds of its own",
-    "how.corrections.text": "A bracket hangs down a little. Pointing up it hangs away from the wall, pointing down into it, so a perfect bore reads as one that is too high. A slanting plunger shows too much. A dial that does not come back to zero has slipped or stuck somewhere on the way. Each is taken out where it was measured, and none by a guess.",
+    "how.corrections.text": "A bracket hangs down a little. Pointing up it hangs away from the wall, pointing down into it, so a perfect bore reads as one that is too high, never too low. Measured, it is taken out. Not measured, half of what such a holder may hang is taken out, and the rest is doubt. A slanting plunger shows too much. A dial that does not come back to zero has slipped or stuck somewhere on the way.",
     "how.fit": "The wave in the readings",
     "how.fit.text": "Turn a dial round in a bore that is off to one side: it rises and falls once a turn. How high the wave is tells how far the bore is off, and where it is highest tells which way. All readings together are used, by least squares, so that a small error of one is mended by the others. From top to bottom the wave is twice the offset: that is the TIR.",
     "how.checks": "Do the readings hang together?",

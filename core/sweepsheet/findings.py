@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sweepsheet.bore import vertical_doubt
 from sweepsheet.chip import THICKEST_DIRT
 from sweepsheet.clock import direction_of
 from sweepsheet.deed import Deed
@@ -12,11 +11,10 @@ from sweepsheet.finding import LEVELS, Finding, finding
 from sweepsheet.pilot import BEARING_ANGLES, largest_sure_angle
 from sweepsheet.reach import reach_of
 from sweepsheet.reading_findings import reading_findings, roundness_findings, warp_findings
-from sweepsheet.region import probability_inside
 from sweepsheet.rounds import Measured
+from sweepsheet.settling import bore_settling, face_settling
 from sweepsheet.solution import Solution
 from sweepsheet.squaring import Squaring
-from sweepsheet.vector import ZERO
 from sweepsheet.wording import Angle, At, Chance, Degrees, Message, Plain, Size, Small, Toward
 
 
@@ -71,8 +69,12 @@ def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
         return
     runout = Plain(face.runout, job.units)
     pm, limit = Plain(face.runout_pm, job.units), Small(face.limit, job.units)
-    if face.judged.verdict == "undecided":
-        yield finding("face-undecided", "caution", field, runout=runout, pm=pm, limit=limit)
+    settling = face_settling(solution)
+    if settling is not None:
+        settle = settling.message(job.units)
+        yield finding(
+            "face-undecided", "caution", field, runout=runout, pm=pm, limit=limit, settle=settle
+        )
     if solution.face_first:
         yield finding("face-first", "stop", field, runout=runout, pm=pm, limit=limit)
     if solution.squares is not None:
@@ -117,14 +119,14 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
         yield finding("no-limit", "caution", "limits.bore_offset")
     else:
         limit = Small(limits.bore_offset, units)
-        if bore.judged.verdict == "undecided":
+        settling = bore_settling(solution)
+        if bore.judged.verdict == "undecided" and settling is not None:
             yield finding(
                 "undecided", "caution", field,
                 offset=Plain(bore.offset, units), pm=Plain(bore.offset_pm, units),
-                limit=limit, settle=what_would_settle(solution),
+                limit=limit, settle=settling.message(units),
             )  # fmt: skip
-        at_best = probability_inside(ZERO, bore.covariance, limits.bore_offset)
-        if at_best < limits.confidence:
+        if solution.too_coarse:
             yield finding("too-coarse", "caution", "limits.bore_offset", limit=limit)
         if job.usual_limit:
             yield finding("limit-source", "note", "limits.source", limit=limit)
@@ -135,22 +137,6 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
             "droop-unmeasured", "note", "indicator.sag",
             most=Small(job.indicator.sag_allowance, units),
         )  # fmt: skip
-
-
-def what_would_settle(solution: Solution) -> Message:
-    """What would shrink the doubt of the bore most, the largest part of it first."""
-    job, bore = solution.job, solution.latest.bore
-    droop = vertical_doubt(job.indicator, job.crank)
-    along = ZERO if bore.center.short else bore.center.unit()
-    steps: list[Message] = []
-    if sum(m is not None for m in bore.swept.means) < 8:
-        steps.append(Message("settle.positions"))
-    if len(bore.swept.fitted.residuals) < 2:
-        steps.append(Message("settle.sweep"))
-    if job.indicator.sag is None and droop.yy > 0:
-        first = droop.along(along) > bore.swept.doubt.covariance.along(along)
-        steps.insert(0 if first else len(steps), Message("settle.droop"))
-    return Message("settle.any", {"steps": tuple(steps)}) if steps else Message("settle.none")
 
 
 def _pilot_findings(solution: Solution) -> Iterator[Finding]:

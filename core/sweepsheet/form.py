@@ -35,9 +35,9 @@ NUMBERS = (
     "housing.register_diameter", "housing.bolt_clearance", "housing.dowel_clearance",
 )  # fmt: skip
 # Blank means "not known" here, rather than the usual value.
-BLANK_IS_UNKNOWN = ("limits.bore_offset", "limits.face_runout", "indicator.sag")
+BLANK_IS_UNKNOWN = ("limits.bore_offset", "limits.face_runout")
 # A choice that may be left blank: not known.
-CHOICES_OR_BLANK = ("housing.pilot_bearing", "housing.tilt_from")
+CHOICES_OR_BLANK = ("indicator.holder", "housing.pilot_bearing", "housing.tilt_from")
 LISTS = ("stock.dowel_offsets", "stock.shim_thicknesses")
 
 
@@ -76,6 +76,7 @@ def _typed(form: Mapping[str, str], *, whole: bool) -> Typed:
             # A list is one field of the form: a fault in it stands there.
             typed.fields[path] = f"{path}"
     _choices(typed, form)
+    _sag(typed, form)
     _limit(typed, form, whole=whole)
     _holes(typed, form, whole=whole)
     _chip(typed, form, whole=whole)
@@ -96,6 +97,17 @@ def _choices(typed: Typed, form: Mapping[str, str]) -> None:
     for path in CHOICES_OR_BLANK:
         if form.get(path):
             _put(typed.job, path, form[path])
+
+
+def _sag(typed: Typed, form: Mapping[str, str]) -> None:
+    """The sag test: blank is not measured; several numbers are its tries."""
+    path = "indicator.sag"
+    if path not in form:
+        return
+    tries = number_list(form[path])
+    several = len(tries) > 1 and all(isinstance(each, float) for each in tries)
+    _put(typed.job, path, tries if several else number_or_text(form[path]))
+    typed.fields[path] = path
 
 
 def _limit(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:

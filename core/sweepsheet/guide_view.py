@@ -12,7 +12,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from sweepsheet.clock import normalise
+from sweepsheet.clock import normalise, turn_between
 from sweepsheet.crank_marks import (
     BORE,
     MIDDLE,
@@ -34,12 +34,21 @@ from sweepsheet.marks import circle, label, paper
 from sweepsheet.read_sweeps import MOST_POSITIONS
 from sweepsheet.read_values import name_of
 from sweepsheet.svg import element
+from sweepsheet.sweep import CLOSING_STEPS
+from sweepsheet.typed import number_or_text
+from sweepsheet.units import SYSTEMS
 from sweepsheet.vector import Vec2
-from sweepsheet.wording import At, Language, Message
+from sweepsheet.wording import At, Language, Message, Small
 
 Way = Literal["clockwise", "anticlockwise", "one_way"]
 
 _SWEEP = re.compile(r"rounds\.\d{1,3}\.(bore|face)")
+# The front of an engine sees the crank turn the other way.
+FROM_FRONT: dict[Way, Way] = {
+    "clockwise": "anticlockwise", "anticlockwise": "clockwise", "one_way": "one_way",
+}  # fmt: skip
+# So near to 6 o'clock a dial is read upside down.
+_UPSIDE_DOWN_DEG = 50.0
 # Room for rounding where steps are added up to a whole turn.
 _ROUNDING_DEG = 1e-6
 
@@ -96,7 +105,9 @@ def guide(form: Mapping[str, str], at: str, language: Language) -> dict[str, Any
     touching = _touching(filler, at)
     end_float = filler.end_float(at)[0] if found[1] == "face" else "none"
     way = way_of(positions)
-    steps = _steps(positions, way, end_float)
+    plus = "sign.minus" if form.get("indicator.plus_when") == "plunger_out" else "sign.plus"
+    sweep = _Sweep(positions, way, end_float, touching, Message(plus), _most_off(form))
+    steps = _steps(sweep)
     angles = crank_angles(positions)
     turns = [turned_crank(angle) for angle in (angles[0], *angles)]
     return {
@@ -149,35 +160,97 @@ def _touching(filler: SweepFiller, at: str) -> str:
     return "outside" if contact == "outside" else "inside"
 
 
-def _steps(positions: tuple[float, ...], way: Way, end_float: str) -> list[_Step]:
-    """Make ready, each position, back at the start."""
-    first = At(positions[0])
-    turning = Message(f"guide.way.{way}")
-    second = end_float in SECOND_DIAL
-    read = Message("guide.read_both" if second else "guide.read")
-    push = (Message("guide.push"),) if end_float in ("held", "second_held") else ()
-    afloat = (Message("guide.afloat"),) if end_float == "free" else ()
-    ready = (
-        Message("guide.zero_both" if second else "guide.zero", {"at": first}),
+@dataclass(frozen=True, slots=True)
+class _Sweep:
+    """What is to be swept and how, as the form says."""
+
+    positions: tuple[float, ...]
+    way: Way
+    end_float: str
+    touching: str
+    plus: Message
+    most: Small
+
+    @property
+    def on_face(self) -> bool:
+        """Whether the dial touches the face."""
+        return self.touching in ("forward", "rearward")
+
+    @property
+    def pushed(self) -> bool:
+        """Whether the crank is pushed to its stop before each reading."""
+        return self.end_float in ("held", "second_held")
+
+    def turn(self, at: At) -> Message:
+        """On to a position, with the way as it is seen from behind and from the front."""
+        way = Message(f"guide.way.{self.way}")
+        if self.way == "one_way":
+            return Message("guide.turn", {"at": at, "way": way})
+        return Message("guide.turn_front", {"at": at, "way": way, "front": self.front})
+
+    @property
+    def front(self) -> Message:
+        """The way as a helper at the front of the engine sees it: the other one."""
+        return Message(f"guide.way.{FROM_FRONT[self.way]}")
+
+
+def _ready(sweep: _Sweep) -> tuple[Message, ...]:
+    """What is made ready before the crank is turned."""
+    first = At(sweep.positions[0])
+    zero = Message(
+        "guide.zero_both" if sweep.end_float in SECOND_DIAL else "guide.zero", {"at": first}
+    )
+    axial = (Message("guide.choose_push"),) if sweep.pushed else ()
+    if sweep.end_float == "free":
+        axial = (Message("guide.afloat"),)
+    way = Message(f"guide.way.{sweep.way}")
+    helper = Message("guide.helper", {"front": sweep.front})
+    if sweep.way == "one_way":
+        helper = Message("guide.helper_one_way", {"way": way})
+    return (
+        zero,
+        Message("guide.base"),
+        Message("guide.rim" if sweep.on_face else "guide.wipe"),
         Message("guide.travel"),
         Message("guide.stiff"),
-        *((Message("guide.choose_push"),) if push else afloat),
-        Message("guide.helper", {"way": turning}),
+        Message("guide.sense", {"sign": sweep.plus}),
+        *axial,
+        Message("guide.bar"),
+        helper,
     )
+
+
+def _steps(sweep: _Sweep) -> list[_Step]:
+    """Make ready, each position, back at the start."""
+    first = At(sweep.positions[0])
+    read = Message("guide.read_both" if sweep.end_float in SECOND_DIAL else "guide.read")
+    push = (Message("guide.push"),) if sweep.pushed else ()
+    afloat = (Message("guide.afloat"),) if sweep.end_float == "free" else ()
+    ready = _ready(sweep)
     steps = [_Step(Message("guide.ready"), (Message("guide.ready_help"),), ready, ready[:1])]
-    for i, position in enumerate(positions):
+    for i, position in enumerate(sweep.positions):
         at = At(position)
-        turn = Message("guide.turn", {"at": at, "way": turning}) if i else ready[0]
+        turn = sweep.turn(at) if i else ready[0]
         past = (Message("guide.past"),) if i else ()
-        watch = (*afloat, Message("guide.settle"), *past, read)
+        below = abs(turn_between(position, 180.0)) < _UPSIDE_DOWN_DEG
+        upside_down = (Message("guide.upside_down"),) if below else ()
+        watch = (*afloat, Message("guide.settle"), *upside_down, *past, read)
         steps.append(
             _Step(Message("guide.position", {"at": at}), (turn, *push), watch, (turn, *push, read))
         )
-    back = Message("guide.turn_back", {"at": first, "way": turning})
-    watch = (Message("guide.settle"), Message("guide.back_zero"))
+    back = Message("guide.turn_back", {"at": first, "way": Message(f"guide.way.{sweep.way}")})
+    watch = (Message("guide.settle"), Message("guide.back_zero", {"most": sweep.most}))
     spoken = (back, *push, Message("guide.read"))
     steps.append(_Step(Message("guide.back"), (back, *push), watch, spoken))
     return steps
+
+
+def _most_off(form: Mapping[str, str]) -> Small:
+    """How far off the dial may come back: as many of its steps as pass for a good sweep."""
+    units = SYSTEMS["metric" if form.get("units") == "metric" else "inch"]
+    step = number_or_text(form.get("indicator.step", ""))
+    known = step if isinstance(step, float) and step > 0 else units.step
+    return Small(CLOSING_STEPS * known, units)
 
 
 def _picture(

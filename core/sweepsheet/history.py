@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from sweepsheet.checks import ROUNDING
 from sweepsheet.deed import Deed, deed_of
 from sweepsheet.job import Job
+from sweepsheet.region import K_95_PLANE
 from sweepsheet.rigid import DowelLine, nominal_move
 from sweepsheet.rounds import Measured
 from sweepsheet.trim import (
@@ -47,7 +48,7 @@ def history_of(
     job: Job, measured: tuple[Measured, ...], line: DowelLine | None, common: Sym2
 ) -> History:
     """Compare the rounds; ``common`` is the doubt that they all share."""
-    seen = _seen(job, measured, line)
+    seen = _since_changed(_seen(job, measured, line))
     if not seen:
         return History(None, None, None, None)
     deed = deed_of(seen)
@@ -93,6 +94,25 @@ def _seen(job: Job, measured: tuple[Measured, ...], line: DowelLine | None) -> l
         sizes = (each.dowels[0].offset, each.dowels[1].offset)
         seen.append(Seen(found.bore.center, at_least(covariance), sizes, move))
     return seen
+
+
+def _since_changed(seen: list[Seen]) -> list[Seen]:
+    """The rounds since the housing last came to another place on the same standard dowels.
+
+    A joint that was cleaned or a housing that was seated anew begins a history of its own: where
+    two rounds on standard dowels differ by more than their noise and two fits explain (95 %), what
+    was before the later one no longer tells anything.
+    """
+    start, last = 0, None
+    for i, each in enumerate(seen):
+        if not each.standard:
+            continue
+        if last is not None:
+            spread = each.covariance + last.covariance
+            if spread.inverse().along(each.center - last.center) > K_95_PLANE**2:
+                start = i
+        last = each
+    return seen[start:]
 
 
 def at_least(covariance: Sym2) -> Sym2:

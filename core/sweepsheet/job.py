@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from sweepsheet.sag import Holder, SagTest
 from sweepsheet.units import UnitSystem
 
 Contact = Literal["inside", "outside"]
@@ -50,10 +51,10 @@ class Indicator:
     """The dial indicator and its bracket, in dial units.
 
     ``step`` is the smallest difference read off the dial, ``accuracy`` the largest error of
-    indication (plus or minus), ``repeatability`` a standard deviation, ``sag`` the total
-    top-to-bottom difference that droop alone makes (``None``: not measured), ``sag_allowance``
-    the most that it may be where it was not measured, ``angle_setting_deg`` how far (plus or
-    minus) the crank may stand from its mark.
+    indication (plus or minus), ``repeatability`` a standard deviation. ``sag`` is the test of the
+    total top-to-bottom difference that sag alone makes (``None``: not measured), ``sag_allowance``
+    the most that it may be where it was not measured, as typed or as is usual for the ``holder``.
+    ``angle_setting_deg`` is how far (plus or minus) the crank may stand from its mark.
     """
 
     step: float
@@ -61,7 +62,8 @@ class Indicator:
     repeatability: float
     plus_when: PlusWhen
     contact_angle_deg: float
-    sag: float | None
+    holder: Holder | None
+    sag: SagTest | None
     sag_allowance: float
     angle_setting_deg: float
 

@@ -25,8 +25,13 @@ from sweepsheet.load import load_json
 from sweepsheet.read_job import FORMAT, MOST_ROUNDS, VERSION, read_job
 from sweepsheet.wording import Message, Quantity
 
-LINK_VERSION = "2"
+LINK_VERSION = "3"
+# The first layout has English figures; the first two come from releases that worked out doubt in
+# another way.
 FIRST_VERSION = "1"
+OLDER_VERSIONS = ("1", "2")
+# The most that sag was taken to be where such a link says nothing of it.
+OLDER_SAG_ALLOWANCE = {"inch": 1.0, "metric": 0.025}
 LONGEST_LINK = 8000
 LONGEST_UNPACKED = 64_000
 LONGEST_LINE = 200
@@ -44,13 +49,13 @@ WORDS = (
     "closing", "dowels", "offset", "aim_deg", "bore", "face", "end_float", "opposite", "checklist",
     "faces_clean", "nothing_proud", "parts_in_place", "bolts_even", "indicator_stiff",
     "car_safe", "dowels_secured", "bolts_torqued", "swept_again", "pilot_and_clutch", "slid_home",
-    "crank_turns", "record_given", "tilt_from",
+    "crank_turns", "record_given", "tilt_from", "holder",
 )  # fmt: skip
 LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~"
 SHORT = dict(zip(WORDS, LETTERS, strict=False))
 LONG = {letter: key for key, letter in SHORT.items()}
 
-_NEWER = "3456789"
+_NEWER = "456789"
 _TO_URL = bytes.maketrans(b"+/", b"-_")
 _FROM_URL = bytes.maketrans(b"-_", b"+/")
 _FRAGMENT = re.compile(r"[A-Za-z0-9_-]+")
@@ -95,7 +100,7 @@ def read_link(fragment: str) -> Linked:
         raise _refused("link.none")
     if len(fragment) > LONGEST_LINK:
         raise _refused("link.longer", high=LONGEST_LINK)
-    if fragment[0] not in (FIRST_VERSION, LINK_VERSION):
+    if fragment[0] not in (*OLDER_VERSIONS, LINK_VERSION):
         raise _refused("link.newer" if fragment[0] in _NEWER else "link.foreign")
     try:
         parts = load_json(_unpacked(fragment[1:]))
@@ -104,8 +109,19 @@ def read_link(fragment: str) -> Linked:
     match parts:
         case [dict() as job, list() as lines]:
             data = {"format": FORMAT, "version": VERSION, **_long(job)}
+            if fragment[0] in OLDER_VERSIONS:
+                data = _with_older_defaults(data)
             return Linked(data, _figures(lines), fragment[0])
     raise _refused("link.foreign")
+
+
+def _with_older_defaults(data: dict[str, Any]) -> dict[str, Any]:
+    """The data of an older link, with what it left out since it was usual then."""
+    dial = data.get("indicator") or {}
+    most = OLDER_SAG_ALLOWANCE.get(str(data.get("units", "inch")))
+    if not isinstance(dial, dict) or most is None or {"sag", "sag_allowance"} & dial.keys():
+        return data
+    return {**data, "indicator": {**dial, "sag_allowance": most}}
 
 
 def _unpacked(payload: str) -> str:

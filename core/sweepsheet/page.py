@@ -120,16 +120,16 @@ def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, A
     return shown | {
         "state": "answer",
         "sheet": sheet,
-        "words": _words(sheet["sections"], language),
+        "words": _words(sheet["sections"], language, job.limits.confidence),
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
         "flange_view": flange_view_of(solution, language),
     }
 
 
-def _words(sections: list[dict[str, Any]], language: Language) -> dict[str, Any]:
+def _words(sections: list[dict[str, Any]], language: Language, confidence: float) -> dict[str, Any]:
     """What the figures of the bore and of each section are."""
-    words = plain_words(["bore", *(section["name"] for section in sections)], language)
+    words = plain_words(["bore", *(each["name"] for each in sections)], language, confidence)
     return {part: [asdict(word) for word in listed] for part, listed in words.items()}
 
 

@@ -127,7 +127,7 @@ def _dial(job: Job, language: Language) -> Iterator[str]:
         if dial.sag is None:
             yield say("paper.droop_unknown", most=Size(dial.sag_allowance, units))
         else:
-            yield say("paper.droop", sag=Size(dial.sag, units))
+            yield say("paper.droop", sag=Size(dial.sag.mean, units))
     if dial.contact_angle_deg:
         yield say("paper.contact_angle", angle=Degrees(dial.contact_angle_deg))
     if job.crank.lift:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from sweepsheet.wording import Language
+from sweepsheet.wording import Chance, Language
 
 # The terms of each part of the sheet, in the order in which its figures stand.
 TERMS: dict[str, tuple[str, ...]] = {
@@ -29,17 +29,22 @@ class PlainWord:
     meaning: str
 
 
-def plain_words(parts: Iterable[str], language: Language) -> dict[str, tuple[PlainWord, ...]]:
+def plain_words(
+    parts: Iterable[str], language: Language, confidence: float
+) -> dict[str, tuple[PlainWord, ...]]:
     """The terms of each of these parts of the sheet, by part; ``companion-0`` counts as companion.
 
+    ``confidence`` is the probability from which the job calls it within.
+
     >>> from sweepsheet.english import ENGLISH
-    >>> words = plain_words(["bore", "companion-1"], ENGLISH)
+    >>> words = plain_words(["bore", "companion-1"], ENGLISH, 0.95)
     >>> words["bore"][0].term, len(words["companion-1"])
     ('Offset', 1)
     """
+    chances = {"sure": Chance(confidence), "rest": Chance(1.0 - confidence)}
     return {
         part: tuple(
-            PlainWord(language.say(f"term.{name}"), language.say(f"means.{name}"))
+            PlainWord(language.say(f"term.{name}"), language.say(f"means.{name}", **chances))
             for name in TERMS[part.partition("-")[0]]
         )
         for part in parts

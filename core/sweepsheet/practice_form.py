@@ -119,13 +119,17 @@ def answer_form(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:
     radius, pilot = (f"{mm / per_long:g}" for mm in (FACE_RADIUS, PILOT_DISTANCE))
     copied = ("units", "bore.contact", "indicator.plus_when", "face.plunger", "indicator.sag")
     rounds = tuple(f"rounds.{n}." for n in range(len(exercise.fits) + 1))
+    # On the easy level the bracket is said to be stiff.
+    stiff = {"indicator.sag": "0"} if exercise.hidden.level == 1 else {}
     return {
+        **stiff,
         "positions": " ".join(exercise.positions),
         "limits.bore_offset": f"{exercise.units.bore_offset_limit:g}",
         "face.radius": radius,
         "face.end_float": "held",
+        "indicator.holder": "bracket",
         "housing.pilot_distance": pilot,
-        **{name: form[name] for name in copied if name in form},
+        **{name: form[name] for name in copied if form.get(name)},
         **{name: text for name, text in form.items() if name.startswith(rounds)},
     }
 

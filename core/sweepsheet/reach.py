@@ -63,6 +63,7 @@ def reach_of(solution: Solution) -> Reach | None:
     >>> from sweepsheet.solution import work_out
     >>> rounds = [{"bore": {"sweeps": [[0, -10.5, -21, -10.5]], "closing": [0]}}]
     >>> job = {"format": "sweepsheet-job", "version": 1, "rounds": rounds}
+    >>> job["indicator"] = {"sag": 0}
     >>> reach = reach_of(work_out(read_job(job | {"limits": {"bore_offset": 3}})))
     >>> reach.kind, reach.size, reach.clearance
     ('between', 10.5, 21.0)

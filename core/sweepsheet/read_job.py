@@ -36,6 +36,7 @@ from sweepsheet.job import (
 )
 from sweepsheet.read_sweeps import SweepReader
 from sweepsheet.read_values import name_of
+from sweepsheet.sag import Holder, SagTest, sag_test, usual_allowance
 from sweepsheet.units import SYSTEMS, UnitName
 
 FORMAT = "sweepsheet-job"
@@ -45,6 +46,7 @@ MOST_ROUNDS = 20
 MOST_BOLTS = 24
 MOST_SIZES = 8
 MOST_SHIMS = 8
+MOST_TRIES = 12
 MOST_COMPANIONS = len(get_args(CompanionKind))
 LONGEST_NAME = 120
 
@@ -140,8 +142,8 @@ class _JobReader(SweepReader):
 
     def indicator(self, value: object) -> Indicator:
         keys = (
-            "step", "accuracy", "repeatability", "plus_when", "contact_angle_deg", "sag",
-            "sag_allowance", "angle_setting_deg",
+            "step", "accuracy", "repeatability", "plus_when", "contact_angle_deg", "holder",
+            "sag", "sag_allowance", "angle_setting_deg",
         )  # fmt: skip
         part = self.reader.section(value, "indicator", keys)
         plus_when = self.reader.choice(
@@ -150,7 +152,11 @@ class _JobReader(SweepReader):
             name_of("indicator.plus_when"),
             ("plunger_in", "plunger_out"),
         )
-        most = self.units.largest_reading
+        holder = cast(
+            "Holder | None", self.choice_or_none(part, "indicator.holder", get_args(Holder))
+        )
+        usual = usual_allowance(holder, self.units)
+        typed = self.known(part, "indicator.sag_allowance", None, 0.0, self.units.largest_reading)
         return Indicator(
             step=self.small(part, "indicator.step", self.units.step),
             accuracy=self.small(part, "indicator.accuracy", self.units.accuracy),
@@ -158,8 +164,9 @@ class _JobReader(SweepReader):
             plus_when=cast(PlusWhen, plus_when),
             # Beyond 60 degrees a lever or plunger reads less than half of what is there.
             contact_angle_deg=self.number(part, "indicator.contact_angle_deg", 0.0, -60.0, 60.0),
-            sag=self.known(part, "indicator.sag", None, 0.0, most),
-            sag_allowance=self.small(part, "indicator.sag_allowance", self.units.sag_allowance),
+            holder=holder,
+            sag=self.sag(part.get("sag")),
+            sag_allowance=usual if typed is None else typed,
             angle_setting_deg=self.number(part, "indicator.angle_setting_deg", 5.0, 0.0, 45.0),
         )
 
@@ -196,6 +203,22 @@ class _JobReader(SweepReader):
             bolt_clearance=self.known(part, "housing.bolt_clearance", None, 0.0, most),
             dowel_clearance=self.small(part, "housing.dowel_clearance", self.units.dowel_clearance),
         )
+
+    def sag(self, value: object) -> SagTest | None:
+        """A sag test: one number, or what was read in each of several tries."""
+        path, most = "indicator.sag", self.units.largest_reading
+        if value is None or value == []:
+            return None
+        if not isinstance(value, list):
+            single = self.reader.number(value, path, name_of(path), 0.0, most)
+            return None if single is None else sag_test([single])
+        items = self.reader.listing(value, path, name_of(path), 1, MOST_TRIES)
+        tries = [
+            self.reader.number(item, f"{path}.{i}", name_of(path), 0.0, most)
+            for i, item in enumerate(items)
+        ]
+        known = [each for each in tries if each is not None]
+        return sag_test(known) if known else None
 
     def choice_or_none(
         self, part: Mapping[str, object], path: str, allowed: tuple[str, ...]

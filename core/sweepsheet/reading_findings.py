@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from sweepsheet.checks import ROUNDING
 from sweepsheet.finding import Finding, finding
 from sweepsheet.job import Job, Sweeps
-from sweepsheet.sweep import CLOSING_STEPS, Examined, tiny_reading
+from sweepsheet.sweep import Examined, tiny_reading
 from sweepsheet.wording import At, Message, Small
 
 # Pair sums, the second harmonic and warp are spoken of beyond what noise does once in a hundred.
@@ -20,7 +20,7 @@ def reading_findings(
     job: Job, sweeps: Sweeps, swept: Examined, what: Message, field: str
 ) -> Iterator[Finding]:
     """What the checks of one kind of sweep found, whatever was swept; ``what`` names it."""
-    yield from _closing_findings(job, sweeps, what, field)
+    yield from _closing_findings(job, sweeps, swept.closing_limit, what, field)
     foreign = swept.foreign
     if foreign is not None:
         yield finding(
@@ -48,10 +48,11 @@ def reading_findings(
         yield finding("looks-like-inches", "stop", f"{field}.sweeps", what=what, largest=tiny)
 
 
-def _closing_findings(job: Job, sweeps: Sweeps, what: Message, field: str) -> Iterator[Finding]:
-    """The return to zero of each sweep."""
+def _closing_findings(
+    job: Job, sweeps: Sweeps, most: float, what: Message, field: str
+) -> Iterator[Finding]:
+    """The return to zero of each sweep, which may be off by ``most``."""
     several = len(sweeps.closing) > 1
-    most = CLOSING_STEPS * job.indicator.step
     for j, closing in enumerate(sweeps.closing):
         where = f"{field}.closing.{j}"
         numbered = Message("sweep.numbered", {"n": j + 1, "what": what})

@@ -41,6 +41,11 @@ def form_of(data: Mapping[str, Any]) -> dict[str, str]:
         part = (data.get(section) or {}) if section else data
         if key in part:
             form[path] = number_text(part[key])
+    dial = data.get("indicator") or {}
+    if "sag" in dial:
+        sag = dial["sag"]
+        tries = " ".join(_word(number_text(each)) for each in sag) if isinstance(sag, list) else ""
+        form["indicator.sag"] = tries or number_text(None if isinstance(sag, list) else sag)
     for path in LISTS:
         section, _, key = path.rpartition(".")
         part = data.get(section) or {}

@@ -28,6 +28,7 @@ from sweepsheet.job import (
 )
 from sweepsheet.read_job import JOB_KEYS, LONGEST_NAME, MOST_ROUNDS
 from sweepsheet.read_sweeps import MOST_SWEEPS
+from sweepsheet.sag import Holder
 from sweepsheet.units import SYSTEMS
 from sweepsheet.wording import Message
 
@@ -37,7 +38,7 @@ LONGEST_TYPED = 10_000
 _NUMBERS = {
     "limits": ("bore_offset", "face_runout", "face_radius", "pilot_offset", "confidence"),
     "indicator": (
-        "step", "accuracy", "repeatability", "contact_angle_deg", "sag", "sag_allowance",
+        "step", "accuracy", "repeatability", "contact_angle_deg", "sag_allowance",
         "angle_setting_deg",
     ),
     "crank": ("lift",),
@@ -57,6 +58,7 @@ _CHOICES: dict[str, dict[str, tuple[str, ...]]] = {
 }
 # ... or nothing, where it is not known.
 _CHOICES_OR_NULL = {
+    "indicator": {"holder": get_args(Holder)},
     "housing": {"pilot_bearing": get_args(BearingClass), "tilt_from": get_args(TiltFrom)},
 }
 _LISTS = {"stock": ("dowel_offsets", "shim_thicknesses"), "housing": ("bolts", "dowel_holes")}
@@ -109,13 +111,19 @@ class _Shape:
         lists = _LISTS.get(section, ())
         texts = ("source",) if section == "limits" else ()
         maybe = _CHOICES_OR_NULL.get(section, {})
-        part = self.group(top, section, (*numbers, *choices, *lists, *texts, *maybe))
+        tests = ("sag",) if section == "indicator" else ()
+        part = self.group(top, section, (*numbers, *choices, *lists, *texts, *maybe, *tests))
         for key in numbers:
             self.leaf(part.get(key), f"{section}.{key}")
         self.choices(part, section, choices)
         known = {key: allowed for key, allowed in maybe.items() if part.get(key) is not None}
         self.choices(part, section, known)
         self.text(part.get("source", ""), f"{section}.source")
+        for key in tests:
+            path, value = f"{section}.{key}", part.get(key)
+            tries = self.listing(value, path, 0, MOST_WORDS) if isinstance(value, list) else [value]
+            for item in tries:
+                self.leaf(item, path)
         for key in lists:
             path = f"{section}.{key}"
             # Only the dowel holes may be given as not known.

@@ -11,7 +11,7 @@ from sweepsheet.english import ENGLISH
 from sweepsheet.errors import InputError
 from sweepsheet.figures import figures_of
 from sweepsheet.findings import findings_for
-from sweepsheet.link import FIRST_VERSION, fragment_of, read_link
+from sweepsheet.link import FIRST_VERSION, OLDER_VERSIONS, fragment_of, read_link
 from sweepsheet.paper import paper_of
 from sweepsheet.read_job import read_job
 from sweepsheet.refill import form_of
@@ -38,8 +38,10 @@ def share_of(data: Mapping[str, Any], solution: Solution, language: Language) ->
 def open_link(fragment: str, language: Language) -> Data:
     """What a link comes to when it is worked out again from its readings.
 
-    ``agrees`` tells whether that gives the figures that the link claims. ``before`` and ``after``
-    are the drawings of the first and the latest round, ``after`` empty where there is one alone.
+    ``agrees`` tells whether that gives the figures that the link claims; ``older`` that it does
+    not, and that an older release made the link, which worked out doubt in another way. ``before``
+    and ``after`` are the drawings of the first and the latest round, ``after`` empty where there is
+    one alone.
     """
     try:
         linked = read_link(fragment)
@@ -64,6 +66,7 @@ def open_link(fragment: str, language: Language) -> Data:
     return {
         "state": "link",
         "agrees": linked.figures == wanted,
+        "older": linked.figures != wanted and linked.version in OLDER_VERSIONS,
         "claimed": list(linked.figures),
         "figures": list(figures),
         "before": drawing_of(first, language),

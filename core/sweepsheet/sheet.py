@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sweepsheet.advice import advice_for
-from sweepsheet.bore import Bore
+from sweepsheet.bore import Bore, needle_swing
 from sweepsheet.dowels import Option
 from sweepsheet.finding import Finding
 from sweepsheet.job import Round, Sweeps
@@ -119,6 +119,9 @@ def _figures(solution: Solution, language: Language) -> tuple[str, ...]:
     """What stands behind the headline: doubt, degrees, limit, chance."""
     bore, units, say = solution.latest.bore, solution.job.units, language.say
     lines = [say("answer.pm", pm=Small(bore.offset_pm, units))]
+    swing = needle_swing(bore, solution.job.indicator, solution.job.crank)
+    if abs(swing - bore.tir) > max(solution.job.indicator.step, units.hair):
+        lines.append(say("answer.swing", swing=Small(swing, units)))
     if bore.direction_pm_deg is not None:
         degrees, pm = Degrees(bore.direction_deg), Degrees(bore.direction_pm_deg)
         lines.append(say("answer.direction_pm", degrees=degrees, pm=pm))

@@ -19,6 +19,7 @@ from sweepsheet.squaring import Squaring, rim_of, square
 from sweepsheet.sweep import must_be_repeated
 from sweepsheet.trim import Response, play_doubt
 from sweepsheet.vector import ZERO, Sym2
+from sweepsheet.verdict import judge
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +51,15 @@ class Solution:
         """Whether the face must be put right before anything is said of dowels."""
         face = self.latest.face
         return face is not None and face.judged.verdict == "outside"
+
+    @property
+    def too_coarse(self) -> bool:
+        """Whether even a perfect bore could not be shown to hold the limit by such readings."""
+        limits, bore = self.job.limits, self.latest.bore
+        if limits.bore_offset is None:
+            return False
+        at_best = judge(ZERO, bore.covariance, limits.bore_offset, limits.confidence)
+        return at_best.verdict != "within"
 
     @property
     def squares(self) -> Squaring | None:

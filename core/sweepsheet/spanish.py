@@ -37,6 +37,8 @@ TABLE: dict[str, str] = {
     "side.5": "hacia abajo y a la izquierda",
     "side.6": "a la izquierda",
     "side.7": "hacia arriba y a la izquierda",
+    "sign.plus": "más",
+    "sign.minus": "menos",
     "sense.high": "de más",
     "sense.low": "de menos",
     "sweep.only": "el barrido en {what}",
@@ -119,8 +121,9 @@ TABLE: dict[str, str] = {
     "name.indicator.repeatability": "repetibilidad",
     "name.indicator.plus_when": "cuándo marca más el reloj",
     "name.indicator.contact_angle_deg": "ángulo de contacto",
-    "name.indicator.sag": "caída medida del soporte",
-    "name.indicator.sag_allowance": "caída máxima posible",
+    "name.indicator.holder": "lo que sujeta el reloj",
+    "name.indicator.sag": "prueba de caída",
+    "name.indicator.sag_allowance": "caída máxima",
     "name.indicator.angle_setting_deg": "colocación del cigüeñal",
     "name.crank.axis": "eje del cigüeñal",
     "name.crank.lift": "levantamiento del cigüeñal",
@@ -191,9 +194,7 @@ TABLE: dict[str, str] = {
         "Reloj firme en su soporte, perpendicular a lo que toca, libre, sin llegar al final de su "
         "recorrido."
     ),
-    "checklist.end_float": (
-        "Juego axial resuelto: cigüeñal empujado hacia un lado en cada parada, o un segundo reloj."
-    ),
+    "checklist.end_float": "Juego axial controlado: en cada parada, cigüeñal empujado hasta el tope hacia el mismo lado y suelto; o dos relojes.",
     "checklist.car_safe": (
         "Vehículo sobre caballetes adecuados, batería desconectada, ayudante avisado antes de cada "
         "giro del cigüeñal."
@@ -267,9 +268,8 @@ TABLE: dict[str, str] = {
         "significa nada."
     ),
     "finding.droop-unmeasured": (
-        "No se midió la caída del soporte. Se lee como un alojamiento desplazado hacia arriba o "
-        "hacia abajo; se cuentan como incertidumbre hasta {most} de arriba a abajo, y no se "
-        "descuenta nada."
+        "No se midió la caída del soporte. Hace que el alojamiento parezca alto, nunca bajo: hasta "
+        "{most} de arriba abajo. La mitad se descuenta, el resto es duda. Lo dice la prueba de caída."
     ),
     "finding.dowels-differ": (
         "Los dos pasadores montados ahora difieren en descentrado o en orientación. Qué haría un "
@@ -311,8 +311,8 @@ TABLE: dict[str, str] = {
         "después de escuadrar la cara."
     ),
     "finding.face-undecided": (
-        "La cara está demasiado justa para decidir: salto {runout} ± {pm} frente a {limit}. "
-        "Mídala otra vez antes de pasar al alojamiento; no la mecanice ni le ponga lainas."
+        "La cara está demasiado justa para decidir: salto {runout} ± {pm} frente a {limit}. {settle} "
+        "No la mecanice ni le ponga lainas."
     ),
     "finding.face-warp": (
         "La cara no es plana, o una lectura está mal: de {total} TIR en el reloj solo {tilt} son "
@@ -424,11 +424,13 @@ TABLE: dict[str, str] = {
         "Demasiado justo para decidir en {what}: {tir} ± {pm} TIR frente a {limit}. Gira con el "
         "cigüeñal: mover la campana no lo cura."
     ),
-    "settle.any": "Para decidir: {steps}.",
-    "settle.none": "Un reloj con una división más fina lo decidiría.",
+    "settle.could": "Para decidirlo, {measure}: ± {now} pasa a unos ± {then}.",
+    "settle.helps": "Lo que más gana: {measure} (± {now} pasa a unos ± {then}). Hace falta más que eso.",
+    "settle.none": "Ninguna medición práctica lo decide.",
     "settle.positions": "hacer el barrido en ocho posiciones",
-    "settle.sweep": "hacer un segundo barrido",
-    "settle.droop": "medir la caída del soporte",
+    "settle.sweep": "hacer un barrido más",
+    "settle.dial": "usar un reloj que marque hasta {step}",
+    "settle.sag": "hacer la prueba de caída del soporte",
     # The page
     "fault.request": "La página pidió algo que no es un formulario rellenado.",
     "page.unfinished": "El barrido {n} en {what} no está terminado, y todavía no cuenta.",
@@ -438,6 +440,7 @@ TABLE: dict[str, str] = {
     "answer.offset": "Descentrado {offset} (TIR {tir}) hacia {direction}",
     "answer.offset_nowhere": "Descentrado {offset} (TIR {tir}), dirección desconocida",
     "answer.pm": "± {pm} (con un 95% de seguridad)",
+    "answer.swing": "Prueba rápida: la aguja debe recorrer en total cerca de {swing}",
     "answer.direction_pm": "{degrees} en sentido horario desde las 12 (± {pm}), visto desde atrás",
     "answer.limit": "Límite: descentrado {offset}, que es TIR {tir}",
     "answer.no_limit": "Sin límite",
@@ -488,14 +491,10 @@ TABLE: dict[str, str] = {
         "saliente. Apriete como antes, y repita el barrido de la cara y del alojamiento como "
         "comprobación."
     ),
-    "do.find-tilt-cause": (
-        "La inclinación volvió con la junta limpia. Averigüe qué lado está mal: apoye la campana por "
-        "su brida delantera en un mármol, haga el barrido de la cara trasera, y anótelo en las medidas."
-    ),
-    "do.check-sense": (
-        "Antes de poner lainas o mecanizar: meta el vástago con la mano. El reloj debe ir hacia donde "
-        "dice el formulario."
-    ),
+    "do.sweep-face-twice": "La inclinación volvió. Antes de mecanizar nada, haga un barrido más de la cara: ¿sale lo mismo?",
+    "do.steady-the-dial": "Los barridos de la cara difieren: algo se mueve. Apriete soporte y base, compruebe el juego axial y el contacto, y haga otra vez dos barridos.",
+    "do.find-tilt-cause": "La inclinación volvió con la junta limpia. Quite la campana y mire las dos caras de la junta; si había algo entre ellas, esa es la causa: repita el barrido. Si no, apóyela por su brida delantera en un mármol, haga el barrido de la cara trasera, y anote en las medidas qué lado está mal.",
+    "do.check-sense": "Antes de poner lainas o mecanizar: meta el vástago con la mano, el reloj debe ir hacia donde dice el formulario. Y mire desde atrás: las 3 están a la derecha.",
     "do.square-front": (
         "Ponga lainas o mecanice la brida delantera como se dice en «Escuadrar la cara»."
     ),
@@ -519,6 +518,7 @@ TABLE: dict[str, str] = {
         "Vuelva a los pasadores normales y repita el barrido: lo que hacen dos pasadores distintos no "
         "se sabe sin sus agujeros."
     ),
+    "do.dowels-do-not-hold": "Seis intentos, y no se queda dentro: la campana no asienta siempre igual. Mire el ajuste de pasadores y tornillos.",
     "do.nothing-fits": "Ninguna pareja de pasadores disponible lo corrige.",
     "do.open-holes": (
         "Agrande los agujeros de los tornillos hasta una holgura de {clearance} en el diámetro, si el "
@@ -664,12 +664,12 @@ TABLE: dict[str, str] = {
     "term.misfit": "Desajuste entre agujeros",
     "term.chip": "Viruta",
     "term.companion": "Gira con el cigüeñal",
-    "means.offset": "A qué distancia está el centro del alojamiento del eje del cigüeñal. Es la mitad de lo que recorre el reloj del valor más bajo al más alto.",
-    "means.tir": "Cuánto recorre el reloj del valor más bajo al más alto en una vuelta completa: lectura total del indicador. Es el doble del descentrado, así que un límite dado como TIR parece el doble de grande.",
+    "means.offset": "A cuánto está el centro del alojamiento del eje del cigüeñal. Es la mitad del TIR.",
+    "means.tir": "Lectura total del indicador: cuánto recorrería en una vuelta un reloj sin caída, según la onda que ajusta las lecturas. Es el doble del descentrado, así que un límite dado como TIR parece el doble.",
     "means.plus-minus": "Cuánto puede fallar el valor, con lo que se leyó y cómo se leyó. En 95 casos de 100 el verdadero no está más lejos.",
     "means.direction": "Hacia qué hora del reloj está desviado el alojamiento, visto desde atrás del motor. La campana debe ir al lado contrario.",
     "means.limit": "Cuánto permite el fabricante que se desvíe el alojamiento. Si no puso el valor del fabricante, es solo práctica común.",
-    "means.chance": "Qué probable es que el alojamiento verdadero esté dentro del límite, contando toda la incertidumbre de las lecturas. Desde el 95% se llama dentro, por debajo del 5% fuera, y entre los dos nadie lo sabe.",
+    "means.chance": "Qué probabilidad hay de que el alojamiento verdadero esté dentro del límite, contando toda la duda de las lecturas. Desde {sure} se da por dentro, hasta {rest} por fuera, y entre las dos nadie lo sabe.",
     "means.left": "Dónde se espera el alojamiento con esa elección de pasadores. La comprobación con el reloj decide si quedó así.",
     "means.runout": "Cuánto recorre un reloj perpendicular sobre la cara inclinada en una vuelta completa, en el radio barrido. Con el doble de radio, la misma inclinación da el doble de salto.",
     "means.rearmost": (
@@ -897,34 +897,34 @@ TABLE: dict[str, str] = {
     "guide.unreadable": "Sin dibujo, porque no se entienden las posiciones. {why}",
     "guide.ready": "Preparar",
     "guide.ready_help": "Antes de girar el cigüeñal:",
-    "guide.zero": "Ponga el reloj en {at} y ajústelo a cero.",
+    "guide.zero": "Lleve el reloj a {at}; póngalo a cero. No hace falta buscar el punto bajo ni el alto.",
     "guide.zero_both": "Ponga el primer reloj en {at}, el segundo enfrente, y ajuste los dos a cero.",
+    "guide.base": "Base en la brida del cigüeñal o el volante, tornillos apretados, plato de embrague fuera.",
+    "guide.wipe": "Limpie el alojamiento. Punta lejos del chaflán y de golpes.",
+    "guide.rim": "Limpie la cara. Toque cerca del borde, fuera de los agujeros.",
+    "guide.sense": "Meta el vástago con la mano: el reloj debe ir a {sign}. Si no, cámbielo en el formulario.",
     "guide.travel": (
         "Vástago más o menos a medio recorrido: dé antes una vuelta entera, y no debe llegar "
         "a ningún extremo de su recorrido."
     ),
     "guide.stiff": "Empuje un poco el soporte: la aguja debe volver a la misma raya.",
-    "guide.choose_push": (
-        "Juego axial: elija un lado, adelante o atrás, hacia el que empujar el cigüeñal en cada parada."
-    ),
-    "guide.afloat": (
-        "El juego axial entra entero en la lectura: empuje el cigüeñal hacia el mismo lado en cada "
-        "parada, y dígalo en el formulario."
-    ),
-    "guide.helper": "Diga a su ayudante: girar despacio, {way} visto desde atrás, y parar al avisar.",
+    "guide.choose_push": "Juego axial: elija un lado, adelante o atrás, para empujar el cigüeñal hasta el tope. Haga palanca con cuidado en la brida o el volante, nunca en un rodamiento ni en el reloj.",
+    "guide.afloat": "El juego axial entra entero en la lectura: empuje el cigüeñal hasta el tope, siempre hacia el mismo lado, suelte, y dígalo en el formulario.",
+    "guide.bar": "Bujías fuera. Palanca en el tornillo del cigüeñal solo en el sentido de apriete.",
+    "guide.helper": "Avise a su ayudante, que está delante: gire despacio, {front} visto desde allí, y pare cuando se le diga.",
+    "guide.helper_one_way": "Avise a su ayudante: gire despacio, {way}, y pare cuando se le diga.",
     "guide.position": "{at}",
     "guide.turn": "Gire el cigüeñal {way} hasta {at}.",
+    "guide.turn_front": "Gire el cigüeñal {way} hasta {at}. Para el ayudante, delante: {front}.",
     "guide.turn_back": "Gire el cigüeñal {way}, hasta volver a {at}, donde empezó.",
-    "guide.push": "Empuje el cigüeñal hacia el lado elegido.",
-    "guide.settle": "Sin tocar nada. La aguja está libre, sin llegar al extremo de su recorrido, y quieta.",
-    "guide.past": (
-        "¿Se pasó? No vuelva sin más a la marca: retroceda bastante más y llegue a ella desde el "
-        "mismo lado."
-    ),
+    "guide.push": "Empuje el cigüeñal hasta el tope hacia el lado elegido y suelte.",
+    "guide.settle": "Quite la carga de la palanca. La aguja está quieta, y no al final de su recorrido.",
+    "guide.upside_down": "Aquí el reloj está del revés: compruebe el signo. En un espejo va al contrario.",
+    "guide.past": "¿Se pasó? Dé otra vuelta hasta ella. Gire hacia atrás solo si el fabricante lo permite.",
     "guide.read": "Lea el reloj.",
     "guide.read_both": "Lea los dos relojes antes de que se mueva nada.",
     "guide.back": "De vuelta al inicio",
-    "guide.back_zero": "Debe marcar otra vez cero. Si queda lejos, algo se movió: repita el barrido.",
+    "guide.back_zero": "Más de {most} de diferencia: algo resbaló. Repita el barrido.",
     "guide.start": "inicio",
     "guide.start_at": "El barrido empieza en {at}.",
     "drawing.title": "La campana desde atrás, mirando hacia delante",
@@ -996,7 +996,7 @@ PAGE: dict[str, str] = {
     "cautions.name": "Precauciones",
     "html.cautions.first": "<b>Motor y vehículo sobre caballetes adecuados, batería desconectada, bujías fuera, cigüeñal girado a mano, dedos lejos.</b> Mandan los límites y los pares de apriete del fabricante.",
     "cautions.before": "Antes del barrido",
-    "cautions.jack": "Nunca se meta debajo con solo un gato. Avise a su ayudante antes de cada giro del cigüeñal.",
+    "cautions.jack": "Nunca se ponga debajo con solo un gato. Avise a su ayudante antes de cada giro del cigüeñal. Gírelo como gira el motor; palanca en el tornillo del cigüeñal solo en el sentido de apriete.",
     "cautions.joint": "Caras de unión limpias y planas, nada que sobresalga, toda pieza que al final irá entre el bloque y la campana, tornillos apretados por igual.",
     "cautions.dial": "El reloj firme en su soporte, perpendicular al alojamiento, libre, sin llegar al final de su recorrido.",
     "cautions.face": "Haga también el barrido de la cara trasera, y corríjala primero: al escuadrar la cara se mueve el alojamiento.",
@@ -1051,15 +1051,21 @@ PAGE: dict[str, str] = {
         "Escriba lo que marca el reloj. Pasada media vuelta cuenta como menos: con una vuelta de "
         "100, 93,5 es −6,5. Lo que lleva signo vale tal como se escribe."
     ),
+    "holder.label": "El reloj va en",
+    "holder.none": "no se dice (cuenta hasta 3 milésimas o 0,08 mm de caída)",
+    "holder.bracket": "un soporte corto, atornillado rígido (hasta 1 milésima o 0,03 mm)",
+    "holder.short_arm": "una base magnética con un brazo corto (hasta 3 milésimas o 0,08 mm)",
+    "holder.jointed_arm": "una base magnética con brazo articulado o flexible (hasta 5 milésimas o 0,13 mm)",
     "positions.label": "Posiciones",
     "positions.4": "4: cada cuarto de vuelta",
     "positions.6": "6: cada dos horas",
     "positions.8": "8: cada hora y media",
     "positions.12": "12: cada hora",
     "positions.own": "las mías",
+    "turn.help": "Gírelo como gira el motor: hacia atrás puede aflojar el tornillo en que va la palanca, o desajustar el tensor de la correa o cadena.",
     "turn.label": "Visto desde atrás, el cigüeñal se gira",
-    "turn.clockwise": "en sentido horario: de 12 a 3",
-    "turn.anticlockwise": "en sentido antihorario: de 12 a 9",
+    "turn.clockwise": "en sentido horario, de 12 a 3 (antihorario por delante): si el suyo gira así",
+    "turn.anticlockwise": "en sentido antihorario, de 12 a 9 (horario por delante): como gira la mayoría",
     "positions.mine": "Mis posiciones, en el orden del barrido",
     "positions.help": "Posiciones de reloj como 3 o 10:30, o grados en sentido horario desde las 12 como 45°. Un espacio entre ellas.",
     "readings.heading": "Lecturas",
@@ -1118,8 +1124,8 @@ PAGE: dict[str, str] = {
     "plunger.forward": "hacia delante: toca la cara desde atrás",
     "plunger.rearward": "hacia atrás: la toca desde delante",
     "end_float.label": "Juego axial del cigüeñal",
-    "end_float.free": "sin resolver",
-    "end_float.held": "cigüeñal empujado hacia un lado en cada parada",
+    "end_float.free": "sin controlar",
+    "end_float.held": "cigüeñal empujado hasta el tope hacia un lado, suelto",
     "end_float.second": "segundo reloj, opuesto al primero",
     "end_float.second_held": "segundo reloj, y cigüeñal empujado hacia un lado",
     "otherwise.bore": "Esta vez el alojamiento se barrió de otro modo",
@@ -1214,9 +1220,10 @@ PAGE: dict[str, str] = {
     "turning.flywheel_face": "Cara del volante",
     "turning.limit": "Límite, TIR, {unit}",
     "more.heading": "Más sobre el reloj, el cigüeñal y los pasadores",
-    "more.sag": "Caída del soporte, medida: abajo menos arriba, {unit}",
-    "more.sag_help": "Sujete el soporte y el reloj a una barra rígida, cero arriba, dé la vuelta a la barra: lo que marca entonces, sin su signo. Deje en blanco si no se midió.",
-    "more.sag_allowance": "Si no se midió, es como máximo, {unit}",
+    "more.sag": "Prueba de caída: lectura abajo, {unit}",
+    "more.sag_help": "El mismo alcance y las mismas mordazas que en el barrido, sobre una barra rígida a nivel. Ponga a cero con el reloj arriba. Gire la barra con todo, reloj abajo: lea, sin signo. Gire de vuelta: debe volver a cero. Hágalo tres veces y escriba las tres, separadas por un espacio. En blanco si no se midió.",
+    "more.sag_allowance_help": "En blanco: lo que suele caer un soporte así. Práctica común, sin fuente.",
+    "more.sag_allowance": "Si no se midió: lo más que puede ser, {unit}",
     "more.axis": "El cigüeñal está",
     "more.axis.horizontal": "horizontal, como en el vehículo",
     "more.axis.vertical": "de pie, en un soporte",
@@ -1276,6 +1283,7 @@ PAGE: dict[str, str] = {
     "view.waits": "Este navegador no puede abrir el enlace por sí solo. Se lee en cuanto esté el cálculo …",
     "view.checking": "Todavía sin comprobar. Este teléfono lo está recalculando todo a partir de las lecturas; tarda un momento.",
     "view.agrees": "Este teléfono lo recalculó todo a partir de las lecturas: los valores coinciden.",
+    "view.older": "Este enlace lo hizo una versión anterior, que calculaba la duda de otra manera. Abajo están los valores que muestra y los calculados ahora. Pida al taller un enlace nuevo.",
     "view.disagrees": "Los valores y las lecturas no coinciden.",
     "view.disagrees_more": "Al recalcular a partir de las lecturas de este enlace salen otros valores que los que muestra. El enlace se cambió, o lo hizo otra versión. No se fíe de él: pregunte a quien lo envió. Abajo están los dos.",
     "view.claimed": "Lo que muestra el enlace",
@@ -1305,8 +1313,8 @@ PAGE: dict[str, str] = {
     "view.face_limit": "Cara trasera: fuera de escuadra {face_runout} {unit} (± {face_pm}), límite {face_limit}.",
     "view.pilot": "En el rodamiento piloto el eje de la caja estaba desviado {pilot_offset} {unit} (± {pilot_pm}).",
     "view.judged": "{line} {verdict}.",
-    "view.nothing_done": "No se cambió nada: así se encontró.",
-    "view.standard": "Pasadores normales, sin descentrado.",
+    "view.nothing_done": "No consta ninguna comprobación.",
+    "view.standard": "Están puestos los pasadores normales. El registro no dice qué más se hizo.",
     "view.dowels": "Los dos pasadores con {offset} {unit} de descentrado, orientados a {aim}.",
     "view.dowels_differ": "Un pasador {one}; el otro {other}.",
     "view.dowel": "con {offset} {unit} de descentrado, orientado a {aim}",
@@ -1317,7 +1325,7 @@ PAGE: dict[str, str] = {
     "view.pilot_limit": "En el rodamiento piloto puede ser {limit_pilot} {unit} como máximo.",
     "view.source": "Estos límites vienen de:",
     "view.no_source": "No se puso el origen de estos límites. Antes va el valor del fabricante.",
-    "view.stops": "El propio registro dice ALTO: hay algo en estas lecturas que debe aclararse antes de que nadie actúe según ellas. Pregunte qué es.",
+    "view.stops": "Sin terminar: el propio registro dice ALTO, algo queda abierto. Pregunte al taller.",
     "view.adopt": "Abrir como un trabajo propio",
     "view.opening": "Abriendo …",
     "view.not_opened": "No se pudo guardar en este teléfono: {why}",
@@ -1353,7 +1361,7 @@ PAGE: dict[str, str] = {
     "how.positions": "Qué lecturas sirven",
     "how.positions.text": "Tres lugares alrededor del alojamiento fijan un círculo, si no están todos en un lado. Cuatro muestran un error. Ocho muestran en qué lectura está.",
     "how.corrections": "Antes del ajuste: lo que el reloj añade por su cuenta",
-    "how.corrections.text": "Un soporte cae un poco. Apuntando hacia arriba se aparta de la pared, apuntando hacia abajo se acerca a ella, así que un alojamiento perfecto se lee como demasiado alto. Un vástago inclinado muestra demasiado. Un reloj que no vuelve a cero resbaló o se atascó en algún punto del camino. Cada cosa se descuenta donde se midió, y ninguna a ojo.",
+    "how.corrections.text": "Un soporte cuelga un poco. Hacia arriba cuelga lejos de la pared, hacia abajo contra ella, así que un alojamiento perfecto parece demasiado alto, nunca demasiado bajo. Medido, se descuenta. Sin medir, se descuenta la mitad de lo que un soporte así puede colgar, y el resto es duda. Un vástago inclinado marca de más. Un reloj que no vuelve a cero resbaló o se atascó en algún punto.",
     "how.fit": "La onda en las lecturas",
     "how.fit.text": "Gire un reloj en un alojamiento que está desviado hacia un lado: sube y baja una vez por vuelta. La altura de la onda dice cuánto está desviado el alojamiento, y dónde es más alta dice hacia dónde. Se usan todas las lecturas a la vez, por mínimos cuadrados, para que un pequeño error de una lo compensen las otras. De arriba a abajo la onda es el doble del descentrado: eso es la TIR.",
     "how.checks": "¿Cuadran las lecturas entre sí?",

@@ -26,7 +26,8 @@ from sweepsheet.job import Indicator, Sweeps
 from sweepsheet.noise import Doubt, doubt_of, step_uncertainty
 from sweepsheet.units import UnitSystem
 
-# A dial that comes back more than this many steps off makes its sweep unreliable.
+# A dial that comes back more than this many steps off makes its sweep unreliable, beyond what the
+# setting of the crank explains: far off, a degree or two at the mark is a thou.
 CLOSING_STEPS = 2.0
 # Readings that all lie within this many steps of nothing look like inches typed as thou.
 _TINY_STEPS = 0.2
@@ -37,7 +38,8 @@ class Examined:
     """A fitted sweep with its doubt and its checks.
 
     ``means`` are the corrected readings at each position, freed of each sweep's zero.
-    ``closing_error`` is the largest return to zero over the sweeps, ``None`` if none was taken.
+    ``closing_error`` is the largest return to zero over the sweeps, ``None`` if none was taken;
+    ``closing_limit`` how far off it may be.
     ``unreliable`` tells whether a reading does not belong or the dial did not come back: nothing
     is to be done by such a sweep before it was taken again.
     """
@@ -50,6 +52,7 @@ class Examined:
     foreign: Foreign | None
     disagreement: Disagreement | None
     closing_error: float | None
+    closing_limit: float
     unreliable: bool
 
     @property
@@ -77,7 +80,8 @@ def examine(readings: Corrected, sweeps: Sweeps, indicator: Indicator) -> Examin
     )
     foreign = foreign_reading(positions, means, doubt.noise)
     error = max(closing, key=abs, default=None)
-    drifted = error is not None and abs(error) > CLOSING_STEPS * indicator.step
+    limit = CLOSING_STEPS * indicator.step + math.sqrt(3.0) * doubt.setting[0]
+    drifted = error is not None and abs(error) > limit
     return Examined(
         fitted=fitted,
         doubt=doubt,
@@ -87,6 +91,7 @@ def examine(readings: Corrected, sweeps: Sweeps, indicator: Indicator) -> Examin
         foreign=foreign,
         disagreement=disagreement(fitted, expected),
         closing_error=error,
+        closing_limit=limit,
         unreliable=foreign is not None or drifted,
     )
 

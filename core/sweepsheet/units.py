@@ -34,7 +34,6 @@ class UnitSystem:
     step: float
     accuracy: float
     repeatability: float
-    sag_allowance: float
     bore_offset_limit: float
     face_runout_limit: float
     dowel_offsets: tuple[float, ...]
@@ -71,14 +70,14 @@ class UnitSystem:
 
 INCH = UnitSystem(
     name="inch", small="thou", long="in", mm=MM_PER_INCH / 1000, small_per_long=1000.0,
-    decimals=1, step=0.5, accuracy=0.5, repeatability=0.25, sag_allowance=1.0,
+    decimals=1, step=0.5, accuracy=0.5, repeatability=0.25,
     bore_offset_limit=5.0, face_runout_limit=5.0, dowel_offsets=(7.0, 14.0, 21.0),
     dowel_clearance=1.0, largest_reading=500.0,
 )  # fmt: skip
 
 METRIC = UnitSystem(
     name="metric", small="mm", long="mm", mm=1.0, small_per_long=1.0,
-    decimals=3, step=0.01, accuracy=0.01, repeatability=0.005, sag_allowance=0.025,
+    decimals=3, step=0.01, accuracy=0.01, repeatability=0.005,
     bore_offset_limit=0.127, face_runout_limit=0.127, dowel_offsets=(0.178, 0.356, 0.533),
     dowel_clearance=0.025, largest_reading=12.7,
 )  # fmt: skip

@@ -27,7 +27,10 @@ COMPUTING = {
     name
     for names in FLOW[STEP["corrections"] : STEP["solution"]]
     for name in names
-} | {"clock", "vector", "units", "linear", "positions", "reach", "advice", "practice"}  # fmt: skip
+} | {
+    "clock", "vector", "units", "linear", "sag", "positions", "reach", "settling", "advice",
+    "practice",
+}  # fmt: skip
 
 
 class Text(HTMLParser):

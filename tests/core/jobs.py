@@ -19,6 +19,8 @@ PERFECT: Data = {
     "step": 0, "accuracy": 0, "repeatability": 0, "sag": 0, "sag_allowance": 0,
     "angle_setting_deg": 0,
 }  # fmt: skip
+# The usual indicator, in a bracket that was found not to sag.
+STIFF: Data = {"sag": 0}
 
 
 def bore_round(
@@ -45,7 +47,11 @@ def make_job(
     closing: Sequence[Reading] | None = None,
     **sections: object,
 ) -> Data:
-    """A job of one round; ``sections`` are the other parts of the job file."""
+    """A job of one round; ``sections`` are the other parts of the job file.
+
+    The bracket was found stiff where nothing else is said of the indicator: sag moves a bore.
+    """
+    sections = {"indicator": STIFF, **sections}
     round_ = bore_round(*sweeps, positions=positions, contact=contact, closing=closing)
     return {"format": "sweepsheet-job", "version": 1, **sections, "rounds": [round_]}
 

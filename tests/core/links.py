@@ -33,7 +33,7 @@ def link_of(data: Data) -> str:
 def packed(text: str | bytes) -> str:
     """A fragment with any text in it, made independently of the code under test."""
     raw = text.encode("utf-8", "surrogatepass") if isinstance(text, str) else text
-    return "2" + base64.urlsafe_b64encode(zlib.compress(raw)).decode().rstrip("=")
+    return "3" + base64.urlsafe_b64encode(zlib.compress(raw)).decode().rstrip("=")
 
 
 def unpacked(fragment: str) -> str:

@@ -1,7 +1,8 @@
-"""Links of the first layout, as they were sent when the figures in a link were worded in English.
+"""Links of older layouts, made by the code of their time and never to be made anew.
 
-Made by the code of that time from ``ordinary_job(QUARTERS)`` and ``whole_job()``, and never to be
-made anew.
+Each from ``ordinary_job(QUARTERS)`` and ``whole_job()``: those of the first layout when the figures
+in a link were worded in English, those of the second when sag that was not measured counted as much
+up as down.
 """
 
 from __future__ import annotations
@@ -29,4 +30,24 @@ WHOLE = (
     "McJrLY5HLC9JZ4VPT_SE9nZ3oKMOq5226u1D28Fvjidvs-GNvj6rJ9Nhb9IDbcszehx6eh97UN_f561WzP6Hnf7X"
     "c3m1XT4zDhbe5xB_a3m916c93DLQF3Bxv5BpnYJyA4Z30Snu47aEp5_q8PXOY02ArLYev7UvshLdi6J5JJAVMysm"
     "fdi8u2u_yqlsufEgL10A"
+)
+ORDINARY_2 = (
+    "2eNqlj11LwzAUhv_K8ejwJg1J1vQjiCB4J-KdCqUX3ZrZbl0z-oEXy_67J0NBxTsTEvK-eZ9zkuKIFZojWjQo8ySDtZsPlsG"
+    "qmy0y3JD9nDHoHYc4TiVZb2TpaDxYW5NqST1yeLBdZwfSW9J3HF7afjrrHWklVBJJGSlNRkfGU29hNQ8DjJPrbQ1us4GpsbB"
+    "1hHE8MVyFN60puq92drgeYV_1c9UxOHCQKopDxoXMPRrJNakaTXHEi-BpOhaCUUuuaVe0ypJhQrYoKXoZQq9olgyvqEVju_C"
+    "TL0oESJ23b9SJ_S5-TjDx78oM0_PTMzQpw5xgJUK3H7qkyQqcGjd7zYWXgguqnPHEy5RLL3jqYxNrfyMX3s3T2NbWK557SZc"
+    "BeG-npu0JkWQueUZE4rWR2t_m-eLz-g_C00ipnYkFluUHvvGTMA"
+)
+WHOLE_2 = (
+    "2eNrlVUtv00AQ_iuwgLisVzuzbwtx4sIbLoCIoqoPV4lIG2gSKlT3v_ON46DayYGKIzk4u59nvnl8s-vJjTpR9Y3aqJq0-tk"
+    "9r1WdtTpVtVrPmgcXx9-aq6cr_F9ujhfqVqulOLyAKdYzWb9UdTRBq1eqTlq9VjVbrd7A_-R4sVBavVW1NzHD4t125bB8r-r"
+    "JjfoM4wTrL3C91d2-7LZTrT7sjCh0YO5tYtxuDfUAUeoR3iEx94jrEabSI36H9KGzCT3imHokSvyPCGVR5g8p8xOSIc06TIF"
+    "cCfIV5eguGNtdfmrV5WxR_vf5Yrk-OlleNWiCUzVqCHg5qSy61T2s8WX488CCHfxoikwiHO1UshTm88Wv61nTLI7Oj0-FvKO"
+    "1WrKDtWR-1mXxULL04qp90OgsofWUrWYOWqp3FKa9e9SVM0TEsWSXmG222emKkCOeZEKJIRAT-VBc1lU0ozT1AXd4u2GBeo9"
+    "qqifRIL2KTUjZcyL2yUfKRVfFlNBFd_6OS0L4gDfj8HbgniW6HzQ4S_TsB9F3zdXSXvVIOgYlnVaP0ehZszhDf_-yhdYk0bQ"
+    "EMHsKPlrKrjhAcdwryE822giTRCmVzAKl0TgItsdW7dGxHrNR4TtTI2Nzn1FgE0VMsGQbKDhXfPSaTDlQhS--JGl4djZkx52"
+    "Mwyq2kzViq_bovB6zcXJ3Z_9fxdkTwWIWcuBMLnl2OaRDSuEC4RgTR8xNzjH5psJlIyLIY0xQHdKaTIyo2wcXMbzJ-QyOOCg"
+    "tdec14yrBjVJwNRUrqg0BOFyg7rPldbNYqfuqilGChpw4FRzPCMu0LVlgIsvsLPvI0CgGSbCrr4wn8gCFTOle0c44h4ksNrm"
+    "cML0l7hX9H-np7EhPAXo911fzC3ULrwm-uMtNG4xtcXXZNhuLfhAbbtmb0OLT0PrahvYZPWmXm_Vqfta0OEd4kVtcf-31fD2"
+    "bX7bwSMDdzkY-Pya2CQiOWJuE4nkpT_7Yw3xMga0w7La-LbXvsoGtuweR5DwkIqum09-k6e3Q"
 )

@@ -124,7 +124,7 @@ def test_a_face_out_once_is_cleaned_and_swept_again() -> None:
 
 
 def test_a_face_too_close_to_call_is_measured_not_cut() -> None:
-    job = with_face(make_job(readings_of(0.0, -8.0)), face_readings(0.0, 0.83))
+    job = with_face(make_job(readings_of(0.0, -8.0)), face_readings(0.0, 0.75))
     assert codes(job) == ["settle-face"]
 
 
@@ -159,10 +159,24 @@ def test_a_bore_within_and_a_face_never_swept_is_not_done_failure() -> None:
 
 
 def test_too_close_to_call_is_measured_first() -> None:
-    found = codes(with_face(make_job(readings_of(0.0, -5.2))))
+    found = codes(with_face(make_job(readings_of(0.0, -5.5))))
     assert found[0] == "settle-bore"
     assert "fit-dowels" not in found
     assert found[-1] == "or-fit"
+
+
+def test_what_no_measuring_can_settle_is_not_measured_for_ever() -> None:
+    """A hair from the limit: the pair is fitted where that leaves less, else it is out."""
+    found = codes(with_face(make_job(readings_of(0.0, -5.05))))
+    assert found == ["cannot-settle", "reseat", "fit-dowels", "recheck"]
+    bare = make_job(readings_of(0.0, -5.05), stock={"dowel_offsets": []})
+    assert codes(with_face(bare)) == ["cannot-settle", "treat-as-out"]
+
+
+def test_a_face_at_its_limit_is_neither_measured_for_ever_nor_cut() -> None:
+    """... and the bore goes on."""
+    found = codes(with_face(make_job(readings_of(0.0, -8.0)), face_readings(0.0, 0.83)))
+    assert found == ["face-at-limit", "move", "reseat", "fit-dowels", "recheck"]
 
 
 def test_outside_is_put_right_from_the_drawer() -> None:

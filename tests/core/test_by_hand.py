@@ -11,7 +11,7 @@ import math
 import numpy as np
 import pytest
 
-from sweepsheet.bore import measure_bore, vertical_doubt
+from sweepsheet.bore import measure_bore, needle_swing, vertical_doubt
 from sweepsheet.checks import (
     FOREIGN_CONTRAST,
     FOREIGN_SIGMAS,
@@ -22,7 +22,12 @@ from sweepsheet.checks import (
 )
 from sweepsheet.clock import clock_time, nearest_hours, turn_between
 from sweepsheet.companion import measure_companion
-from sweepsheet.corrections import Corrected, corrected_companion, corrected_face
+from sweepsheet.corrections import (
+    Corrected,
+    corrected_companion,
+    corrected_face,
+    vertical_shift,
+)
 from sweepsheet.deed import deed_of
 from sweepsheet.dowels import Option, PilotShift, Weigher, options_for, pilot_shift
 from sweepsheet.face import Face, measure_face
@@ -43,6 +48,7 @@ from sweepsheet.region import (
 )
 from sweepsheet.rigid import DowelLine
 from sweepsheet.rounds import measure_round
+from sweepsheet.sag import sag_test
 from sweepsheet.seat import seat_doubt
 from sweepsheet.shims import shims_for
 from sweepsheet.solution import Solution, work_out
@@ -69,7 +75,7 @@ from tests.core.jobs import (
 SQRT3 = math.sqrt(3.0)
 DIAL = Indicator(
     step=math.sqrt(12.0), accuracy=SQRT3, repeatability=1.0, plus_when="plunger_in",
-    contact_angle_deg=0.0, sag=None, sag_allowance=SQRT3, angle_setting_deg=0.0,
+    contact_angle_deg=0.0, holder=None, sag=None, sag_allowance=SQRT3, angle_setting_deg=0.0,
 )  # fmt: skip
 LYING, STANDING = Crank("horizontal", 0.0), Crank("vertical", 5.0)
 
@@ -236,19 +242,58 @@ def test_a_blank_has_no_part_in_the_drift() -> None:
 
 
 def test_doubt_in_height() -> None:
-    """Half of each total: droop of +-sqrt(3) is variance 1/4; two readings to a step, (1 + 1)/4."""
-    near(vertical_doubt(DIAL, LYING), 0.0, 0.0, 0.25)
-    measured = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"sag": 3.0})
-    near(vertical_doubt(measured, LYING), 0.0, 0.0, 0.5)
-    near(vertical_doubt(measured, Crank("horizontal", 0.5)), 0.0, 0.0, 1.0)
+    """Half of each total, so a quarter of its variance.
+
+    Sag of 0 to sqrt(3) has the variance 3/12. Measured, it is two readings, each to a step (1 + 1)
+    and scattered (1 + 1). A lift of 3 is as much again to a step, and +-3 rectangular, 9/3.
+    """
+    near(vertical_doubt(DIAL, LYING), 0.0, 0.0, 0.25 / 4.0)
+    measured = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"sag": sag_test([3.0])})
+    near(vertical_doubt(measured, LYING), 0.0, 0.0, 4.0 / 4.0)
+    near(vertical_doubt(measured, Crank("horizontal", 3.0)), 0.0, 0.0, (4.0 + 2.0 + 3.0) / 4.0)
+
+
+def test_tries_of_a_sag_test() -> None:
+    """Four tries 2 1 3 2 scatter by 2/3 in variance: with 3 stated degrees of freedom of 2 in all.
+
+    ``(3*2 + 3*2/3)/6 = 4/3`` a try, a quarter of that for their mean. Wild ones, 0 and 6, count as
+    they are: variance 18 a try, 9 for their mean.
+    """
+    calm, wild = sag_test([2.0, 1.0, 3.0, 2.0]), sag_test([0.0, 6.0])
+    assert (calm.mean, calm.tries) == (2.0, 4)
+    assert calm.deviation == pytest.approx(math.sqrt(2.0 / 3.0))
+    for test, variance in ((calm, 4.0 / 3.0 / 4.0), (wild, 9.0)):
+        dial = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"sag": test})
+        near(vertical_doubt(dial, LYING), 0.0, 0.0, (2.0 + variance) / 4.0)
+
+
+def test_sag_that_was_not_measured_is_taken_out_by_half_of_what_it_may_be() -> None:
+    """Zero to 4: 2 is taken out of the reading at 6, and the bore sits 1 lower than it reads."""
+    dial = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"sag_allowance": 4.0})
+    assert vertical_shift(dial, LYING) == 2.0
     near(vertical_doubt(DIAL, STANDING), 0.0, 0.0, 0.0)
+
+
+def test_how_far_the_needle_swings() -> None:
+    """A true bore and 4 of sag taken out: half of 4 is what the bore sits too low, twice it swings.
+
+    The readings 0 2 4 2 are those of a wave of 2 up and down. Slanted by 60 degrees the dial shows
+    twice that, and half of what it shows is what the bore did.
+    """
+    sweeps = Sweeps(QUARTERS, ((0.0, 2.0, 4.0, 2.0),), (None,))
+    for angle, shown in ((0.0, 4.0), (60.0, 4.0)):
+        changed = {"sag": sag_test([4.0]), "contact_angle_deg": angle}
+        dial = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | changed)
+        bore = measure_bore(BoreSweeps("inside", sweeps), dial, LYING, None, 0.95)
+        assert needle_swing(bore, dial, LYING) == pytest.approx(shown)
+    assert bore.tir == pytest.approx(2.0)
 
 
 def test_height_joins_the_doubt_of_the_bore() -> None:
     sweeps = Sweeps(QUARTERS, ((0.0, 0.0, 0.0, 0.0),), (None,))
     bore = measure_bore(BoreSweeps("inside", sweeps), DIAL, LYING, None, 0.95)
-    near(bore.covariance, 1.5, 0.0, 1.75)
-    assert bore.ellipse.major == pytest.approx(K_95_PLANE * math.sqrt(1.75))
+    near(bore.covariance, 1.5, 0.0, 1.5 + 0.25 / 4.0)
+    assert bore.ellipse.major == pytest.approx(K_95_PLANE * math.sqrt(1.5625))
     assert bore.judged is NOT_JUDGED
 
 

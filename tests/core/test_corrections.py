@@ -29,11 +29,12 @@ from sweepsheet.job import (
     Plunger,
     Sweeps,
 )
+from sweepsheet.sag import sag_test
 from tests.core.jobs import QUARTERS, apart, bore_of, make_job
 
 PLAIN = Indicator(
     step=0.5, accuracy=0.5, repeatability=0.25, plus_when="plunger_in", contact_angle_deg=0.0,
-    sag=0.0, sag_allowance=1.0, angle_setting_deg=5.0,
+    holder=None, sag=sag_test([0.0]), sag_allowance=1.0, angle_setting_deg=5.0,
 )  # fmt: skip
 LYING = Crank("horizontal", 0.0)
 INSIDE = BoreSweeps("inside", Sweeps(QUARTERS, ((0.0, -5.0, -11.0, -6.0),), (0.0,)))
@@ -63,7 +64,9 @@ def test_contact_angle_shrinks_every_reading() -> None:
 
 
 def test_sag_is_nothing_at_12_and_whole_at_6() -> None:
-    assert corrected(INSIDE, replace(PLAIN, sag=2.0)) == pytest.approx([0.0, -6.0, -13.0, -7.0])
+    assert corrected(INSIDE, replace(PLAIN, sag=sag_test([2.0]))) == pytest.approx(
+        [0.0, -6.0, -13.0, -7.0]
+    )
 
 
 def test_a_bracket_that_droops_in_a_true_bore_shows_no_offset() -> None:
@@ -78,22 +81,29 @@ def test_a_drooping_bracket_on_a_true_spigot_shows_no_offset() -> None:
     assert bore_of(job)["offset"] == pytest.approx(0.0, abs=1e-12)
 
 
-def test_sag_that_was_not_measured_changes_no_figure() -> None:
+def test_sag_that_was_not_measured_makes_the_bore_read_high() -> None:
+    """It is anything from nothing to the allowance: half of that total is a quarter in height."""
     guess = make_job((0.0, -5.0, -11.0, -6.0), indicator={"sag": None, "sag_allowance": 4.0})
     plain = make_job((0.0, -5.0, -11.0, -6.0), indicator={"sag": 0.0})
-    assert bore_of(guess)["center"] == bore_of(plain)["center"]
+    assert bore_of(guess)["center"][0] == bore_of(plain)["center"][0]
+    assert bore_of(guess)["center"][1] == pytest.approx(bore_of(plain)["center"][1] - 1.0)
 
 
 def test_lift_acts_like_sag() -> None:
     by_lift = corrected(INSIDE, PLAIN, Crank("horizontal", 2.0))
-    assert by_lift == corrected(INSIDE, replace(PLAIN, sag=2.0))
-    assert vertical_shift(replace(PLAIN, sag=1.5), Crank("horizontal", 2.0)) == 3.5
+    assert by_lift == corrected(INSIDE, replace(PLAIN, sag=sag_test([2.0])))
+    assert vertical_shift(replace(PLAIN, sag=sag_test([1.5])), Crank("horizontal", 2.0)) == 3.5
 
 
 def test_a_crank_on_end_has_neither_droop_nor_lift() -> None:
     standing = Crank("vertical", 2.0)
-    assert vertical_shift(replace(PLAIN, sag=1.5), standing) == 0.0
-    assert corrected(INSIDE, replace(PLAIN, sag=1.5), standing) == [0.0, -5.0, -11.0, -6.0]
+    assert vertical_shift(replace(PLAIN, sag=sag_test([1.5])), standing) == 0.0
+    assert corrected(INSIDE, replace(PLAIN, sag=sag_test([1.5])), standing) == [
+        0.0,
+        -5.0,
+        -11.0,
+        -6.0,
+    ]
 
 
 @given(st.floats(-360.0, 360.0), st.floats(0.0, 50.0))
@@ -176,7 +186,7 @@ def test_a_face_is_plus_where_it_stands_rearward(
 
 
 def test_droop_and_lift_do_nothing_to_a_face() -> None:
-    (row,) = corrected_face(FACE, replace(PLAIN, sag=5.0)).readings
+    (row,) = corrected_face(FACE, replace(PLAIN, sag=sag_test([5.0]))).readings
     assert row == ROW
 
 
@@ -202,5 +212,5 @@ def test_a_companion_is_read_by_what_was_swept(
 ) -> None:
     """Inside or outside counts for a bore, forward or rearward for a face; droop for neither."""
     part = Companion(kind, contact, plunger, None, Sweeps(QUARTERS, (ROW,), (None,)))
-    (row,) = corrected_companion(part, replace(PLAIN, sag=5.0)).readings
+    (row,) = corrected_companion(part, replace(PLAIN, sag=sag_test([5.0]))).readings
     assert row == pytest.approx((0.0, sense * 2.0, sense * 6.0, None), abs=1e-12)

@@ -45,7 +45,7 @@ def test_leave_it_and_each_size_are_offered() -> None:
 
 def test_best_first() -> None:
     found = options(make_job(readings_of(0.0, -6.0)))
-    assert [o["offset"] for o in found] == [7.0, 0.0, 14.0, 21.0]
+    assert [o["offset"] for o in found] == [7.0, 14.0, 0.0, 21.0]
     chances = [round(o["probability_within"], 3) for o in found]
     assert chances == sorted(chances, reverse=True)
 

@@ -68,7 +68,8 @@ def test_the_bore_is_drawn_on_the_side_where_it_lies(
 
 
 def test_the_drawing_says_what_it_shows() -> None:
-    root = parsed(drawing_of(solved(0.0, -5.0, -17.0, -12.0), ENGLISH))
+    stiff = {"sag": 0}
+    root = parsed(drawing_of(solved(0.0, -5.0, -17.0, -12.0, indicator=stiff), ENGLISH))
     shown = words(root)
     for reading in ("0", "−5", "−17", "−12"):
         assert reading in shown

@@ -48,9 +48,78 @@ def test_four_stops_clockwise_and_back() -> None:
         "Get ready", "12 o'clock", "3 o'clock", "6 o'clock", "9 o'clock", "Back at the start",
     ]  # fmt: skip
     assert [crank_of(step) for step in steps] == [0, 0, 90, 180, 270, 360]
-    assert steps[2]["turn"] == "Turn the crank clockwise to 3 o'clock."
-    assert steps[2]["spoken"] == "Turn the crank clockwise to 3 o'clock. Read the dial."
-    assert "Stand the dial at 12 o'clock and set it to zero." in steps[0]["watch"]
+    turn = "Turn the crank clockwise to 3 o'clock. For the helper at the front: counterclockwise."
+    assert steps[2]["turn"] == turn
+    assert steps[2]["spoken"] == f"{turn} Read the dial."
+    assert "Bring the dial to 12 o'clock; zero it." in steps[0]["watch"][0]
+
+
+@pytest.mark.parametrize(
+    ("order", "behind", "front"),
+    [
+        ("12 9 6 3", "counterclockwise", "clockwise"),
+        ("12 3 6 9", "clockwise", "counterclockwise"),
+    ],
+)
+def test_the_helper_at_the_front_is_told_what_he_sees(order: str, behind: str, front: str) -> None:
+    """He looks at the crank from its other end. Most engines run clockwise there.
+
+    Common practice, no source.
+    """
+    steps = ask({"positions": order})["steps"]
+    assert f"turn slowly, {front} as seen from there" in words_of(steps[0])
+    for step in steps[2:-1]:
+        assert f"Turn the crank {behind} to" in step["turn"]
+        assert f"For the helper at the front: {front}." in step["turn"]
+
+
+def test_nobody_is_told_to_turn_back() -> None:
+    """It can undo the bolt the bar is on, or upset a tensioner: round again, or as is allowed."""
+    steps = ask({})["steps"]
+    for step in steps[2:-1]:
+        assert "Go round again to it." in words_of(step)
+        assert "only where the manufacturer allows it" in words_of(step)
+    assert "only in its tightening direction" in words_of(steps[0])
+    said = " ".join(words_of(step) for step in steps)
+    assert "go back" not in said
+
+
+@pytest.mark.parametrize(("plus_when", "sign"), [("plunger_in", "plus"), ("plunger_out", "minus")])
+def test_the_sense_of_the_dial_is_tried_before_the_sweep(plus_when: str, sign: str) -> None:
+    """A wrong sense turns every aim round."""
+    ready = words_of(ask({"indicator.plus_when": plus_when})["steps"][0])
+    assert f"the dial must go to {sign}." in ready
+
+
+@pytest.mark.parametrize(
+    ("form", "most"),
+    [
+        ({}, "1.0 thou"),
+        ({"indicator.step": "0.1"}, "0.2 thou"),
+        ({"indicator.step": "x"}, "1.0 thou"),
+        ({"units": "metric"}, "0.020 mm"),
+        ({"units": "metric", "indicator.step": "0,002"}, "0.004 mm"),
+    ],
+)
+def test_back_at_the_start_says_how_far_off_may_pass(form: Form, most: str) -> None:
+    """As many steps of the dial as the answer lets pass."""
+    assert f"More than {most} off: something slipped." in words_of(ask(form)["steps"][-1])
+
+
+def test_the_dial_is_upside_down_at_the_bottom_alone() -> None:
+    steps = ask({"positions": "12 10:30 9 7:30 6 4:30 3 1:30"})["steps"]
+    below = [step["label"] for step in steps if "upside down" in words_of(step)]
+    assert below == ["7:30", "6 o'clock", "4:30"]
+
+
+@pytest.mark.parametrize("at", ["rounds.0.bore", "rounds.0.face"])
+def test_no_stop_says_more_than_can_be_read(at: str) -> None:
+    """In very large type: at most three short sentences of what to do, ten lines to make ready."""
+    steps = ask({"face.end_float": "held"}, at)["steps"]
+    assert len(steps[0]["watch"]) <= 10
+    for step in steps[1:]:
+        assert len(re.findall(r"[.?](?= |$)", step["turn"])) <= 3
+        assert len(step["watch"]) <= 4
 
 
 @pytest.mark.parametrize("order", ORDERS)
@@ -63,8 +132,8 @@ def test_the_crank_stands_at_each_position_and_never_turns_back(order: str) -> N
     turns = [b - a for a, b in pairwise(angles)]
     assert abs(sum(turns)) == 360
     assert all(turn > 0 for turn in turns) or all(turn < 0 for turn in turns)
-    way = "clockwise" if turns[0] > 0 else "anticlockwise"
-    assert all(f" {way} " in step["turn"] or f" {way}," in step["turn"] for step in steps[2:])
+    way = "clockwise" if turns[0] > 0 else "counterclockwise"
+    assert all(step["turn"].startswith(f"Turn the crank {way}") for step in steps[2:])
 
 
 def test_three_o_clock_is_drawn_to_the_right() -> None:
@@ -94,16 +163,18 @@ def test_positions_out_of_order_have_no_arrow_and_say_so() -> None:
 @pytest.mark.parametrize("form", [{}, {"face.end_float": "free"}])
 def test_a_face_with_end_float_is_warned_of(form: Form) -> None:
     shown = ask(form, "rounds.0.face")
-    assert all("End float goes straight" in words_of(step) for step in shown["steps"][:-1])
+    assert all("End play goes straight" in words_of(step) for step in shown["steps"][:-1])
     bore = ask(form)
-    assert not any("End float" in words_of(step) for step in bore["steps"])
+    assert not any("End play" in words_of(step) for step in bore["steps"])
 
 
 def test_a_held_crank_is_pushed_at_every_stop() -> None:
     for end_float in ("held", "second_held"):
         steps = ask({"face.end_float": end_float}, "rounds.0.face")["steps"]
         assert "choose one way" in words_of(steps[0])
-        assert all("Push the crank the chosen way." in words_of(step) for step in steps[1:])
+        push = "Push the crank to its stop the chosen way, then let go."
+        assert all(push in words_of(step) for step in steps[1:])
+        assert not any("Hands off" in words_of(step) for step in steps)
         assert all("Push the crank" in step["spoken"] for step in steps[1:])
 
 
@@ -153,4 +224,7 @@ def test_what_is_no_sweep_is_refused(at: str) -> None:
 
 def test_in_spanish() -> None:
     steps = ask({"positions": "12 9 6 3"}, language="es")["steps"]
-    assert steps[2]["turn"] == "Gire el cigüeñal en sentido antihorario hasta las 9."
+    turn = (
+        "Gire el cigüeñal en sentido antihorario hasta las 9. Para el ayudante, delante: en sentido"
+    )
+    assert steps[2]["turn"] == f"{turn} horario."

@@ -123,7 +123,7 @@ COMPUTING = (
     "vector", "clock", "linear", "units", "positions", "corrections", "harmonic", "noise", "checks",
     "region", "verdict", "off_axis", "sweep", "bore", "face", "companion", "chip", "seat", "pilot",
     "rigid", "rounds", "trim", "deed", "history", "dowels", "pairs", "shims", "squaring",
-    "solution",
+    "solution", "sag", "reach", "settling",
 )  # fmt: skip
 WHOLE_JOB = (
     "takes a whole job; worked through in tests/core/test_by_hand.py and api.solve's example"
@@ -131,7 +131,9 @@ WHOLE_JOB = (
 MANY_PARTS = "takes what other modules made; worked through in tests/core/test_by_hand.py"
 NO_EXAMPLE = {
     "bore.measure_bore": MANY_PARTS,
-    "bore.vertical_doubt": MANY_PARTS,
+    "bore.needle_swing": MANY_PARTS,
+    "settling.Settling.message": "words what it holds; see tests/core/test_settling.py",
+    "settling.face_settling": MANY_PARTS,
     "companion.measure_companion": MANY_PARTS,
     "corrections.corrected_bore": MANY_PARTS,
     "corrections.corrected_companion": MANY_PARTS,

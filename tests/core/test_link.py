@@ -44,7 +44,7 @@ Data = dict[str, Any]
 
 def test_a_link_is_letters_digits_hyphen_and_underscore() -> None:
     """Which RFC 3986 allows in a fragment, and no messenger takes for the end of an address."""
-    assert re.fullmatch(r"2[A-Za-z0-9_-]+", link_of(whole_job()))
+    assert re.fullmatch(r"3[A-Za-z0-9_-]+", link_of(whole_job()))
 
 
 @pytest.mark.parametrize(("positions", "most"), [(QUARTERS, 450), (EIGHTHS, 500)])
@@ -242,16 +242,16 @@ def refusal(fragment: str) -> str:
     ("fragment", "key"),
     [
         ("", "link.none"),
-        ("3abc", "link.newer"),
+        ("4abc", "link.newer"),
         ("9", "link.newer"),
         ("answer", "link.foreign"),
         ("0abc", "link.foreign"),
         ("javascript:alert(1)", "link.foreign"),
         ("1", "link.cut"),
         ("1abc", "link.cut"),
-        ("2", "link.cut"),
+        ("3", "link.cut"),
         ("2abc", "link.cut"),
-        ("2" + "a" * LONGEST_LINK, "link.longer"),
+        ("3" + "a" * LONGEST_LINK, "link.longer"),
         ("2<b>", "link.cut"),
         (packed("[{}"), "link.cut"),
         (packed(b"\xff\xfe"), "link.cut"),
@@ -398,7 +398,7 @@ def mutated_bytes(generator: random.Random, text: str) -> str:
     raw = bytearray(zlib.compress(text.encode()))
     for _ in range(generator.randrange(1, 4)):
         raw[generator.randrange(len(raw))] = generator.randrange(256)
-    return "2" + base64.urlsafe_b64encode(bytes(raw)).decode().rstrip("=")
+    return "3" + base64.urlsafe_b64encode(bytes(raw)).decode().rstrip("=")
 
 
 def mutated_characters(generator: random.Random, fragment: str) -> str:

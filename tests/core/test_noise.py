@@ -55,8 +55,10 @@ def test_a_perfect_dial_leaves_no_doubt() -> None:
 def test_sources_add_up_as_variances(dial: Data, variance: float) -> None:
     """Four positions halve the variance of one reading, the same in every direction."""
     cov = covariance([0.0] * 4, **dial)
-    if "step" in dial:  # measured droop is the difference of two readings of the dial
-        cov["yy"] -= dial["step"] ** 2 / 24.0
+    # A sag test is the difference of two readings of the dial; it counts half in height.
+    cov["yy"] -= (
+        dial.get("step", 0.0) ** 2 / 6.0 + 2.0 * dial.get("repeatability", 0.0) ** 2
+    ) / 4.0
     assert cov == pytest.approx({"xx": variance / 2, "xy": 0.0, "yy": variance / 2}, abs=1e-12)
 
 
@@ -85,7 +87,7 @@ def test_a_second_sweep_halves_the_scatter_but_not_the_error_of_the_dial() -> No
 @pytest.mark.parametrize(
     ("dial", "yy"),
     [
-        ({"sag": None, "sag_allowance": 6.0}, 6.0**2 / 3.0 / 4.0),
+        ({"sag": None, "sag_allowance": 6.0}, 6.0**2 / 12.0 / 4.0),
         ({"sag": 0.0, "sag_allowance": 6.0}, 0.0),
         ({"sag": 3.0, "sag_allowance": 6.0}, 0.0),
     ],
@@ -102,12 +104,13 @@ def test_a_crank_on_end_has_no_doubt_of_the_height() -> None:
     assert bore["covariance"][1][1] == 0.0
 
 
-def test_a_measured_lift_is_worth_two_readings() -> None:
+def test_a_measured_lift_may_act_from_nothing_to_whole() -> None:
+    """Two readings, and plus or minus the lift about the half of it that was taken out."""
     dial = {**PERFECT, "step": 1.0}
     plain = bore_of(make_job([0.0] * 4, indicator=dial))["covariance"][1][1]
     lifted = make_job([0.0, 1.0, 2.0, 1.0], indicator=dial, crank={"lift": 2.0})
     more = bore_of(lifted)["covariance"][1][1]
-    assert more - plain == pytest.approx(2.0 / 12.0 / 4.0, abs=1e-12)
+    assert more - plain == pytest.approx((2.0 / 12.0 + 2.0**2 / 3.0) / 4.0, abs=1e-12)
 
 
 def test_a_contact_angle_shrinks_the_doubt_with_the_reading() -> None:

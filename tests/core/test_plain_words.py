@@ -39,4 +39,4 @@ def test_an_answer_brings_the_words_of_what_it_shows() -> None:
 
 def test_a_part_that_is_not_known_is_our_own_mistake() -> None:
     with pytest.raises(KeyError):
-        plain_words(["gearbox"], ENGLISH)
+        plain_words(["gearbox"], ENGLISH, 0.95)

@@ -217,11 +217,12 @@ def round_of(hidden: Hidden, fits: list[Dowel], set_up: SetUp, units: str) -> Da
     return parts
 
 
-def job_of(rounds: list[Data], set_up: SetUp, units: str) -> Data:
+def job_of(rounds: list[Data], set_up: SetUp, units: str, **dial: object) -> Data:
+    """A job of these rounds; the bracket of an exercise is a stiff one that hangs a little."""
     long = 25.4 if units == "inch" else 1.0
     return {
         "format": "sweepsheet-job", "version": 1, "units": units, "rounds": rounds,
-        "indicator": {"plus_when": set_up.plus_when},
+        "indicator": {"plus_when": set_up.plus_when, "holder": "bracket", **dial},
         "housing": {"pilot_distance": PILOT_DISTANCE / long},
     }  # fmt: skip
 
@@ -237,7 +238,8 @@ def test_a_perfect_dial_finds_the_housing_to_the_step(set_up: SetUp) -> None:
     """Level 1 in every set-up: the centre to half a step each way, and the aim after it."""
     for seed in range(1, 6):
         hidden = hidden_of(seed, 1)
-        found: Any = solve(job_of([round_of(hidden, [], set_up, "inch")], set_up, "inch"))
+        rounds = [round_of(hidden, [], set_up, "inch")]
+        found: Any = solve(job_of(rounds, set_up, "inch", sag=0))
         bore = found["rounds"][0]["bore"]
         assert bore["center"] == pytest.approx(
             [hidden.center.x / THOU, hidden.center.y / THOU], abs=0.25

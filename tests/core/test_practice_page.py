@@ -92,7 +92,9 @@ def test_what_was_noted_is_answered_as_on_the_main_page() -> None:
     assert shown["state"] == "answer"
     assert shown["limit"] == "Limit: offset 5.0 thou, which is TIR 10.0 thou"
     texts = {name: text for name, text in form.items() if name.startswith("rounds.")}
-    plain = answer_text(json.dumps({"form": {"positions": "12 3 6 9", **texts}}))
+    plain = answer_text(
+        json.dumps({"form": {"positions": "12 3 6 9", "indicator.sag": "0", **texts}})
+    )
     assert json.loads(plain)["sheet"]["headline"] == shown["sheet"]["headline"]
 
 

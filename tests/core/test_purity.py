@@ -18,6 +18,7 @@ FLOW = (
         "linear",
         "clock",
         "units",
+        "sag",
         "wording",
         "english",
         "spanish",
@@ -37,7 +38,7 @@ FLOW = (
     ("seat", "pilot", "rigid", "rounds"),
     ("trim", "deed", "history", "dowels", "pairs", "shims", "squaring"),
     ("solution",),
-    ("finding", "reach", "reading_findings", "findings"),
+    ("finding", "reach", "settling", "reading_findings", "findings"),
     ("advice",),
     ("result", "figures"),
     (

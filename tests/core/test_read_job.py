@@ -11,6 +11,7 @@ import pytest
 from sweepsheet import InputError, solve
 from sweepsheet.job import Chip, Dowel, Hole
 from sweepsheet.read_job import read_job
+from sweepsheet.sag import sag_test
 from sweepsheet.units import INCH, METRIC
 from tests.core.jobs import Data, make_job
 
@@ -115,7 +116,7 @@ def test_every_field_is_read() -> None:
     dial = job.indicator
     assert (dial.step, dial.accuracy, dial.repeatability) == (0.1, 0.2, 0.3)
     assert (dial.plus_when, dial.contact_angle_deg) == ("plunger_out", 10.0)
-    assert (dial.sag, dial.sag_allowance, dial.angle_setting_deg) == (1.5, 2.0, 3.0)
+    assert (dial.sag, dial.sag_allowance, dial.angle_setting_deg) == (sag_test([1.5]), 2.0, 3.0)
     assert (job.crank.axis, job.crank.lift) == ("vertical", 0.5)
     assert (job.housing.depth, job.housing.pilot_distance) == (6.0, 7.0)
     assert (job.housing.tail_distance, job.housing.pilot_bearing) == (20.0, "tapered_roller")
@@ -203,6 +204,7 @@ def test_a_face_and_a_companion_have_their_defaults() -> None:
 ])  # fmt: skip
 def test_a_section_that_is_null_has_its_defaults(section: str) -> None:
     job = make_job((0, 1, 2, 1))
+    job.pop(section, None)
     assert read_job({**job, section: None}) == read_job(job)
 
 
@@ -250,7 +252,7 @@ CHOICES = {
 }
 
 
-@pytest.mark.parametrize("path", [path for path in NUMBERS if path != "version"])
+@pytest.mark.parametrize("path", [p for p in NUMBERS if p not in ("version", "indicator.sag")])
 @pytest.mark.parametrize(
     "value", ["o", True, [1], {"a": 1}, math.nan, math.inf, -math.inf, 10**400]
 )
@@ -259,6 +261,46 @@ def test_a_number_failure(path: str, value: object) -> None:
     ((field, text),) = faults_of(put(FULL, path, value))
     assert field == path
     assert "is wanted, got " in text
+
+
+@pytest.mark.parametrize(
+    ("value", "field"),
+    [
+        ("o", "indicator.sag"), (True, "indicator.sag"), ({"a": 1}, "indicator.sag"),
+        (-1, "indicator.sag"), ([2.0, "o"], "indicator.sag.1"), ([2.0, -1.0], "indicator.sag.1"),
+        ([1.0] * 13, "indicator.sag"),
+    ],
+)  # fmt: skip
+def test_a_sag_test_failure(value: object, field: str) -> None:
+    """One number or the tries of a test; a try is refused at its own place."""
+    assert [at for at, _ in faults_of(put(FULL, "indicator.sag", value))] == [field]
+
+
+def test_a_sag_test_has_one_try_or_several() -> None:
+    tests = [read_job(put(FULL, "indicator.sag", v)).indicator.sag for v in (1.5, [1, 2])]
+    assert tests == [sag_test([1.5]), sag_test([1.0, 2.0])]
+    nothings: list[object] = [[], None]
+    for nothing in nothings:
+        assert read_job(put(FULL, "indicator.sag", nothing)).indicator.sag is None
+
+
+@pytest.mark.parametrize(
+    ("units", "holder", "most"),
+    [
+        ("inch", "bracket", 1.0),
+        ("inch", None, 3.0),
+        ("inch", "jointed_arm", 5.0),
+        ("metric", "short_arm", 0.076),
+    ],
+)
+def test_what_a_holder_usually_sags_counts_where_nothing_was_typed(
+    units: str, holder: str | None, most: float
+) -> None:
+    """Common practice, no source."""
+    plain = make_job((0, 1, 2, 1), units=units, indicator={"holder": holder})
+    typed = make_job((0, 1, 2, 1), units=units, indicator={"holder": holder, "sag_allowance": 2})
+    assert read_job(plain).indicator.sag_allowance == most
+    assert read_job(typed).indicator.sag_allowance == 2.0
 
 
 @pytest.mark.parametrize("path", TEXTS)
@@ -326,7 +368,7 @@ def test_a_section_failure(path: str) -> None:
         ("limits.confidence", 0.4, "limits.confidence", "got 0.4"),
         ("indicator.step", -0.1, "indicator.step", "smallest step of the dial: from 0"),
         ("indicator.contact_angle_deg", 90, "indicator.contact_angle_deg", "contact angle"),
-        ("indicator.sag", -1, "indicator.sag", "measured droop: from 0"),
+        ("indicator.sag", -1, "indicator.sag", "sag test: from 0"),
         ("indicator.angle_setting_deg", 46, "indicator.angle_setting_deg", "to 45"),
         ("crank.axis", "sideways", "crank.axis", "one of horizontal and vertical"),
         ("housing.depth", 0, "housing.depth", "depth of the housing"),

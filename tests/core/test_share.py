@@ -9,11 +9,12 @@ import pytest
 
 from sweepsheet.english import ENGLISH
 from sweepsheet.form import job_of
+from sweepsheet.link import read_link
 from sweepsheet.page import answer_text
 from sweepsheet.read_job import read_job
 from sweepsheet.share import open_link
 from tests.core import old_links
-from tests.core.jobs import QUARTERS, make_job, whole_job
+from tests.core.jobs import QUARTERS, make_job, readings_of, whole_job
 from tests.core.links import link_of, ordinary_job, packed, unpacked
 from tests.web import forms
 
@@ -71,23 +72,51 @@ def test_a_link_is_the_same_whichever_language_made_it(name: str) -> None:
     assert opened["agrees"] is True
 
 
+OLDER = [old_links.ORDINARY, old_links.WHOLE, old_links.ORDINARY_2, old_links.WHOLE_2]
+
+
 @pytest.mark.parametrize("language", ["en", "es"])
-@pytest.mark.parametrize("fragment", [old_links.ORDINARY, old_links.WHOLE])
-def test_a_link_of_the_first_version_still_opens_and_agrees(fragment: str, language: str) -> None:
-    """It claims English words; what comes out of the readings is free of language."""
+@pytest.mark.parametrize("fragment", OLDER)
+def test_a_link_of_an_older_release_opens_and_is_called_that(fragment: str, language: str) -> None:
+    """Its figures are shown beside those of today: doubt was worked out in another way then."""
     opened = ask({"link": fragment, "language": language})
     assert opened["state"] == "link"
-    assert opened["agrees"] is True
+    assert (opened["agrees"], opened["older"]) == (False, True)
     english = ("o'clock", "over 99%", "under 1%")
-    assert any(word in line for line in opened["claimed"] for word in english)
+    has_english = any(word in line for line in opened["claimed"] for word in english)
+    assert has_english == (fragment[0] == "1")
     assert not any(word in line for line in opened["figures"] for word in english)
+    # What was measured is the same: the limit, and as many rounds.
+    assert opened["claimed"][0].split("|")[:2] == opened["figures"][0].split("|")[:2]
+    assert len(opened["claimed"]) == len(opened["figures"])
+
+
+def test_what_an_older_link_left_out_is_what_was_usual_then() -> None:
+    """Up to a thou of sag; what it says itself, and what a link of today leaves out, stays."""
+    silent = link_of(make_job(readings_of(0.0, -7.0), indicator={}))[1:]
+    assert "indicator" not in read_link("3" + silent).data
+    for version in ("1", "2"):
+        assert read_link(version + silent).data["indicator"] == {"sag_allowance": 1.0}
+    metric = link_of(make_job(readings_of(0.0, -0.2), indicator={}, units="metric"))[1:]
+    assert read_link("2" + metric).data["indicator"] == {"sag_allowance": 0.025}
+    for told in ({"sag": 0}, {"sag_allowance": 4}):
+        said = link_of(make_job(readings_of(0.0, -7.0), indicator=told))[1:]
+        assert read_link("2" + said).data["indicator"] == told
+
+
+def test_an_older_link_that_still_comes_out_agrees() -> None:
+    """A measured sag and no lift count as they did, where the dial does not scatter."""
+    job = make_job(readings_of(0.0, -7.0), indicator={"sag": 1.0, "repeatability": 0.0})
+    opened = open_link("2" + link_of(job)[1:], ENGLISH)
+    assert (opened["agrees"], opened["older"]) == (True, False)
 
 
 def test_a_link_is_held_to_the_figures_of_its_own_version() -> None:
-    """The figures of one version in a link of the other do not agree."""
+    """The figures of one version in a link of the other do not agree; and age is no excuse."""
     new = link_of(ordinary_job(QUARTERS))
     assert open_link("1" + new[1:], ENGLISH)["agrees"] is False
-    assert open_link("2" + old_links.ORDINARY[1:], ENGLISH)["agrees"] is False
+    opened = open_link("3" + old_links.ORDINARY[1:], ENGLISH)
+    assert (opened["agrees"], opened["older"]) == (False, False)
 
 
 def test_a_link_of_the_first_version_with_other_figures_is_seen() -> None:

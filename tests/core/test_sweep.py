@@ -8,12 +8,13 @@ import pytest
 
 from sweepsheet.corrections import Corrected
 from sweepsheet.job import Indicator, Sweeps
+from sweepsheet.sag import sag_test
 from sweepsheet.sweep import Examined, examine
 from tests.core.jobs import EIGHTHS, QUARTERS, Reading, readings_of
 
 DIAL = Indicator(
     step=0.5, accuracy=0.5, repeatability=0.25, plus_when="plunger_in", contact_angle_deg=0.0,
-    sag=0.0, sag_allowance=1.0, angle_setting_deg=5.0,
+    holder=None, sag=sag_test([0.0]), sag_allowance=1.0, angle_setting_deg=5.0,
 )  # fmt: skip
 
 

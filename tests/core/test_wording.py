@@ -71,9 +71,9 @@ def test_side(angle: float, side: str) -> None:
 
 
 def test_a_message_may_hold_messages() -> None:
-    steps = (Message("settle.sweep"), Message("settle.positions"))
-    said = ENGLISH.text(Message("settle.any", {"steps": steps}))
-    assert said == "To settle it: sweep a second time and sweep at eight positions."
+    values: dict[str, Quantity] = {"measure": Message("settle.sweep"), "now": 1.5, "then": 1.0}
+    said = ENGLISH.text(Message("settle.could", values))
+    assert said == "To settle it, sweep once more: ± 1.5 becomes about ± 1."
 
 
 def test_typed_braces_stay_braces() -> None:

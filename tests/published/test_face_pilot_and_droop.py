@@ -189,11 +189,15 @@ def test_twice_the_droop_taken_out_leaves_a_true_bore_true_failure() -> None:
     assert whole["center"] == pytest.approx([0.0, droop_mm()], abs=1e-12)
 
 
-def test_droop_that_was_not_measured_is_doubt_and_no_correction() -> None:
-    """An allowance of twice the droop is half as much in height, rectangular."""
+def test_droop_that_was_not_measured_is_one_sided() -> None:
+    """It makes the bore read high: with an allowance of the true total, half of it is taken out.
+
+    What is left, half the droop in height, is the edge of the rectangle that is counted as doubt.
+    """
     bore = bore_of(drooping(None))
-    assert bore["center"] == pytest.approx([0.0, droop_mm()], abs=1e-12)
-    assert bore["covariance"][1][1] == pytest.approx(droop_mm() ** 2 / 3.0, rel=1e-9)
+    half = droop_mm() / 2.0
+    assert bore["center"] == pytest.approx([0.0, half], abs=1e-12)
+    assert bore["covariance"][1][1] == pytest.approx(half**2 / 3.0, rel=1e-9)
 
 
 # What bearings stand -----------------------------------------------------------------------

@@ -28,8 +28,11 @@ def normal_job(x: float, y: float, sigma_x: float, sigma_y: float, limit: float)
     """A job whose centre is (x, y) with these standard deviations (sigma_y >= sigma_x)."""
     dial = {**PERFECT, "accuracy": SQRT3 * sigma_x * math.sqrt(2.0)}
     beyond = math.sqrt(max(0.0, sigma_y**2 - sigma_x**2))
-    dial |= {"sag": None, "sag_allowance": 2.0 * SQRT3 * beyond}
-    return make_job(readings_of(x, y), indicator=dial, limits={"bore_offset": limit})
+    # Sag of nothing up to s makes the bore read s/4 high, plus or minus s/4, rectangular.
+    sag = 4.0 * SQRT3 * beyond
+    dial |= {"sag": None, "sag_allowance": sag}
+    shown = readings_of(x, y + sag / 4.0)
+    return make_job(shown, indicator=dial, limits={"bore_offset": limit})
 
 
 def chance(x: float, y: float, sigma_x: float, sigma_y: float, limit: float) -> float:

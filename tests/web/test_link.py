@@ -135,10 +135,10 @@ def test_changed_readings_are_told_too(page: Page, server: Server) -> None:
     [
         ("", "there is none in the address"),
         (link_of(JOB)[:-20], "cut or damaged"),
-        ("2" + link_of(JOB)[5:], "cut or damaged"),
-        ("3" + link_of(JOB)[1:], "a newer Sweepsheet"),
+        ("3" + link_of(JOB)[5:], "cut or damaged"),
+        ("4" + link_of(JOB)[1:], "a newer Sweepsheet"),
         ("answer", "not a link that Sweepsheet made"),
-        ("2" + "a" * 9000, "longer than any"),
+        ("3" + "a" * 9000, "longer than any"),
         (packed(" " * 5_000_000), "cut or damaged"),
         (packed("[" * 60_000), "cut or damaged"),
         (packed("null"), "cut or damaged"),
@@ -400,7 +400,7 @@ def test_where_copying_is_not_allowed_the_link_is_marked(page: Page, server: Ser
 
 
 def test_a_link_that_opens_on_this_machine_only_says_so(page: Page, server: Server) -> None:
-    assert open_with_answer(page, server).startswith(f"{server.address}view.html#2")
+    assert open_with_answer(page, server).startswith(f"{server.address}view.html#3")
     expect(page.locator("#share-status")).to_contain_text("the link opens here only")
 
 
@@ -413,7 +413,7 @@ def test_links_lead_to_the_public_address_that_the_build_was_told(
 ) -> None:
     build.assemble(library, tmp_path / "dist", address=host)
     server.folder = tmp_path / "dist"
-    assert open_with_answer(page, server).startswith(f"{host}view.html#2")
+    assert open_with_answer(page, server).startswith(f"{host}view.html#3")
     expect(page.locator("#share-status")).to_contain_text(said)
     if not said:
         expect(page.locator("#share-status")).to_have_text("")

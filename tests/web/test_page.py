@@ -255,7 +255,6 @@ def test_usual_values_in_the_form_are_those_of_the_core(page: Page, server: Serv
             "indicator.step": units.step,
             "indicator.accuracy": units.accuracy,
             "indicator.repeatability": units.repeatability,
-            "indicator.sag_allowance": units.sag_allowance,
             "limits.face_runout": units.face_runout_limit,
             "housing.dowel_clearance": units.dowel_clearance,
         }
