@@ -30,7 +30,13 @@ class Runout(OffAxis):
 
 
 def measure_companion(part: Companion, indicator: Indicator, confidence: float) -> Runout:
-    """Correct, fit and judge one companion sweep. The dial does not turn, so nothing droops."""
+    """Correct, fit and judge one companion sweep.
+
+    The dial stands still and the part turns under it, so that sag and its turning of the dial are
+    the same at every reading, and drop out. End play does not: a dial on a face reads all of it, as
+    runout of that face, and nothing in the readings tells the two apart. The crank is pushed to its
+    stop one way at every stop.
+    """
     swept = examine(corrected_companion(part, indicator), part.sweeps, indicator)
     harmonic, covariance = swept.fitted.amplitude, swept.doubt.covariance
     center = harmonic if part.is_face else -harmonic

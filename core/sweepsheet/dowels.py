@@ -70,8 +70,11 @@ class PilotShift:
 
 
 def pilot_shift(face: Face | None, distance: float | None, seat: Sym2) -> PilotShift | None:
-    """The way from bore to pilot bearing; ``None`` where the face or the distance is not known."""
-    if face is None or distance is None:
+    """The way from bore to pilot bearing.
+
+    ``None`` where the distance is not known, the face was not swept, or end play may be in it.
+    """
+    if face is None or not face.trusted or distance is None:
         return None
     return PilotShift(face.slope.scaled(distance), face.slope_covariance.scaled(distance**2) + seat)
 

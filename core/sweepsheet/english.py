@@ -248,10 +248,7 @@ TABLE: dict[str, str] = {
     ),
     "finding.no-limit": "No limit entered for the bore. Enter the manufacturer's.",
     "finding.undecided": ("Too close to call: {offset} ± {pm} against {limit}. {settle}"),
-    "finding.too-coarse": (
-        "Even a perfect bore could not be shown to hold {limit} with readings as coarse as these. A "
-        "finer dial, more positions or a sag test is needed."
-    ),
+    "finding.too-coarse": "Even a perfect bore could not be shown to hold {limit} with readings as coarse as these.",
     "finding.limit-source": (
         "The limit is common practice ({limit} offset). Your manual's figure comes first."
     ),
@@ -283,9 +280,7 @@ TABLE: dict[str, str] = {
         "No equal pair in the drawer fits. Two unlike dowels should leave {expected}: see their table. "
         "A pair of about {size} offset would do, too."
     ),
-    "finding.face-not-swept": (
-        "Sweep the rear face too, and put it right first: squaring the face moves the bore."
-    ),
+    "finding.face-not-swept": "Sweep the rear face too, and put it right first: squaring the face can move the bore.",
     "finding.face-not-trusted": (
         "Sweep the face again: push the crank to its stop one way, let go, read. End play reads "
         "as tilt, so this face is not judged."
@@ -336,10 +331,7 @@ TABLE: dict[str, str] = {
     "finding.pilot-distance-wanted": (
         "Enter the distance from the rear face to the pilot bearing to see what this does there."
     ),
-    "finding.aim-for-bore": (
-        "The dowels are aimed for the bore: for the pilot bearing the face sweep and the distance "
-        "to it are wanted."
-    ),
+    "finding.aim-for-bore": "The dowels are aimed for the bore: for the pilot bearing a face sweep without end play and the distance to it are needed.",
     "finding.pilot-outside": (
         "At the pilot bearing the gearbox axis is {offset} ± {pm} off against {limit}: outside."
     ),
@@ -1279,7 +1271,7 @@ PAGE: dict[str, str] = {
     "view.term.offset": "Offset",
     "view.means.offset": "How far the middle of the bore stands off the line on which the crankshaft turns. A thou is a thousandth of an inch, 0.0254 mm.",
     "view.term.tir": "TIR",
-    "view.means.tir": "Total indicator reading: by how much the pointer of the dial moves in one full turn. It is twice the offset.",
+    "view.means.tir": "Total indicator reading: by how much a dial without sag would move in one full turn. It is twice the offset.",
     "view.means.pm": "What the readings are worth: 95 times in 100 the true figure lies no farther away than this.",
     "view.term.undecided": "Too close to call",
     "view.means.undecided": "The figure is so near the limit that these readings can't tell on which side it is.",

@@ -73,8 +73,9 @@ def measure_face(
 
     Assumes that the dial stays at its radius. An arm that sags lets an axial plunger slide along
     the face, which reads nothing on a flat one, and also turns the dial a little: that reads as a
-    tilt from top to bottom, and is not corrected. The same set-up on a stiff bar, its dial pointing
-    along it, shows how much. Taken with one dial on a crank that is free to move endwise, the
+    tilt from top to bottom, in the first order, and is not corrected, nor counted as doubt. The
+    same set-up on a stiff bar, its plunger along the bar on a collar that turns with it, shows how
+    much from top to bottom. Taken with one dial on a crank that is free to move endwise, the
     figures are worked out all the same, but nothing is judged by them: end play reads as tilt.
     """
     swept = examine(corrected_face(face, indicator), face.sweeps, indicator)

@@ -16,7 +16,7 @@ class Measured:
     """What the sweeps of one round tell.
 
     ``face`` is ``None`` where it was not swept, ``pilot`` where the face or the distance is
-    missing.
+    missing, or where end play may be in the face.
     """
 
     bore: Bore
@@ -33,7 +33,7 @@ def measure_round(job: Job, each: Round) -> Measured:
     allowed = limit_at(limits.face_runout, limits.face_radius, each.face.radius)
     face = measure_face(each.face, job.indicator, per_long, allowed, limits.confidence)
     distance = job.housing.pilot_distance
-    if distance is None:
+    if distance is None or not face.trusted:
         return Measured(bore, face, None)
     pilot = pilot_line(
         bore,

@@ -24,25 +24,19 @@ MOST_PIECES = 3
 class Shim:
     """The shim at one bolt: what it should be, and the stack in stock that comes nearest.
 
-    ``pieces`` is empty for none, and ``None`` where no stock is known.
+    ``pieces`` is empty for none, and ``None`` where no stock is known. ``lacks`` is by how much
+    three of the thickest in stock are too thin, nothing where they are not.
     """
 
     at_deg: float
     ideal: float
     pieces: tuple[float, ...] | None
+    lacks: float
 
     @property
     def thickness(self) -> float:
         """The thickness to fit."""
         return self.ideal if self.pieces is None else sum(self.pieces)
-
-    @property
-    def lacks(self) -> float:
-        """By how much three of the thickest in stock are too thin; nothing where they are not."""
-        if self.pieces is None or len(self.pieces) < MOST_PIECES:
-            return 0.0
-        alike = self.pieces.count(self.pieces[0]) == MOST_PIECES
-        return max(0.0, self.ideal - self.thickness) if alike else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +71,8 @@ def shims_for(
     """The shims that square a face of this slope; ``None`` below three bolts or all in a line.
 
     Each bolt gets the stack of up to three pieces nearest to its ideal; with no stock, the ideal.
+    Shims at the bolts alone leave the flange hanging between them: a full-ring tapered shim, or
+    machining, carries it all round.
 
     >>> square = [Hole(45.0 + 90.0 * i, 7.0) for i in range(4)]
     >>> found = shims_for(Vec2(0.0, -0.0005), square, 1000.0, ())
@@ -90,7 +86,7 @@ def shims_for(
     least = min(raw)
     stacks = _stacks(stock)
     shims = tuple(
-        Shim(bolt.at_deg, t - least, _nearest(t - least, stacks) if stock else None)
+        _shim(bolt, t - least, stacks if stock else None)
         for bolt, t in zip(bolts, raw, strict=True)
     )
     plane = least_squares([[1.0, p.x, p.y] for p in places], [s.thickness for s in shims])
@@ -117,6 +113,13 @@ def taper_for(slope: Vec2, bolts: Sequence[Hole], small_per_long: float) -> Tape
     depths = [slope.dot(unit_vector(b.at_deg).scaled(b.radius * small_per_long)) for b in bolts]
     across = max(depths) - min(depths) if depths else None
     return Taper(direction_of(slope), slope.length, across)
+
+
+def _shim(bolt: Hole, ideal: float, stacks: list[tuple[float, ...]] | None) -> Shim:
+    if stacks is None:
+        return Shim(bolt.at_deg, ideal, None, 0.0)
+    lacks = max(0.0, ideal - max(sum(stack) for stack in stacks))
+    return Shim(bolt.at_deg, ideal, _nearest(ideal, stacks), lacks)
 
 
 def _stacks(stock: Sequence[float]) -> list[tuple[float, ...]]:

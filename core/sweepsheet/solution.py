@@ -78,6 +78,8 @@ class Solution:
         if face is None or swept is None or not self.face_first:
             return False
         radius = swept.radius * self.job.units.small_per_long
+        if face.swept.unreliable:
+            return False
         for measured in self.measured[:-1]:
             before = measured.face
             if before is None or before.judged.verdict != "outside" or before.swept.unreliable:

@@ -256,10 +256,7 @@ TABLE: dict[str, str] = {
     ),
     "finding.no-limit": "No se puso límite para el alojamiento. Ponga el del fabricante.",
     "finding.undecided": "Demasiado justo para decidir: {offset} ± {pm} frente a {limit}. {settle}",
-    "finding.too-coarse": (
-        "Con lecturas tan gruesas, ni siquiera de un alojamiento perfecto se podría demostrar que "
-        "cumple {limit}. Hace falta un reloj más fino, más posiciones o medir la caída del soporte."
-    ),
+    "finding.too-coarse": "Con lecturas tan gruesas, ni un alojamiento perfecto podría demostrar que cumple {limit}.",
     "finding.limit-source": (
         "El límite es de práctica común ({limit} de descentrado). Antes va el valor de su manual."
     ),
@@ -297,7 +294,7 @@ TABLE: dict[str, str] = {
     ),
     "finding.face-not-swept": (
         "Haga también el barrido de la cara trasera y corríjala primero: al escuadrar la cara se "
-        "mueve el alojamiento."
+        "puede mover el alojamiento."
     ),
     "finding.face-not-trusted": (
         "Repita el barrido de la cara: empuje el cigüeñal hasta el tope siempre hacia el mismo "
@@ -355,8 +352,8 @@ TABLE: dict[str, str] = {
         "Ponga la distancia de la cara trasera al rodamiento piloto para ver qué efecto tiene allí."
     ),
     "finding.aim-for-bore": (
-        "Los pasadores se orientan para el alojamiento: para el rodamiento piloto hacen falta el "
-        "barrido de la cara y la distancia hasta él."
+        "Los pasadores se orientan para el alojamiento: para el rodamiento piloto hacen falta un "
+        "barrido de la cara sin juego axial y la distancia hasta él."
     ),
     "finding.pilot-outside": (
         "En el rodamiento piloto el eje de la caja está desviado {offset} ± {pm} frente a {limit}: "
@@ -1336,7 +1333,7 @@ PAGE: dict[str, str] = {
     "view.term.offset": "Descentrado",
     "view.means.offset": "A qué distancia está el centro del alojamiento de la línea sobre la que gira el cigüeñal. Una milésima es una milésima de pulgada, 0,0254 mm.",
     "view.term.tir": "TIR",
-    "view.means.tir": "Lectura total del indicador: cuánto se mueve la aguja del reloj en una vuelta completa. Es el doble del descentrado.",
+    "view.means.tir": "Lectura total del indicador: cuánto se movería en una vuelta entera un reloj sin caída. Es el doble del descentrado.",
     "view.means.pm": "La incertidumbre de las lecturas: 95 veces de 100 el valor verdadero no está más lejos que esto.",
     "view.term.undecided": "Demasiado justo para decidir",
     "view.means.undecided": "El valor está tan cerca del límite que estas lecturas no pueden decir de qué lado está.",

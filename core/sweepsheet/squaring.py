@@ -1,12 +1,13 @@
 """How to bring a face square, and what that does: the face comes first, the bore after.
 
-A rear face leans for one of two reasons. The housing stands tipped at its front flange, by the
-flange itself, the block's face or dirt between them: then it is shimmed or machined there, and the
-whole housing turns about that joint, so that its bore swings by ``H g`` (H: depth, front flange to
-rear face). Or the rear face alone is cut crooked: then that face is machined, nothing turns, and
-the bore stays where it is. A sweep can't tell one from the other. A surface plate can: with the
-front flange down on it the rear face of a tipped housing is parallel to the plate, and a crooked
-one is not.
+A rear face leans for one of two reasons. The housing stands tipped at the block, by the block's
+face or something between them: then it is shimmed or machined at its front flange, and the whole
+housing turns about that joint, so that its bore swings by ``H g`` (H: depth, front flange to rear
+face). Or the rear face is not parallel to the front flange: then the rear face is machined, nothing
+turns, and the bore stays where it is. A sweep can't tell one from the other. A surface plate can:
+with the front flange down on it the rear face of a tipped housing is parallel to the plate. One cut
+crooked stands high where it stands rearward at the engine, by as much; where place or amount
+differ, both are out. The block's own face can be swept from the crank as well.
 """
 
 from __future__ import annotations
@@ -49,7 +50,12 @@ class Squaring:
 
 
 def square(job: Job, bore: Bore, face: Face) -> Squaring:
-    """What to shim or machine, and what to expect of it: ``c + H g``, or ``c`` as it is."""
+    """What to shim or machine, and what to expect of it: ``c + H g``, or ``c`` as it is.
+
+    A bore in a crooked face is taken as parallel to the crank. Where it was bored square to that
+    face it leans with it, and its centre at the new face is off by the slope times the depth of the
+    cut: 3 thou an inch and 25 thou make less than a tenth of a thou.
+    """
     housing, per_long = job.housing, job.units.small_per_long
     tipped = None
     if housing.depth is not None:
