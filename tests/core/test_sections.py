@@ -156,7 +156,7 @@ def test_a_face_without_tilt_has_no_rearmost_side() -> None:
     ]
 
 
-@pytest.mark.parametrize(("aim", "way"), [(30.0, "anticlockwise"), (330.0, "clockwise")])
+@pytest.mark.parametrize(("aim", "way"), [(30.0, "counterclockwise"), (330.0, "clockwise")])
 def test_the_trim_says_which_way_to_turn(aim: float, way: str) -> None:
     """Aimed past 12, they are turned back to it: the shortest way."""
     x = 7.0 if aim < 180.0 else -7.0

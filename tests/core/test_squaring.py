@@ -211,11 +211,20 @@ def rounds_of(*slopes: float, **housing: object) -> Data:
     return then(*jobs)
 
 
+def twice(job: Data, again: float = 0.0) -> Data:
+    """The job with its latest face swept once more, the same but for one reading."""
+    face = job["rounds"][-1]["face"]
+    first = face["sweeps"][0]
+    face["sweeps"] = [first, [first[0], first[1] + again, *first[2:]]]
+    face["closing"] = [0.0, 0.0]
+    return job
+
+
 @pytest.mark.parametrize(
     ("slopes", "steps"),
     [
         ((3.0,), ["clean-joint"]),
-        ((3.0, 3.0), ["check-sense", "square-front", "start-anew"]),
+        ((3.0, 3.0), ["sweep-face-twice"]),
         # A chip was in it: another tilt than before, or none.
         ((3.0, 1.5), ["clean-joint"]),
     ],
@@ -227,10 +236,16 @@ def test_metal_is_cut_for_a_tilt_that_was_seen_again(
 
 
 def test_before_it_is_cut_the_side_that_is_out_is_found() -> None:
-    asked = solve(rounds_of(3.0, 3.0, tilt_from=None))["advice"]
-    assert [step["code"] for step in asked] == ["find-tilt-cause"]
-    rear = solve(rounds_of(3.0, 3.0, tilt_from="rear"))["advice"]
-    assert [step["code"] for step in rear] == ["check-sense", "square-rear", "start-anew"]
+    """... once the last sweep was repeated and gave the same; two that differ are no measure."""
+    for cause, steps in (
+        (None, ["find-tilt-cause"]),
+        ("front", ["check-sense", "square-front", "start-anew"]),
+        ("rear", ["check-sense", "square-rear", "start-anew"]),
+    ):
+        asked = solve(twice(rounds_of(3.0, 3.0, tilt_from=cause)))["advice"]
+        assert [step["code"] for step in asked] == steps
+    differ = solve(twice(rounds_of(6.0, 6.0), again=0.5))["advice"]
+    assert [step["code"] for step in differ] == ["steady-the-dial"]
 
 
 def test_an_earlier_face_that_was_not_surely_out_does_not_count_failure() -> None:

@@ -22,7 +22,13 @@ if TYPE_CHECKING:
 # US Army TM 9-4940-568-34, pp. 5-62 and 5-63, as in test_page.py.
 WORKSHEET = ["3", "-2", "0", "4"]
 HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
-READINGS = [f"rounds.0.bore.sweeps.0.{i}" for i in range(4)]
+# Clockwise from 12; the page has them as most engines turn, the other way.
+READINGS = [f"rounds.0.bore.sweeps.0.{i}" for i in (0, 3, 2, 1)]
+STIFF = """(() => {
+    const field = document.querySelector('#sag');
+    field.value = '0';
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+})()"""
 IS_DRAWN = "document.querySelector('#drawing svg')?.getBoundingClientRect().height > 100"
 
 TURN_THE_CRANK = """degrees => {
@@ -33,7 +39,8 @@ TURN_THE_CRANK = """degrees => {
 
 
 def type_sweep(driver: Driver, readings: list[str]) -> None:
-    """Type the readings of the first sweep, and that the dial came back."""
+    """Type the readings of the first sweep without any sag, and that the dial came back."""
+    driver.run(STIFF)
     for name, text in zip(READINGS, readings, strict=True):
         driver.type(name, text)
     driver.type("rounds.0.bore.closing.0", "0")

@@ -99,7 +99,7 @@ def test_a_whole_sweep_of_four(page: Page, server: Server) -> None:
     open_page(page, server)
     lead(page).click()
     stands_at(page, "Get ready")
-    expect(page.locator(".guide-watch")).to_contain_text("set it to zero")
+    expect(page.locator(".guide-watch")).to_contain_text("zero it")
     expect(page.locator("#guide .guide-picture svg")).to_be_visible()
     go_on(page)
     seen = []
@@ -135,7 +135,7 @@ def test_eight_anticlockwise(page: Page, server: Server) -> None:
         stands_at(page, label if ":" in label else f"{label} o'clock")
         assert crank(page).startswith(f"rotate({-45 * n} ")
         if n:
-            expect(page.locator(".guide-turn")).to_contain_text("anticlockwise")
+            expect(page.locator(".guide-turn")).to_contain_text("counterclockwise")
         type_on(page, str(n))
     expect(field(page, f"{SWEEP}.7")).to_have_value("7")
 
@@ -153,7 +153,9 @@ def test_a_face_with_a_second_dial(page: Page, server: Server) -> None:
         reading(page).fill(one)
         reading(page).press("Enter")
         expect(reading(page, 1)).to_be_focused()
-        expect(page.locator(".guide-turn")).to_contain_text("Push the crank the chosen way.")
+        expect(page.locator(".guide-turn")).to_contain_text(
+            "Push the crank to its stop the chosen way, then let go."
+        )
         reading(page, 1).fill(two)
         reading(page, 1).press("Enter")
     stands_at(page, "Back at the start")
@@ -182,7 +184,7 @@ def test_a_blank_the_sign_and_the_way_back(page: Page, server: Server) -> None:
     page.locator(".guide-leave").click()
     is_closed(page)
     lead(page).click()  # it goes on at the first blank field
-    stands_at(page, "3 o'clock")
+    stands_at(page, "9 o'clock")
 
 
 def test_a_wrong_reading_is_told_at_its_stop(page: Page, server: Server) -> None:
@@ -262,7 +264,8 @@ def test_the_voice(page: Page, server: Server) -> None:
     page.get_by_role("switch", name="Say it aloud").check()
     go_on(page)
     said = page.evaluate("window.said")
-    assert said[-1] == ["Turn the crank clockwise to 3 o'clock. Read the dial.", "en", "near"]
+    turn = "Turn the crank counterclockwise to 9 o'clock. For the helper at the front: clockwise."
+    assert said[-1] == [f"{turn} Read the dial.", "en", "near"]
     before = page.evaluate("window.hushed")
     page.keyboard.press("Escape")
     page.wait_for_function("before => window.hushed > before", arg=before)

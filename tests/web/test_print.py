@@ -44,6 +44,7 @@ UNTICKED = ("bolts_torqued", "swept_again", "crank_turns")
 ORDINARY = (
     {
         "positions_choice": "12 1:30 3 4:30 6 7:30 9 10:30",
+        "turn": "clockwise",
         "name": "Blue coupe, 5-speed",
         "about.vehicle": "1968 coupe, blue",
         "about.engine": "V8, no. 4471",
