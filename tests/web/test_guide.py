@@ -103,18 +103,18 @@ def test_a_whole_sweep_of_four(page: Page, server: Server) -> None:
     expect(page.locator("#guide .guide-picture svg")).to_be_visible()
     go_on(page)
     seen = []
-    for label, text in (("12", "0"), ("3", "-5.5"), ("6", "-11"), ("9", "-5.5")):
+    for label, text in (("12", "0"), ("9", "-5.5"), ("6", "-11"), ("3", "-5.5")):
         stands_at(page, f"{label} o'clock")
         seen.append((page.locator(".guide-count").inner_text(), crank(page).split()[0]))
         reading(page).fill(text)
         go_on(page)
-    turns = ["rotate(0", "rotate(90", "rotate(180", "rotate(270"]
+    turns = ["rotate(0", "rotate(-90", "rotate(-180", "rotate(-270"]
     assert seen == [(f"{n} of 4", turn) for n, turn in enumerate(turns, start=1)]
     stands_at(page, "Back at the start")
-    expect(page.locator(".guide-short")).to_contain_text("Offset 5.5 thou (TIR 11.0 thou)")
+    expect(page.locator(".guide-short")).to_contain_text("Offset 6.2 thou (TIR 12.5 thou)")
     type_on(page, "0")
     stands_at(page, "Swept")
-    expect(page.locator(".guide-verdict")).to_contain_text("Too close to call")
+    expect(page.locator(".guide-verdict")).to_contain_text("Outside the limit")
     expect(page.locator(".guide-verdict .headline")).to_contain_text("toward 6 o'clock")
     page.locator(".guide-next").click()
     is_closed(page)

@@ -128,7 +128,7 @@ def test_two_pages_on_one_job_do_not_eat_each_other_s_readings(
     for each in (page, second):
         expect(reading(each, 2)).to_have_value("-11")
         expect(reading(each, 3)).to_have_value("-6")
-        expect(each.locator("#headline")).to_contain_text("Offset 5.5 thou")
+        expect(each.locator("#headline")).to_contain_text("Offset 6.3 thou")
     page.locator(".more-bore").click()
     expect(reading(second, 0, sweep=1)).to_be_visible()
     page.reload()
@@ -164,7 +164,7 @@ def test_several_jobs_named_copied_deleted_and_brought_back(page: Page, server: 
     page.locator("#job-name").fill("Blue van")
     for i, text in enumerate(["0", "-5.5", "-11", "-5.5"]):
         reading(page, i).fill(text)
-    expect(page.locator("#headline")).to_contain_text("Offset 5.5 thou")
+    expect(page.locator("#headline")).to_contain_text("Offset 6.2 thou")
     page.locator("#job-copy").click()
     expect(page.locator("#job-name")).to_have_value("Blue van, copy")
     expect(reading(page, 2)).to_have_value("-11")
@@ -175,7 +175,7 @@ def test_several_jobs_named_copied_deleted_and_brought_back(page: Page, server: 
     others = page.locator("#job-list button")
     expect(others).to_have_count(2)
     first = others.filter(has_text="Blue van").filter(has_not_text="copy")
-    expect(first).to_contain_text("Too close to call")
+    expect(first).to_contain_text("Outside the limit")
     first.click()
     expect(reading(page, 2)).to_have_value("-11")
     page.locator("#job-delete").click()
@@ -211,7 +211,7 @@ def test_a_full_store_is_said_plainly_and_the_answer_still_comes(
         reading(page, i).fill(text)
     expect(page.locator("#kept")).to_have_attribute("data-kept", "no")
     expect(page.locator("#kept")).to_contain_text("Write the readings down")
-    expect(page.locator("#headline")).to_contain_text("Offset 5.5 thou")
+    expect(page.locator("#headline")).to_contain_text("Offset 6.2 thou")
     page.evaluate("globalThis.isFull = false")
     reading(page, 3).fill("-5")
     kept(page)
@@ -230,7 +230,7 @@ def test_a_browser_that_keeps_nothing_says_so_and_works(
     assert guard.seen == []
     for i, text in enumerate(["0", "-5.5", "-11", "-5.5"]):
         reading(page, i).fill(text)
-    expect(page.locator("#headline")).to_contain_text("Offset 5.5 thou")
+    expect(page.locator("#headline")).to_contain_text("Offset 6.2 thou")
     expect(page.locator("#kept")).to_contain_text("NOT KEPT")
     expect(page.locator("#kept")).to_be_visible()
 

@@ -287,9 +287,9 @@ def test_what_the_figures_are_is_told_and_stays_open(page: Page, server: Server)
 def test_the_droop_can_be_measured(page: Page, server: Server) -> None:
     open_exercise(page, server)
     sweep(page)
-    expect(page.locator("#remarks")).to_contain_text("droop of the bracket was not measured")
+    expect(page.locator("#remarks")).to_contain_text("sag of the holder was not measured")
     page.locator("#measure-droop").click()
-    expect(page.locator("#remarks")).not_to_contain_text("droop of the bracket was not measured")
+    expect(page.locator("#remarks")).not_to_contain_text("sag of the holder was not measured")
     assert page.locator("#sag").input_value() != ""
 
 
