@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 # With a space and a letter beyond ASCII, which browsers write otherwise than folders do.
 FOLDER = "the shop/gearbox é"
-HEADLINE = "Offset 3.8 thou (TIR 7.5 thou) toward 7:45 (between 7 and 8 o'clock)"
+HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
 
 
 class Plain(SimpleHTTPRequestHandler):

@@ -448,4 +448,4 @@ def test_a_link_made_with_plain_tools_is_read(page: Page, server: Server) -> Non
     assert fragment != fragment_of(job, ("thou", "9"))
     page.goto(address(server, fragment))
     wait_for(page, "disagrees")
-    expect(page.locator('#recomputed [data-part="found"]')).to_contain_text("5.5 thou")
+    expect(page.locator('#recomputed [data-part="found"]')).to_contain_text("6.2 thou")

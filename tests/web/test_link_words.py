@@ -83,9 +83,14 @@ def test_one_o_clock_has_its_own_article(
     assert one in parts["left"]
 
 
-def test_a_link_of_the_first_version_is_worded_once_it_agrees(page: Page, server: Server) -> None:
-    parts = opened(page, server, "es", old_links.WHOLE, "agrees")
-    text = " ".join(parts.values())
+@pytest.mark.parametrize("fragment", [old_links.WHOLE, old_links.WHOLE_2])
+def test_a_link_of_an_older_release_is_called_that(
+    page: Page, server: Server, fragment: str
+) -> None:
+    """Not changed, and not agreeing: its figures stand beside those of today, which are worded."""
+    opened(page, server, "es", fragment, "older")
+    assert "una versión anterior" in page.locator("#check").inner_text()
+    text = page.locator("#recomputed").inner_text()
     assert "hacia las 4" in text
     for english in ("o'clock", "over", "under", "thou"):
         assert english not in text
