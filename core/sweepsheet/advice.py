@@ -33,7 +33,7 @@ from sweepsheet.finding import Finding
 from sweepsheet.job import Dowel, Hole
 from sweepsheet.pairs import Pair
 from sweepsheet.reach import reach_of
-from sweepsheet.settling import Settling, bore_settling, face_settling
+from sweepsheet.settling import Settling
 from sweepsheet.solution import Solution
 from sweepsheet.trim import Trim
 from sweepsheet.units import UnitSystem
@@ -78,7 +78,7 @@ def advice_for(solution: Solution, findings: tuple[Finding, ...]) -> tuple[Step,
         if each.code == "closing-missing"
     ]
     steps += _face_steps(solution)
-    if not face_rules(solution):
+    if not solution.face_rules:
         steps += _bore_steps(solution, steps)
     return tuple(steps)
 
@@ -91,25 +91,10 @@ def _fix(each: Finding) -> Step:
 # The face -----------------------------------------------------------------------------------
 
 
-def face_rules(solution: Solution) -> bool:
-    """Whether the face comes before anything is done about the bore.
-
-    So it does where it is out, where it is too close to call and measuring may settle it, and
-    where end play may hide that it is out.
-    """
-    face = solution.latest.face
-    if face is None or face.limit is None:
-        return False
-    if not face.trusted:
-        return face.runout > face.limit
-    settling = face_settling(solution)
-    return face.judged.verdict == "outside" or (settling is not None and settling.can_settle)
-
-
 def _face_steps(solution: Solution) -> Iterator[Step]:
     """What to do about the face: sweep it, sweep it again, clean, find the cause, square it."""
     face, limits = solution.latest.face, solution.job.limits
-    settling = face_settling(solution)
+    settling = solution.face_settling
     if face is None:
         if limits.face_runout is not None:
             yield step("sweep-face")
@@ -178,7 +163,7 @@ def _leave(solution: Solution, before: list[Step]) -> Iterator[Step]:
 
 def _undecided(solution: Solution) -> Iterator[Step]:
     """Too close to call: measure what gains most, else take the better of what can be done."""
-    settling = bore_settling(solution)
+    settling = solution.bore_settling
     better = _improving(solution)
     if settling is not None and settling.can_settle:
         yield _settle("settle-bore", settling, solution)

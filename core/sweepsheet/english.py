@@ -286,6 +286,10 @@ TABLE: dict[str, str] = {
         "as tilt, so this face is not judged."
     ),
     "finding.no-face-limit": "No limit entered for the face. Enter the manufacturer's.",
+    "finding.face-changed": (
+        "The face leans otherwise than in round {n}, by {change}: something moved in the joint. "
+        "Loosen, clean, torque, sweep again."
+    ),
     "finding.face-first": (
         "Face first: its runout is {runout} ± {pm} against {limit}. Look for a burr or dirt in "
         "the joint and sweep it again. What is said of dowels here does not hold after the face "

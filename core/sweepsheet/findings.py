@@ -12,7 +12,6 @@ from sweepsheet.pilot import BEARING_ANGLES, largest_sure_angle
 from sweepsheet.reach import reach_of
 from sweepsheet.reading_findings import reading_findings, roundness_findings, warp_findings
 from sweepsheet.rounds import Measured
-from sweepsheet.settling import bore_settling, face_settling
 from sweepsheet.solution import Solution
 from sweepsheet.squaring import Squaring
 from sweepsheet.wording import Angle, At, Chance, Degrees, Message, Plain, Size, Small, Toward
@@ -64,12 +63,16 @@ def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
     if not face.trusted:
         yield finding("face-not-trusted", "caution", f"{field}.end_float")
         return
+    change = solution.face_changed
+    if change is not None:
+        most = Small(change.runout, job.units)
+        yield finding("face-changed", "caution", field, n=change.since, change=most)
     if face.limit is None:
         yield finding("no-face-limit", "caution", "limits.face_runout")
         return
     runout = Plain(face.runout, job.units)
     pm, limit = Plain(face.runout_pm, job.units), Small(face.limit, job.units)
-    settling = face_settling(solution)
+    settling = solution.face_settling
     if settling is not None:
         settle = settling.message(job.units)
         yield finding(
@@ -119,7 +122,7 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
         yield finding("no-limit", "caution", "limits.bore_offset")
     else:
         limit = Small(limits.bore_offset, units)
-        settling = bore_settling(solution)
+        settling = solution.bore_settling
         if bore.judged.verdict == "undecided" and settling is not None:
             yield finding(
                 "undecided", "caution", field,

@@ -11,6 +11,7 @@ from sweepsheet.vector import Sym2, Vec2
 # The square root of the 95 % point of chi-squared with two degrees of freedom,
 # sqrt(-2 ln 0.05): the half axes of the 95 % ellipse in standard deviations (JCGM 102, 6.5.2).
 K_95_PLANE = math.sqrt(-2.0 * math.log(0.05))
+K_99_PLANE = math.sqrt(-2.0 * math.log(0.01))
 # Two-sided 95 % of one normal quantity: what "plus or minus" means in all we say.
 K_95_LINE = 1.959963984540054
 

@@ -202,7 +202,7 @@ def _history(solution: Solution, language: Language) -> Iterator[Section]:
             lines.append(say("deed.agrees"))
     if trim is not None and solution.latest.bore.judged.verdict == "within":
         lines.append(say("trim.stop"))
-    elif trim is not None:
+    elif trim is not None and not solution.something_first:
         lines.append(language.text(turn_message(trim, units)))
         if history.trim_probability is not None:
             lines.append(say("trim.chance", chance=Chance(history.trim_probability)))
@@ -211,9 +211,11 @@ def _history(solution: Solution, language: Language) -> Iterator[Section]:
 
 
 def _pairs(solution: Solution, language: Language) -> Iterator[Section]:
-    """Unlike dowels, the expert's choice; only where something is to be done."""
+    """Unlike dowels, the expert's choice; only where something is to be done, and nothing first."""
     holes, units, say = solution.job.housing.dowel_holes, solution.job.units, language.say
     if holes is None or not solution.pairs or solution.latest.bore.judged.verdict == "within":
+        return
+    if solution.something_first:
         return
     rows = []
     for pair in solution.pairs:

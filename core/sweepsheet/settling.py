@@ -15,13 +15,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from sweepsheet.bore import vertical_doubt
+from sweepsheet.bore import Bore, vertical_doubt
 from sweepsheet.corrections import contact_factor
-from sweepsheet.job import Crank, Indicator
+from sweepsheet.face import Face
+from sweepsheet.job import Crank, Indicator, Job
 from sweepsheet.noise import rectangular, step_uncertainty
 from sweepsheet.region import offset_half_width
 from sweepsheet.sag import SagTest
-from sweepsheet.solution import Solution
 from sweepsheet.sweep import Examined
 from sweepsheet.units import UnitSystem
 from sweepsheet.vector import ZERO, Sym2, Vec2
@@ -75,22 +75,30 @@ class Settling:
         return Message(key, {"measure": how, "now": now, "then": then})
 
 
-def bore_settling(solution: Solution) -> Settling | None:
+def too_coarse(job: Job, bore: Bore) -> bool:
+    """Whether even a perfect bore could not be shown to hold the limit by such readings."""
+    limits = job.limits
+    if limits.bore_offset is None:
+        return False
+    at_best = judge(ZERO, bore.covariance, limits.bore_offset, limits.confidence)
+    return at_best.verdict != "within"
+
+
+def bore_settling(job: Job, bore: Bore) -> Settling | None:
     """What would settle the bore; ``None`` where it is not too close to call.
 
     Where even a perfect bore could not be shown to hold the limit, whatever the verdict: what
     would make the readings fine enough for that.
 
     >>> from sweepsheet.read_job import read_job
-    >>> from sweepsheet.solution import work_out
+    >>> from sweepsheet.rounds import measure_round
     >>> rounds = [{"bore": {"sweeps": [[0, -4.5, -9, -4.5]], "closing": [0]}}]
-    >>> job = {"format": "sweepsheet-job", "version": 1, "rounds": rounds}
-    >>> jointed = job | {"indicator": {"holder": "jointed_arm"}}
-    >>> bore_settling(work_out(read_job(jointed))).best.code
+    >>> data = {"format": "sweepsheet-job", "version": 1, "rounds": rounds}
+    >>> job = read_job(data | {"indicator": {"holder": "jointed_arm"}})
+    >>> bore_settling(job, measure_round(job, job.rounds[0]).bore).best.code
     'sag'
     """
-    bore, job = solution.latest.bore, solution.job
-    coarse = solution.too_coarse
+    coarse = too_coarse(job, bore)
     if job.limits.bore_offset is None or not (coarse or bore.judged.verdict == "undecided"):
         return None
     case = _Case(
@@ -107,9 +115,11 @@ def bore_settling(solution: Solution) -> Settling | None:
     return case.settling()
 
 
-def face_settling(solution: Solution) -> Settling | None:
-    """What would settle the face; ``None`` where it is not too close to call. Sag is not in it."""
-    face, job = solution.latest.face, solution.job
+def face_settling(job: Job, face: Face | None) -> Settling | None:
+    """What would settle the latest face; ``None`` where it is not too close to call.
+
+    Sag is not in it.
+    """
     swept = job.rounds[-1].face
     if face is None or swept is None or face.limit is None or face.judged.verdict != "undecided":
         return None

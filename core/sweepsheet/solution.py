@@ -11,15 +11,15 @@ from sweepsheet.dowels import Option, Weigher, choose, options_for, pilot_shift
 from sweepsheet.history import History, at_least, history_of
 from sweepsheet.job import Job
 from sweepsheet.pairs import Pair, pairs_for
-from sweepsheet.region import K_95_PLANE
+from sweepsheet.region import K_95_PLANE, K_99_PLANE
 from sweepsheet.rigid import DowelLine
 from sweepsheet.rounds import Measured, measure_round
 from sweepsheet.seat import Seat, clearance_of, seat_doubt, seat_of
+from sweepsheet.settling import Settling, bore_settling, face_settling, too_coarse
 from sweepsheet.squaring import Squaring, rim_of, square
 from sweepsheet.sweep import must_be_repeated
 from sweepsheet.trim import Response, play_doubt
 from sweepsheet.vector import ZERO, Sym2
-from sweepsheet.verdict import judge
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,13 +53,34 @@ class Solution:
         return face is not None and face.judged.verdict == "outside"
 
     @property
+    def face_settling(self) -> Settling | None:
+        """What would settle a face that is too close to call."""
+        return face_settling(self.job, self.latest.face)
+
+    @property
+    def bore_settling(self) -> Settling | None:
+        """What would settle a bore that is too close to call."""
+        return bore_settling(self.job, self.latest.bore)
+
+    @property
+    def face_rules(self) -> bool:
+        """Whether the face comes before anything is done about the bore.
+
+        So it does where it is out, where it is too close to call and measuring may settle it, and
+        where end play may hide that it is out.
+        """
+        face = self.latest.face
+        if face is None or face.limit is None:
+            return False
+        if not face.trusted:
+            return face.runout > face.limit
+        settling = self.face_settling
+        return self.face_first or (settling is not None and settling.can_settle)
+
+    @property
     def too_coarse(self) -> bool:
         """Whether even a perfect bore could not be shown to hold the limit by such readings."""
-        limits, bore = self.job.limits, self.latest.bore
-        if limits.bore_offset is None:
-            return False
-        at_best = judge(ZERO, bore.covariance, limits.bore_offset, limits.confidence)
-        return at_best.verdict != "within"
+        return too_coarse(self.job, self.latest.bore)
 
     @property
     def squares(self) -> Squaring | None:
@@ -67,6 +88,24 @@ class Solution:
         face = self.latest.face
         out = self.face_first and face is not None and not face.swept.unreliable
         return self.squaring if out else None
+
+    @property
+    def face_changed(self) -> FaceChange | None:
+        """How the face came to lean more than in the last round that tells, beyond noise (99 %)."""
+        now, swept = self.latest.face, self.job.rounds[-1].face
+        if now is None or swept is None or not now.trusted or now.swept.unreliable:
+            return None
+        radius = swept.radius * self.job.units.small_per_long
+        for n in range(len(self.measured) - 1, 0, -1):
+            before = self.measured[n - 1].face
+            if before is None or not before.trusted or before.swept.unreliable:
+                continue
+            miss = (now.slope - before.slope).scaled(radius)
+            spread = (now.slope_covariance + before.slope_covariance).scaled(radius**2)
+            changed = at_least(spread).inverse().along(miss) > K_99_PLANE**2
+            more = now.slope.length > before.slope.length
+            return FaceChange(n, 2.0 * miss.length) if changed and more else None
+        return None
 
     @property
     def tilt_seen_again(self) -> bool:
@@ -110,7 +149,7 @@ class Solution:
     def something_first(self) -> bool:
         """Whether anything comes before the dowels: readings, face, a wrong move, a tight fit."""
         tight = self.seat is not None and self.seat.clearance < 0
-        return self.must_sweep_again or self.face_first or self.wrong_way or tight
+        return self.must_sweep_again or self.face_rules or self.wrong_way or tight
 
     @property
     def chosen(self) -> Option | None:
@@ -121,6 +160,14 @@ class Solution:
     def planned(self) -> Option | None:
         """The dowels to fit now; ``None`` to leave it, or where something else comes first."""
         return None if self.chosen is None or self.chosen.leave else self.chosen
+
+
+@dataclass(frozen=True, slots=True)
+class FaceChange:
+    """By how much the face leans otherwise than in round ``since`` (from 1), as runout."""
+
+    since: int
+    runout: float
 
 
 def work_out(job: Job) -> Solution:

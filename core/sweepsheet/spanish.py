@@ -302,6 +302,10 @@ TABLE: dict[str, str] = {
         "se juzga."
     ),
     "finding.no-face-limit": "No se puso límite para la cara. Ponga el del fabricante.",
+    "finding.face-changed": (
+        "La cara se inclina de otro modo que en la ronda {n}, en {change}: algo se movió en la "
+        "junta. Afloje, limpie, apriete y repita el barrido."
+    ),
     "finding.face-first": (
         "Primero la cara: su salto es {runout} ± {pm} frente a {limit}. Busque una rebaba o "
         "suciedad en la junta y repita el barrido. Lo que se dice aquí de los pasadores no vale "

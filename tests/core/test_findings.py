@@ -213,6 +213,11 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         leaning(1.5, make_job(GOOD)), leaning(0.6, make_job(GOOD)),
     ),
     (
+        "face-changed", "caution", "rounds.1.face", "than in round 1, by 3.0 thou",
+        then(with_face(make_job(GOOD)), with_face(make_job(GOOD), face_readings(0.0, 0.5))),
+        then(with_face(make_job(GOOD), face_readings(0.0, 0.5)), with_face(make_job(GOOD))),
+    ),
+    (
         "face-undecided", "caution", "rounds.0.face",
         "The face is too close to call: runout 4.8 ± 0.8 against 5.0 thou",
         leaning(0.8, make_job(GOOD)), leaning(0.6, make_job(GOOD)),

@@ -134,6 +134,7 @@ NO_EXAMPLE = {
     "bore.needle_swing": MANY_PARTS,
     "settling.Settling.message": "words what it holds; see tests/core/test_settling.py",
     "settling.face_settling": MANY_PARTS,
+    "settling.too_coarse": MANY_PARTS,
     "companion.measure_companion": MANY_PARTS,
     "corrections.corrected_bore": MANY_PARTS,
     "corrections.corrected_companion": MANY_PARTS,

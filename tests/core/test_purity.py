@@ -36,9 +36,9 @@ FLOW = (
     ("sweep", "off_axis"),
     ("bore", "face", "companion", "chip"),
     ("seat", "pilot", "rigid", "rounds"),
-    ("trim", "deed", "history", "dowels", "pairs", "shims", "squaring"),
+    ("trim", "deed", "history", "dowels", "pairs", "shims", "squaring", "settling"),
     ("solution",),
-    ("finding", "reach", "settling", "reading_findings", "findings"),
+    ("finding", "reach", "reading_findings", "findings"),
     ("advice",),
     ("result", "figures"),
     (

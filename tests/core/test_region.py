@@ -12,6 +12,7 @@ from scipy import stats
 from sweepsheet.region import (
     K_95_LINE,
     K_95_PLANE,
+    K_99_PLANE,
     axis_in_region,
     ellipse95,
     probability_inside,
@@ -31,6 +32,7 @@ def covariances(draw: st.DrawFn) -> Sym2:
 
 def test_coverage_factors() -> None:
     assert pytest.approx(math.sqrt(stats.chi2.ppf(0.95, 2)), abs=1e-12) == K_95_PLANE
+    assert pytest.approx(math.sqrt(stats.chi2.ppf(0.99, 2)), abs=1e-12) == K_99_PLANE
     assert pytest.approx(stats.norm.ppf(0.975), abs=1e-12) == K_95_LINE
 
 

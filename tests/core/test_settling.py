@@ -8,7 +8,7 @@ import pytest
 
 from sweepsheet import solve
 from sweepsheet.read_job import read_job
-from sweepsheet.settling import Settling, bore_settling, face_settling
+from sweepsheet.settling import Settling
 from sweepsheet.solution import work_out
 from tests.core.jobs import (
     EIGHTHS,
@@ -24,7 +24,7 @@ from tests.core.jobs import (
 
 
 def settled(job: Data) -> Settling:
-    found = bore_settling(work_out(read_job(job)))
+    found = work_out(read_job(job)).bore_settling
     assert found is not None
     return found
 
@@ -108,7 +108,7 @@ def test_where_one_measure_is_not_enough_it_says_so() -> None:
 def test_what_settles_comes_before_what_gains_more() -> None:
     for y in (4.2, 4.3, 4.4, 4.5, 4.6):
         for holder in ("bracket", "short_arm", "jointed_arm"):
-            settling = bore_settling(work_out(read_job(off(-y, holder=holder))))
+            settling = work_out(read_job(off(-y, holder=holder))).bore_settling
             if settling is not None:
                 keys = [(not m.settles, m.pm_after) for m in settling.measures]
                 assert keys == sorted(keys)
@@ -118,18 +118,18 @@ def test_what_settles_comes_before_what_gains_more() -> None:
 def test_a_verdict_that_stands_needs_no_settling(y: float) -> None:
     job = with_face(off(y, sag=0))
     solution = work_out(read_job(job))
-    assert bore_settling(solution) is face_settling(solution) is None
+    assert solution.bore_settling is solution.face_settling is None
 
 
 def test_a_face_is_settled_in_the_same_way() -> None:
     """Its half width is that of the runout, and sag is no measure for it."""
     job = with_face(off(1.0), face_readings(0.0, 0.76))
-    settling = face_settling(work_out(read_job(job)))
+    settling = work_out(read_job(job)).face_settling
     assert settling is not None
     assert settling.pm_now == pytest.approx(solve(job)["rounds"][0]["face"]["runout_pm"])
     assert {measure.code for measure in settling.measures} == {"sweep", "positions", "dial"}
     afloat = with_face(off(1.0), face_readings(0.0, 0.76), end_float="free")
-    assert face_settling(work_out(read_job(afloat))) is None
+    assert work_out(read_job(afloat)).face_settling is None
 
 
 def test_millimetres_are_settled_like_thous() -> None:

@@ -12,8 +12,10 @@ from pypdf import PdfReader
 
 from sweepsheet.checklist import CODES
 from sweepsheet.english import ENGLISH
-from tests.core.jobs import EIGHTHS
+from sweepsheet.refill import form_of
+from tests.core.jobs import EIGHTHS, whole_job
 from tests.core.links import link_of, ordinary_job
+from tests.web import forms
 from tests.web.forms import sweep
 from tests.web.page import PATIENCE, decoded, main_of
 
@@ -148,6 +150,69 @@ def test_more_rounds_flow_on_without_a_table_cut_in_two(desk: Page, server: Serv
         text = page.extract_text()
         assert text.count("showed, touching inside") == text.count("Swept 12:00")
     assert text_of(pdf).count("showed, touching inside") == 9
+
+
+# What reaches over the edge of the sheet, of its column or of its own box, in words.
+TOO_WIDE = """() => {
+    const sheet = [...document.querySelectorAll('.paper')].find((each) => each.offsetWidth);
+    const { left, right } = sheet.getBoundingClientRect();
+    return [...sheet.querySelectorAll('*:not(svg *)')].filter((each) => {
+        const box = each.getBoundingClientRect();
+        const column = each.closest('.paper-section') ?? sheet;
+        const inside = [...column.getClientRects()].some(
+            (room) => box.left >= room.left - 1 && box.right <= room.right + 1,
+        );
+        const cut = each.clientWidth > 0 && each.scrollWidth > each.clientWidth + 1;
+        return box.left < left - 1 || box.right > right + 1 || !inside || cut;
+    }).map((each) => `${each.tagName} ${each.textContent.slice(0, 40)}`);
+}"""
+MARGINS = 18  # mm, left and right together
+LONG_WORDS: dict[str, str] = {
+    "name": "Kurbelgehaeuseentlueftungsventil" * 3,
+    "about.notes": "W" * 300,
+    "limits.source": "handbook-" * 30,
+}
+TWELVE: dict[str, str] = {
+    "positions_choice": "12 1 2 3 4 5 6 7 8 9 10 11",
+    "turn": "clockwise",
+    "face.radius": "3",
+    "face.end_float": "second",
+} | {
+    name: text
+    for part in ("bore.sweeps.0", "face.sweeps.0", "face.opposite.0")
+    for name, text in sweep(f"rounds.0.{part}", *("-12.75" for _ in range(12))).items()
+}
+WIDEST = {
+    "face out, three rounds": forms.THREE_ROUNDS,
+    "unlike dowels, companions": forms.WHOLE,
+    "all measured": form_of(whole_job()),
+    "face squared": forms.THREE_ROUNDS | {"housing.tilt_from": "front"},
+    "second dial": forms.SECOND_DIAL,
+    "twelve positions": TWELVE,
+    "long words": forms.WHOLE | LONG_WORDS,
+}
+
+
+@pytest.mark.parametrize("language", ["en-US", "es-ES"])
+@pytest.mark.parametrize("form", WIDEST.values(), ids=WIDEST)
+def test_nothing_is_cut_at_the_edge_of_the_sheet(
+    chromium: Browser, server: Server, form: dict[str, str], language: str
+) -> None:
+    """At the width of A4 and of Letter, less the margins."""
+    context = chromium.new_context(locale=language)
+    page = context.new_page()
+    open_with(page, server, form)
+    page.emulate_media(media="print")
+    for width in (210, 216):
+        pixels = int((width - MARGINS) * 96 / 25.4)
+        page.set_viewport_size({"width": pixels, "height": 1000})
+        assert page.evaluate(TOO_WIDE) == [], width
+    # The measure can fail.
+    page.evaluate(
+        "[...document.querySelectorAll('.paper-title')].map((title) => (title.style.width = '30cm'))"
+    )
+    assert page.evaluate(TOO_WIDE) != []
+    context.close()
 
 
 def test_before_there_is_an_answer_no_sheet_is_printed(desk: Page, server: Server) -> None:
