@@ -18,7 +18,8 @@ The rules, in the order in which they are asked; the first that speaks may end t
 6. A bore too close to call is measured by what gains most. Where no measuring can settle it, it is
    treated as outside.
 
-7. A bore outside gets dowels: those of the drawer, else what would do instead.
+7. A bore outside gets dowels: those of the drawer, else what would do instead. Where those that
+   are in did not do what they should, and no other helps, the cause comes before another size.
 
 Every step has a code, the numbers that go with it, and a sentence ``do.<code>``.
 """
@@ -69,6 +70,10 @@ def advice_for(solution: Solution, findings: tuple[Finding, ...]) -> tuple[Step,
     """The steps of a job, in the order in which they are done."""
     latest = f"rounds.{len(solution.job.rounds) - 1}."
     now = [f for f in findings if f.field.startswith(latest) or not f.field.startswith("rounds.")]
+    face = solution.latest.face
+    if face is not None and not face.trusted:
+        # End play alone does that: the face is swept again all the same, the crank at its stop.
+        now = [f for f in now if not f.field.startswith(f"{latest}face")]
     fixes = tuple(_fix(each) for each in now if each.code in FIX_FIRST and each.level == "stop")
     if fixes:
         return fixes
@@ -77,9 +82,11 @@ def advice_for(solution: Solution, findings: tuple[Finding, ...]) -> tuple[Step,
         for each in now
         if each.code == "closing-missing"
     ]
-    steps += _face_steps(solution)
+    said = {each.code for each in now}
+    steps += _part_steps(solution)
+    steps += _face_steps(solution, said)
     if not solution.face_rules:
-        steps += _bore_steps(solution, steps)
+        steps += _bore_steps(solution, steps, said)
     return tuple(steps)
 
 
@@ -88,10 +95,17 @@ def _fix(each: Finding) -> Step:
     return Step("fix-stop", Message(f"do.fix.{each.code}", each.message.values), numbers)
 
 
+def _part_steps(solution: Solution) -> Iterator[Step]:
+    """Parts that turn with the crank: no housing cures them."""
+    for part in solution.companions:
+        if part.judged.verdict == "outside":
+            yield step("mend-part", {"part": part.kind}, what=Message(f"what.{part.kind}"))
+
+
 # The face -----------------------------------------------------------------------------------
 
 
-def _face_steps(solution: Solution) -> Iterator[Step]:
+def _face_steps(solution: Solution, said: set[str]) -> Iterator[Step]:
     """What to do about the face: sweep it, sweep it again, clean, find the cause, square it."""
     face, limits = solution.latest.face, solution.job.limits
     settling = solution.face_settling
@@ -102,6 +116,8 @@ def _face_steps(solution: Solution) -> Iterator[Step]:
         yield step("resweep-face")
     elif settling is not None and settling.can_settle:
         yield _settle("settle-face", settling, solution)
+    elif "face-warp" in said and face.judged.verdict != "outside":
+        yield step("face-not-flat", rest=Small(face.warp, solution.job.units))
     elif settling is not None:
         yield step("face-at-limit")
     elif face.judged.verdict == "outside":
@@ -116,7 +132,7 @@ def _square(solution: Solution) -> Iterator[Step]:
     elif face is not None and len(face.swept.fitted.residuals) < 2:
         yield step("sweep-face-twice", {"measure": "sweep"})
     elif face is not None and face.swept.disagreement is not None:
-        yield step("steady-the-dial", {"part": "face"})
+        yield step("steady-the-dial", {"part": "face"}, what=Message("what.face"))
     elif cause is None:
         yield step("find-tilt-cause")
     else:
@@ -128,12 +144,22 @@ def _square(solution: Solution) -> Iterator[Step]:
 # The bore -----------------------------------------------------------------------------------
 
 
-def _bore_steps(solution: Solution, before: list[Step]) -> Iterator[Step]:
+def _bore_steps(solution: Solution, before: list[Step], said: set[str]) -> Iterator[Step]:
     """What to do about the bore, once the face allows it."""
     bore, choice = solution.latest.bore, solution.choice
     verdict = bore.judged.verdict
+    if bore.swept.disagreement is not None:
+        yield step("steady-the-dial", {"part": "bore"}, what=Message("what.bore"))
+        return
+    if "pair-sums" in said and verdict != "within":
+        yield step("sweep-eight")
+        return
     if verdict is None:
         yield step("no-limit")
+    if verdict == "within" and solution.pilot_out and (choice is None or choice.leave):
+        aims = solution.job.stock.aim_for == "pilot"
+        yield step("pilot-stays-out" if aims else "aim-for-pilot")
+        return
     if choice is not None and choice.leave and verdict == "within":
         yield from _leave(solution, before)
         return
@@ -207,6 +233,9 @@ def _put_right(solution: Solution) -> Iterator[Step]:
     tries = sum(each.dowels[0].offset > 0 for each in solution.job.rounds)
     if tries >= MOST_TRIES:
         yield step("dowels-do-not-hold")
+    elif choice is None and solution.moved_otherwise:
+        yield step("check-fit")
+        yield step("recheck")
     elif choice is None:
         yield from _instead(solution)
     else:
@@ -224,6 +253,8 @@ def _instead(solution: Solution) -> Iterator[Step]:
         yield step("open-holes", numbers, size=size, clearance=clearance)
     elif reach.kind == "unlike" and reach.pair is not None:
         yield from _fit_unlike(reach.pair, solution)
+    elif reach.kind == "between" and not solution.job.stock.dowel_offsets:
+        yield step("get-pair", {"offset": reach.size}, size=Small(reach.size, units))
     elif reach.kind == "between":
         left = Small(reach.left, units)
         yield step("get-size", {"offset": reach.size}, size=Small(reach.size, units), left=left)

@@ -378,6 +378,7 @@ TABLE: dict[str, str] = {
         "Turning the dowels would gain {gain}, less than the {pm} that the readings are worth. It "
         "can't be seen whether it helps."
     ),
+    "size.stock": "stock",
     "finding.trim-other-size": (
         "Another size is better: {size} dowels should leave {after}, these at best {trimmed} after "
         "a turn of {turn}."
@@ -453,12 +454,17 @@ TABLE: dict[str, str] = {
         "Torque it as before, and sweep face and bore again as a recheck."
     ),
     "do.sweep-face-twice": "The tilt came back. Sweep the face once more before anything is cut: the same answer?",
-    "do.steady-the-dial": "The face sweeps differ: something moves. Tighten bracket and base, check end play and contact, and sweep twice again.",
+    "do.steady-the-dial": "The {what} sweeps differ: something moves. Tighten bracket and base, check end play and contact, and sweep twice again. If nothing is loose, enter a larger scatter of the dial.",
     "do.find-tilt-cause": "The tilt came back on a clean joint. Take the housing off and look at both joint faces; what lay between them is the cause: sweep again. Else stand it on its front flange on a surface plate, sweep the rear face, and enter which side is out under Dimensions.",
     "do.check-sense": "Before you shim or cut: push the plunger in by hand, the dial must go the way the form says. And look from behind: 3 o'clock is right.",
     "do.square-front": "Shim or machine the front flange as said under Squaring.",
     "do.square-rear": "Have the rear face machined as said under Squaring.",
     "do.start-anew": "Then begin a new job: sweep face and bore again before any dowel.",
+    "do.face-not-flat": "The face is not flat: {rest} is left beside the tilt. Look for a burr or a nick, stone it off, and sweep the face again.",
+    "do.sweep-eight": "Sweep the bore again, at eight positions: one reading is wrong, or the bore is not round.",
+    "do.aim-for-pilot": "The bore is within, the pilot line is not. Choose to aim the dowels for the pilot bearing, to see what they can do there.",
+    "do.pilot-stays-out": "The bore is within, the pilot line is not, and no dowels in the drawer put it right. See what squaring the face would do.",
+    "do.mend-part": "Put right the {what} first, or replace it: it turns with the crank, and no housing cures that.",
     "do.no-limit": "Enter the manufacturer's limit: without one nothing is called within.",
     "do.leave": "Leave the housing where it is.",
     "do.tighten-and-sweep": (
@@ -474,11 +480,13 @@ TABLE: dict[str, str] = {
         "their holes."
     ),
     "do.dowels-do-not-hold": "Six tries, and it does not stay within: the housing does not come to rest alike. Look at the fit of dowels and bolts.",
-    "do.nothing-fits": "No dowels in the drawer fix this.",
+    "do.nothing-fits": "No pair in the drawer is sure to leave less than there is now.",
+    "do.check-fit": "Look why the dowels did not do what is on them: is the housing seated on both, and each aimed as typed? Seat it again.",
     "do.open-holes": (
         "Open the bolt holes to {clearance} clearance on the diameter, if the manufacturer allows it: "
         "then {size} dowels do."
     ),
+    "do.get-pair": "Get a pair of about {size} offset.",
     "do.get-size": "Get a pair of about {size} offset: the best in the drawer leaves {left}.",
     "do.beyond-dowels": (
         "Beyond dowels. Look for the cause: dirt in the joint, a wrong or bent housing, a dial read "

@@ -31,7 +31,8 @@ def findings_for(solution: Solution) -> tuple[Finding, ...]:
         if each.face is not None and measured.face is not None:
             field, what, swept = f"rounds.{i}.face", Message("what.face"), measured.face.swept
             found.extend(reading_findings(job, each.face.sweeps, swept, what, field))
-            found.extend(warp_findings(job, swept, measured.face.limit, field))
+            if measured.face.trusted:
+                found.extend(warp_findings(job, swept, measured.face.limit, field))
     last = f"rounds.{len(job.rounds) - 1}"
     found.extend(_face_findings(solution, f"{last}.face"))
     found.extend(_bore_findings(solution, f"{last}.bore"))
@@ -73,7 +74,7 @@ def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
     runout = Plain(face.runout, job.units)
     pm, limit = Plain(face.runout_pm, job.units), Small(face.limit, job.units)
     settling = solution.face_settling
-    if settling is not None:
+    if settling is not None and not face.swept.unreliable:
         settle = settling.message(job.units)
         yield finding(
             "face-undecided", "caution", field, runout=runout, pm=pm, limit=limit, settle=settle
@@ -122,18 +123,18 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
         yield finding("no-limit", "caution", "limits.bore_offset")
     else:
         limit = Small(limits.bore_offset, units)
-        settling = solution.bore_settling
+        settling = None if bore.swept.unreliable else solution.bore_settling
         if bore.judged.verdict == "undecided" and settling is not None:
             yield finding(
                 "undecided", "caution", field,
                 offset=Plain(bore.offset, units), pm=Plain(bore.offset_pm, units),
                 limit=limit, settle=settling.message(units),
             )  # fmt: skip
-        if solution.too_coarse:
+        if solution.too_coarse and not bore.swept.unreliable:
             yield finding("too-coarse", "caution", "limits.bore_offset", limit=limit)
         if job.usual_limit:
             yield finding("limit-source", "note", "limits.source", limit=limit)
-    if bore.direction_pm_deg is None:
+    if bore.direction_pm_deg is None and not bore.swept.unreliable:
         yield finding("direction-unknown", "note", field)
     if job.crank.axis == "horizontal" and job.indicator.sag is None:
         yield finding(
@@ -200,19 +201,21 @@ def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
         yield from _deed_findings(solution, deed, field)
     if trim is None or solution.latest.bore.judged.verdict == "within":
         return
-    bore = solution.latest.bore
+    bore, choice = solution.latest.bore, solution.chosen
+    if choice is not None and not choice.leave and choice.offset != fitted[0].offset:
+        stock = choice.offset == 0
+        yield finding(
+            "trim-other-size", "caution", field,
+            size=Message("size.stock") if stock else Size(choice.offset, job.units),
+            after=Plain(choice.expected_offset, job.units),
+            trimmed=Small(trim.expected_offset, job.units), turn=Degrees(abs(trim.turn_deg)),
+        )  # fmt: skip
+        return
     gain = bore.offset - trim.expected_offset
     if gain < bore.offset_pm:
         yield finding(
             "trim-noise", "note", field, gain=Small(max(0.0, gain), job.units),
             pm=Small(bore.offset_pm, job.units),
-        )  # fmt: skip
-    choice = solution.chosen
-    if choice is not None and not choice.leave and choice.offset != fitted[0].offset:
-        yield finding(
-            "trim-other-size", "caution", field, size=Size(choice.offset, job.units),
-            after=Plain(choice.expected_offset, job.units),
-            trimmed=Small(trim.expected_offset, job.units), turn=Degrees(abs(trim.turn_deg)),
         )  # fmt: skip
 
 
@@ -254,6 +257,8 @@ def _dowel_findings(solution: Solution, field: str) -> Iterator[Finding]:
 
 def _reach_findings(solution: Solution) -> Iterator[Finding]:
     """Whether the drawer reaches, and whether the bolt holes allow it; see ``reach``."""
+    if solution.too_coarse or (solution.choice is None and solution.moved_otherwise):
+        return
     reach, units, drawer = reach_of(solution), solution.job.units, "stock.dowel_offsets"
     sizes = solution.job.stock.dowel_offsets
     if reach is None or (reach.kind == "stock" and reach.sure):

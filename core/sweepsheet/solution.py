@@ -130,9 +130,20 @@ class Solution:
         return False
 
     @property
+    def pilot_out(self) -> bool:
+        """Whether the gearbox axis is surely outside its limit at the pilot bearing."""
+        pilot = self.latest.pilot
+        return pilot is not None and pilot.judged.verdict == "outside"
+
+    @property
     def wrong_way(self) -> bool:
         """Whether the bore went opposite to the aim of its dowels, or as if left were right."""
         return self.history.deed is not None and self.history.deed.contradicts
+
+    @property
+    def moved_otherwise(self) -> bool:
+        """Whether the bore did not go where its dowels should have put it: no size cures that."""
+        return self.history.deed is not None and not self.history.deed.agrees
 
     @property
     def must_sweep_again(self) -> bool:

@@ -405,6 +405,7 @@ TABLE: dict[str, str] = {
         "Girar los pasadores mejoraría {gain}, menos que {pm}, la incertidumbre de las lecturas. No "
         "se puede ver si ayuda."
     ),
+    "size.stock": "serie",
     "finding.trim-other-size": (
         "Otra medida es mejor: pasadores de {size} deberían dejar {after}; estos, en el mejor "
         "caso, {trimmed} tras girarlos {turn}."
@@ -493,7 +494,7 @@ TABLE: dict[str, str] = {
         "comprobación."
     ),
     "do.sweep-face-twice": "La inclinación volvió. Antes de mecanizar nada, haga un barrido más de la cara: ¿sale lo mismo?",
-    "do.steady-the-dial": "Los barridos de la cara difieren: algo se mueve. Apriete soporte y base, compruebe el juego axial y el contacto, y haga otra vez dos barridos.",
+    "do.steady-the-dial": "Los barridos en {what} difieren: algo se mueve. Apriete soporte y base, compruebe juego axial y contacto, y haga dos barridos más. Si nada está flojo, ponga una dispersión mayor del reloj.",
     "do.find-tilt-cause": "La inclinación volvió con la junta limpia. Quite la campana y mire las dos caras de la junta; si había algo entre ellas, esa es la causa: repita el barrido. Si no, apóyela por su brida delantera en un mármol, haga el barrido de la cara trasera, y anote en las medidas qué lado está mal.",
     "do.check-sense": "Antes de poner lainas o mecanizar: meta el vástago con la mano, el reloj debe ir hacia donde dice el formulario. Y mire desde atrás: las 3 están a la derecha.",
     "do.square-front": (
@@ -504,6 +505,11 @@ TABLE: dict[str, str] = {
         "Después empiece un trabajo nuevo: repita el barrido de la cara y del alojamiento antes de "
         "poner pasadores."
     ),
+    "do.face-not-flat": "La cara no es plana: queda {rest} aparte de la inclinación. Busque una rebaba o un golpe, repáselo con piedra y repita el barrido de la cara.",
+    "do.sweep-eight": "Repita el barrido del alojamiento en ocho posiciones: una lectura está mal, o el alojamiento no es redondo.",
+    "do.aim-for-pilot": "El alojamiento está dentro, la línea hasta el piloto no. Elija orientar los pasadores hacia el rodamiento piloto, para ver qué logran allí.",
+    "do.pilot-stays-out": "El alojamiento está dentro, la línea hasta el piloto no, y ningún par del cajón lo arregla. Vea qué haría escuadrar la cara.",
+    "do.mend-part": "Arregle o cambie primero lo que gira: {what}. Gira con el cigüeñal, y ninguna campana lo cura.",
     "do.no-limit": "Ponga el límite del fabricante: sin él, nada se da por dentro.",
     "do.leave": "Deje la campana donde está.",
     "do.tighten-and-sweep": (
@@ -520,11 +526,13 @@ TABLE: dict[str, str] = {
         "se sabe sin sus agujeros."
     ),
     "do.dowels-do-not-hold": "Seis intentos, y no se queda dentro: la campana no asienta siempre igual. Mire el ajuste de pasadores y tornillos.",
-    "do.nothing-fits": "Ninguna pareja de pasadores disponible lo corrige.",
+    "do.nothing-fits": "No hay en el cajón un par que con seguridad deje menos que ahora.",
+    "do.check-fit": "Vea por qué los pasadores no hicieron lo que llevan marcado: ¿asienta la campana en los dos, y están orientados como se anotó? Asiéntela de nuevo.",
     "do.open-holes": (
         "Agrande los agujeros de los tornillos hasta una holgura de {clearance} en el diámetro, si el "
         "fabricante lo permite: entonces sirven pasadores de {size}."
     ),
+    "do.get-pair": "Consiga un par de unos {size} de excentricidad.",
     "do.get-size": (
         "Consiga una pareja de unos {size} de descentrado: la mejor de las disponibles deja {left}."
     ),

@@ -494,6 +494,28 @@ class Mechanic:
         self.sweep_anew(face="face" in self.latest)
         return "again"
 
+    def do_sweep_eight(self, _: Data, __: Data) -> str:
+        """The bore again, at eight positions."""
+        self.shop.positions = EIGHTHS
+        self.again("bore")
+        return "again"
+
+    def do_face_not_flat(self, _: Data, __: Data) -> str:
+        """Stone it, and sweep it again."""
+        self.again("face")
+        return "again"
+
+    def do_aim_for_pilot(self, _: Data, __: Data) -> str:
+        """Choose it."""
+        self.job["stock"]["aim_for"] = "pilot"
+        return "again"
+
+    def do_check_fit(self, _: Data, __: Data) -> str:
+        """Take it off, look at aim and seat, put it on again."""
+        self.find_out()
+        self.shop.rest()
+        return ""
+
     def do_open_holes(self, step: Data, _: Data) -> str:
         """Open the bolt holes."""
         self.job["housing"]["bolt_clearance"] = step["clearance"] + 1.0
@@ -508,11 +530,13 @@ class Mechanic:
         stock.append(size)
         return "again"
 
+    do_get_pair = do_get_size
+
     def nothing(self, _: Data, __: Data) -> str:
         """Words that go with the next step."""
         return ""
 
-    do_move = do_leave = do_or_fit = do_cannot_settle = do_face_at_limit = nothing
+    do_mend_part = do_move = do_leave = do_or_fit = do_cannot_settle = do_face_at_limit = nothing
 
     def stopped(self, _: Data, __: Data) -> str:
         """An honest stop."""
@@ -525,9 +549,9 @@ class Mechanic:
         self.again(step["part"])
         return "again"
 
-    do_dowels_do_not_hold = do_beyond_dowels = do_nothing_fits = do_treat_as_out = do_no_limit = (
-        stopped
-    )
+    do_pilot_stays_out = do_dowels_do_not_hold = do_beyond_dowels = do_nothing_fits = (
+        do_treat_as_out
+    ) = do_no_limit = stopped
 
     def do_done(self, _: Data, __: Data) -> str:
         """He believes it."""

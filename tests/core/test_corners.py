@@ -85,7 +85,7 @@ def test_nothing_in_stock_is_better_than_an_offset_that_is_outside() -> None:
     )  # fmt: skip
     job["limits"]["face_runout"] = 100.0
     assert solve(job)["dowel_choice"]["leave"]
-    assert "No dowels in the drawer fix this." in sheet(job)
+    assert "No pair in the drawer is sure to leave less than there is now." in sheet(job)
 
 
 def test_back_to_standard_dowels() -> None:

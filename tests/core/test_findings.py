@@ -337,7 +337,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "trim-noise", "note", "rounds.1.dowels", "Turning the dowels would gain 0.1 thou",
-        after(0.7, -4.7, 7.0, 0.0, limits={"bore_offset": 4.0}),
+        after(0.7, -4.7, 7.0, 0.0, limits={"bore_offset": 4.0}, stock={"dowel_offsets": [7.0]}),
         after(5.0, -2.8, 7.0, 45.0, limits={"bore_offset": 4.0}),
     ),
     (

@@ -209,7 +209,7 @@ def test_nothing_is_cut_at_the_edge_of_the_sheet(
         assert page.evaluate(TOO_WIDE) == [], width
     # The measure can fail.
     page.evaluate(
-        "[...document.querySelectorAll('.paper-title')].map((title) => (title.style.width = '30cm'))"
+        "() => document.querySelectorAll('.paper-title').forEach((e) => (e.style.width = '30cm'))"
     )
     assert page.evaluate(TOO_WIDE) != []
     context.close()
