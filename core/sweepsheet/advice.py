@@ -2,7 +2,8 @@
 
 The rules, in the order in which they are asked; the first that speaks may end the list:
 
-1. A reading or a fit that can't be right is cleared up before anything is done with the figures.
+1. A reading or a fit that can't be right is cleared up before anything is done with the figures:
+   so are sweeps that differ, and four readings of which one must be wrong.
 
 2. A sweep counts in full once the dial's return to its start is noted.
 
@@ -12,13 +13,15 @@ The rules, in the order in which they are asked; the first that speaks may end t
 4. Nothing is shimmed or cut before the tilt was seen again on a cleaned joint, and before it is
    known which side is out.
 
-5. A bore that is within is left, tightened for good and swept once more: two sweeps in a row that
-   agree end the job.
+5. A part that turns with the crank and is out is put right itself: no housing cures it.
 
-6. A bore too close to call is measured by what gains most. Where no measuring can settle it, it is
+6. A bore that is within is left, tightened for good and swept once more: two sweeps in a row that
+   agree end the job. Where the line to the pilot bearing is out all the same, that comes first.
+
+7. A bore too close to call is measured by what gains most. Where no measuring can settle it, it is
    treated as outside.
 
-7. A bore outside gets dowels: those of the drawer, else what would do instead. Where those that
+8. A bore outside gets dowels: those of the drawer, else what would do instead. Where those that
    are in did not do what they should, and no other helps, the cause comes before another size.
 
 Every step has a code, the numbers that go with it, and a sentence ``do.<code>``.

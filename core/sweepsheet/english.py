@@ -530,7 +530,8 @@ TABLE: dict[str, str] = {
     "face.total": "TIR on the dial {total}; beside the tilt {rest}",
     "squaring.find_out": (
         "Which side is out? Front flange down on a surface plate, sweep the rear face: parallel "
-        "means that the block side is out, not parallel that the rear face is cut crooked."
+        "means that the block side is out, not parallel that the rear face is cut crooked. Or sweep "
+        "the block's own face: the same tilt at the same clock there means that the block is out."
     ),
     "squaring.if_tipped": "If the housing is tipped at the block:",
     "squaring.if_crooked": "If its rear face is cut crooked:",
@@ -540,8 +541,8 @@ TABLE: dict[str, str] = {
     "squaring.bore": "Bore expected after: offset {offset} toward {direction}. Sweep it again.",
     "squaring.left": "Rounded to the stock, it leaves runout {runout}; the stacks rock by {rock}",
     "squaring.hang": (
-        "Shims at the bolts alone leave the flange hanging between them. Check dowel engagement "
-        "and starter mesh."
+        "Shims at the bolts alone leave the flange hanging between them: a tapered ring all round, "
+        "or machining, is better. Check dowel engagement and starter mesh."
     ),
     "squaring.short": "{stack} (short)",
     "squaring.none": "none",

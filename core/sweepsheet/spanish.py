@@ -583,7 +583,8 @@ TABLE: dict[str, str] = {
     "squaring.find_out": (
         "¿Qué lado está mal? Con la brida delantera sobre un mármol, haga el barrido de la cara "
         "trasera: si es paralela, está mal el lado del bloque; si no, la cara trasera está mal "
-        "cortada."
+        "cortada. O haga el barrido de la cara del bloque: la misma inclinación a la misma hora "
+        "quiere decir que el bloque está mal."
     ),
     "squaring.if_tipped": "Si la campana está inclinada en el bloque:",
     "squaring.if_crooked": "Si su cara trasera está mal cortada:",
@@ -599,8 +600,9 @@ TABLE: dict[str, str] = {
         "Redondeado a lo disponible, deja un salto de {runout}; los paquetes cojean {rock}"
     ),
     "squaring.hang": (
-        "Las lainas solo en los tornillos dejan la brida en el aire entre ellos. Compruebe el "
-        "encaje de los pasadores y el engrane del motor de arranque."
+        "Las lainas solo en los tornillos dejan la brida en el aire entre ellos: es mejor un anillo "
+        "cónico entero, o mecanizar. Compruebe el encaje de los pasadores y el engrane del motor de "
+        "arranque."
     ),
     "squaring.short": "{stack} (no llega)",
     "squaring.none": "ninguna",
