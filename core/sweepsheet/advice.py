@@ -89,7 +89,7 @@ def advice_for(solution: Solution, findings: tuple[Finding, ...]) -> tuple[Step,
     steps += _part_steps(solution)
     steps += _face_steps(solution, said)
     if not solution.face_rules:
-        steps += _bore_steps(solution, steps, said)
+        steps += _bore_steps(solution, steps)
     return tuple(steps)
 
 
@@ -147,14 +147,14 @@ def _square(solution: Solution) -> Iterator[Step]:
 # The bore -----------------------------------------------------------------------------------
 
 
-def _bore_steps(solution: Solution, before: list[Step], said: set[str]) -> Iterator[Step]:
+def _bore_steps(solution: Solution, before: list[Step]) -> Iterator[Step]:
     """What to do about the bore, once the face allows it."""
     bore, choice = solution.latest.bore, solution.choice
     verdict = bore.judged.verdict
     if bore.swept.disagreement is not None:
         yield step("steady-the-dial", {"part": "bore"}, what=Message("what.bore"))
         return
-    if "pair-sums" in said and verdict != "within":
+    if bore.swept.pairs_differ and verdict != "within":
         yield step("sweep-eight")
         return
     if verdict is None:

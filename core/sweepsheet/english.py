@@ -425,6 +425,8 @@ TABLE: dict[str, str] = {
     "answer.verdict.within": "Within the limit",
     "answer.verdict.outside": "Outside the limit",
     "answer.verdict.undecided": "Too close to call",
+    "answer.verdict.within_but_face": "Bore within, face outside",
+    "answer.verdict.again": "Not to be trusted: sweep again",
     "answer.verdict.none": "No limit to judge by",
     "do.fix.looks-like-inches": "Type the {what} readings in thou: 0.004 in is 4.",
     "do.fix.foreign-reading": "Take the {what} reading at {at} again.",

@@ -85,7 +85,7 @@ def roundness_findings(job: Job, swept: Examined, field: str) -> Iterator[Findin
             )  # fmt: skip
         return
     pairs = swept.pairs
-    if pairs is not None and abs(pairs.difference) > _NORMAL_99 * 2.0 * noise + ROUNDING:
+    if pairs is not None and swept.pairs_differ:
         start = pairs.at_deg
         yield finding(
             "pair-sums", "caution", f"{field}.sweeps",

@@ -58,7 +58,7 @@ def sheet_of(solution: Solution, findings: tuple[Finding, ...], language: Langua
     verdict = bore.judged.verdict or "none"
     return Sheet(
         verdict=verdict,
-        verdict_text=language.say(f"answer.verdict.{verdict}"),
+        verdict_text=language.say(f"answer.verdict.{_verdict_word(solution)}"),
         headline=offset_line(bore, solution.job.units, language),
         figures=_figures(solution, language),
         steps=tuple(language.text(each.message) for each in advice_for(solution, findings)),
@@ -66,6 +66,14 @@ def sheet_of(solution: Solution, findings: tuple[Finding, ...], language: Langua
         sections=sections_of(solution, language),
         remarks=tuple(_remark(each, language) for each in findings),
     )
+
+
+def _verdict_word(solution: Solution) -> str:
+    """Which word stands over the answer: what is within is not called so where more is wrong."""
+    verdict = solution.latest.bore.judged.verdict or "none"
+    if solution.latest.bore.swept.unreliable:
+        return "again"
+    return "within_but_face" if verdict == "within" and solution.face_first else verdict
 
 
 def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Language) -> str:

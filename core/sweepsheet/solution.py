@@ -160,7 +160,9 @@ class Solution:
     def something_first(self) -> bool:
         """Whether anything comes before the dowels: readings, face, a wrong move, a tight fit."""
         tight = self.seat is not None and self.seat.clearance < 0
-        return self.must_sweep_again or self.face_rules or self.wrong_way or tight
+        swept, verdict = self.latest.bore.swept, self.latest.bore.judged.verdict
+        differ = swept.disagreement is not None or (swept.pairs_differ and verdict != "within")
+        return self.must_sweep_again or differ or self.face_rules or self.wrong_way or tight
 
     @property
     def chosen(self) -> Option | None:

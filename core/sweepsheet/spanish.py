@@ -454,6 +454,8 @@ TABLE: dict[str, str] = {
     "answer.verdict.within": "Dentro del límite",
     "answer.verdict.outside": "Fuera del límite",
     "answer.verdict.undecided": "Demasiado justo para decidir",
+    "answer.verdict.within_but_face": "Alojamiento dentro, cara fuera",
+    "answer.verdict.again": "No es de fiar: repita el barrido",
     "answer.verdict.none": "Sin límite con el que juzgar",
     "do.fix.looks-like-inches": "Escriba en milésimas las lecturas en {what}: 0,004 pulgadas son 4.",
     "do.fix.foreign-reading": "Repita la lectura en {what} a {at}.",

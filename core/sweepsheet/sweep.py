@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 
 from sweepsheet.checks import (
+    ROUNDING,
     Disagreement,
     Foreign,
     OutOfRound,
@@ -31,6 +32,8 @@ from sweepsheet.units import UnitSystem
 CLOSING_STEPS = 2.0
 # Readings that all lie within this many steps of nothing look like inches typed as thou.
 _TINY_STEPS = 0.2
+# Two-sided 99 % of one normal quantity.
+_NORMAL_99 = 2.5758
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +63,16 @@ class Examined:
         """The largest mean reading less the smallest: the TIR of the dial, all harmonics in it."""
         known = [m for m in self.means if m is not None]
         return max(known) - min(known)
+
+    @property
+    def pairs_differ(self) -> bool:
+        """Whether four readings can't all be right, beyond noise (99 %), or the bore is not round.
+
+        Four positions can't tell which.
+        """
+        if self.foreign is not None or self.second is not None or self.pairs is None:
+            return False
+        return abs(self.pairs.difference) > _NORMAL_99 * 2.0 * self.doubt.noise + ROUNDING
 
     @property
     def rest(self) -> float:

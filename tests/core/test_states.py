@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from sweepsheet import solve
+from sweepsheet import sheet, solve
 from sweepsheet.english import TABLE
 from tests.core.shop import Mechanic
 from tests.core.states import STATES, State
@@ -57,3 +57,34 @@ def test_every_finding_and_every_step_has_its_state() -> None:
 
 def test_there_are_sixty_of_them_at_least_and_no_two_alike() -> None:
     assert len({state.name for state in STATES}) == len(STATES) >= 60
+
+
+@pytest.mark.parametrize(
+    ("name", "word"),
+    [
+        ("bore 1 off", "Within the limit"),
+        ("tipped, swept twice", "Bore within, face outside"),
+        ("dial slips in its bracket", "Not to be trusted: sweep again"),
+        ("a wrong sign among eight", "Not to be trusted: sweep again"),
+        ("bore 8 low", "Outside the limit"),
+    ],
+)
+def test_the_large_word_over_the_answer(name: str, word: str) -> None:
+    """Nothing reads as well at first sight while the face is out, or while nothing is known."""
+    (state,) = (state for state in STATES if state.name == name)
+    assert f"\n{word}. Offset" in sheet(state.mechanic().job)
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "bracket moved between two sweeps", "a wrong sign among four", "a wrong sign among eight",
+        "end play let into the face", "tipped, swept twice", "face near its limit",
+    ],
+)  # fmt: skip
+def test_no_choice_is_marked_while_something_comes_first(name: str) -> None:
+    """... nor the dowels drawn, nor how to turn those that are in."""
+    (state,) = (state for state in STATES if state.name == name)
+    job = state.mechanic().job
+    assert solve(job)["dowel_choice"] is None
+    assert "\n> " not in sheet(job)
