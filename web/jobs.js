@@ -183,17 +183,20 @@ export class Jobs {
     return done;
   }
 
-  /** Put a job into the form. @param {string} id */
-  async #show(id) {
+  /** Put a job into the form, and delete another one where that is wanted: not before this moment, since
+   * it may be typed in until then. @param {string} id @param {string} [removed] */
+  async #show(id, removed) {
     const { name, fields } = await this.#read(id);
     // One stretch from here on.
     this.keep();
+    const gone = removed ? this.#store.remove(removed) : undefined;
     this.#take(id, name);
     resetForm();
     this.#blank = readForm();
     fillForm(fields);
     this.#kept = Object.keys(fields).length ? readForm() : {};
     this.onChange();
+    await gone;
     await this.#list();
   }
 
@@ -239,13 +242,11 @@ export class Jobs {
     await this.#list();
   }
 
-  /** Open another job, and delete this one: only now can nothing be typed in it any more. */
+  /** Open another job, and delete this one. */
   async #remove() {
     const removed = this.#open;
     const next = (await this.#store.list()).find(({ id }) => id !== removed);
-    await this.#show(next?.id ?? newId());
-    await this.#store.remove(removed);
-    await this.#list();
+    await this.#show(next?.id ?? newId(), removed);
     const undo = get('job-undo');
     undo.hidden = false;
     undo.onclick = () =>

@@ -136,12 +136,20 @@ export class Store {
 
   /** Out of the list, to be had back until the page is next opened. @param {string} job */
   remove(job) {
-    return this.#db.put('jobs', { id: job, deleted: true });
+    return this.#mark({ id: job, deleted: true });
   }
 
   /** @param {string} job */
   bringBack(job) {
-    return this.#db.put('jobs', { id: job });
+    return this.#mark({ id: job });
+  }
+
+  /** @param {{ id: string, deleted?: boolean }} job */
+  async #mark(job) {
+    const write = this.#db.transaction('jobs', 'readwrite', AT_ONCE);
+    const asked = write.store.put(job);
+    write.commit();
+    await Promise.all([asked, write.done]);
   }
 
   /** Forget for good what was removed before. */
