@@ -207,9 +207,9 @@ STYLE: dict[str, Callable[..., None]] = {
 }
 # The core and its checks against the outside; the doctests are in core/.
 CORE_TESTS = ("core", "tests/core", "tests/published")
-# Those in browsers run one by one: they wait for what busy machines are slow to do.
 PAGE_TESTS = ("tests/build", "tests/web")
-ON_EVERY_CORE = ("-n", "auto", "--dist", "worksteal")
+# Each has browsers of its own in its tests: more than four at once are no help.
+ON_EVERY_CORE = ("-n", "auto", "--maxprocesses", "4", "--dist", "worksteal")
 
 
 def check(pytest_arguments: list[str]) -> None:
@@ -249,7 +249,9 @@ def test(pytest_arguments: list[str]) -> None:
     else:
         tests = {
             "Tests of the core": partial(python, "-m", "pytest", *ON_EVERY_CORE, *CORE_TESTS),
-            "Tests of the build and the page": partial(python, "-m", "pytest", *PAGE_TESTS),
+            "Tests of the build and the page": partial(
+                python, "-m", "pytest", *ON_EVERY_CORE, *PAGE_TESTS
+            ),
         }
         failed += [name for name, check in tests.items() if not passes(name, check)]
     if failed:

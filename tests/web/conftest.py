@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
 import build
 from tests.web import browser as browsers
@@ -18,6 +18,9 @@ from tests.web.drivers.firefox import Firefox
 from tests.web.drivers.webkit import webkit
 from tests.web.page import Guard
 from tests.web.server import Server
+
+# What takes a blink takes seconds on a machine that runs several browsers at once.
+expect.set_options(timeout=20_000)
 
 
 @pytest.fixture(scope="session")
