@@ -25,30 +25,30 @@ WORK = ROOT / ".build" / "mutants"
 # by hand, and those named here (below tests/). off_axis has properties only, which mutmut leaves.
 FITS, BY_HAND = "published/test_fits.py", "core/test_by_hand.py"
 MODULES: dict[str, tuple[str, ...]] = {
-    "vector": (),
-    "clock": (),
-    "linear": (),
-    "units": (),
-    "corrections": ("published/test_face_pilot_and_droop.py",),
-    "harmonic": (),
-    "noise": (FITS,),
-    "checks": (),
-    "region": (),
-    "verdict": (),
-    "sweep": (),
-    "bore": (),
-    "face": (),
-    "companion": (),
-    "chip": (),
-    "seat": (),
-    "pilot": (),
-    "rigid": (),
-    "trim": (),
-    "history": (),
-    "dowels": (),
-    "pairs": (),
-    "shims": (),
-    "squaring": (),
+    "maths.vector": (),
+    "maths.clock": (),
+    "maths.linear": (),
+    "maths.units": (),
+    "sweep.corrections": ("published/test_face_pilot_and_droop.py",),
+    "sweep.harmonic": (),
+    "sweep.uncertainty": (FITS,),
+    "sweep.checks": (),
+    "maths.normal": (),
+    "maths.verdict": (),
+    "sweep.analysis": (),
+    "alignment.bore": (),
+    "alignment.face": (),
+    "alignment.rotating_part": (),
+    "remedy.chip": (),
+    "alignment.seat": (),
+    "alignment.pilot": (),
+    "remedy.rigid": (),
+    "remedy.trim": (),
+    "remedy.history": (),
+    "remedy.dowels": (),
+    "remedy.unequal_pairs": (),
+    "remedy.shims": (),
+    "remedy.squaring": (),
     "solution": (),
 }
 # Exit codes by which mutmut files a mutant.
@@ -78,8 +78,14 @@ class Tally:
 
 def tests_of(module: str) -> list[str]:
     """The test files for a module, those that there are."""
-    names = (f"core/test_{module}.py", BY_HAND, *MODULES[module])
+    folder, _, name = module.rpartition(".")
+    names = (f"core/{folder}/test_{name}.py", BY_HAND, *MODULES[module])
     return [f"tests/{name}" for name in names if (ROOT / "tests" / name).is_file()]
+
+
+def path_of(module: str) -> str:
+    """Where a module stands below the package."""
+    return module.replace(".", "/")
 
 
 def lay_out(module: str) -> Path:
@@ -94,7 +100,7 @@ def lay_out(module: str) -> Path:
     (folder / "tests" / "conftest.py").unlink()  # it is about the build
     settings = {
         "source_paths": ["src/"],
-        "only_mutate": [f"src/sweepsheet/{module}.py"],
+        "only_mutate": [f"src/sweepsheet/{path_of(module)}.py"],
         "pytest_add_cli_args_test_selection": tests_of(module),
         "pytest_add_cli_args": ["-p", "no:cacheprovider", "-m", "not slow", "-W", "default"],
         "use_git_change_detection": False,
@@ -120,7 +126,7 @@ def mutate(module: str, children: int) -> Tally:
     """Make and try every mutant of a module."""
     folder = lay_out(module)
     ran = mutmut(folder, "run", "--max-children", str(children))
-    meta = folder / "mutants" / "src" / "sweepsheet" / f"{module}.py.meta"
+    meta = folder / "mutants" / "src" / "sweepsheet" / f"{path_of(module)}.py.meta"
     codes = json.loads(meta.read_text("utf-8"))["exit_code_by_key"] if meta.is_file() else {}
     if ran.returncode or None in codes.values():
         raise SystemExit(f"{module}: mutmut did not finish.\n{ran.stdout[-3000:]}{ran.stderr}")

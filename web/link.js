@@ -1,5 +1,5 @@
 // Reads what a link carries, before Python is there: texts and figures to be shown, nothing more. The
-// layout is that of core/sweepsheet/link.py and figures.py, which check again and more strictly.
+// layout is that of core/sweepsheet/link/codec.py and figures.py, which check again and more strictly.
 
 // Links of the first version have English words in their figures; those of the first two come from
 // releases that worked out doubt in another way.

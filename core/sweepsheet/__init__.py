@@ -9,6 +9,6 @@ clockwise from 12 o'clock; x right, y up; a reading is plus when the plunger is 
 """
 
 from sweepsheet.api import sheet, solve
-from sweepsheet.errors import Fault, InputError
+from sweepsheet.words.faults import Fault, InputError
 
 __all__ = ["Fault", "InputError", "sheet", "solve"]

@@ -12,8 +12,8 @@ import sys
 from pathlib import Path
 
 from sweepsheet.api import sheet, solve
-from sweepsheet.errors import InputError
-from sweepsheet.load import load_json
+from sweepsheet.job.strict_json import load_json
+from sweepsheet.words.faults import InputError
 
 
 def main(arguments: list[str] | None = None) -> int:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from sweepsheet.english import ENGLISH
-from sweepsheet.findings import findings_for
-from sweepsheet.read_job import read_job
-from sweepsheet.result import result_of
-from sweepsheet.sheet import sheet_text
+from sweepsheet.findings.job import findings_for
+from sweepsheet.job.read import read_job
+from sweepsheet.report.result import result_of
+from sweepsheet.report.sheet import sheet_text
 from sweepsheet.solution import work_out
-from sweepsheet.wording import Language
+from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.messages import Language
 
 
 def solve(job: dict[str, Any], language: Language = ENGLISH) -> dict[str, Any]:

@@ -13,25 +13,25 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
-from sweepsheet.dial import Dial
-from sweepsheet.drawing import drawing_of
-from sweepsheet.english import ENGLISH
-from sweepsheet.errors import Fault, InputError
-from sweepsheet.files import export_csv, export_file, import_file
-from sweepsheet.findings import findings_for
-from sweepsheet.flange_view import flange_view_of
-from sweepsheet.form import Typed, job_of
-from sweepsheet.job import Job
-from sweepsheet.languages import language_of
-from sweepsheet.load import load_json
-from sweepsheet.plain_words import plain_words
-from sweepsheet.read_job import read_job
-from sweepsheet.share import open_link, share_of
-from sweepsheet.sheet import limit_line, sheet_of
-from sweepsheet.side_view import side_view_of
+from sweepsheet.drawing.flange_view import flange_view_of
+from sweepsheet.drawing.housing import drawing_of
+from sweepsheet.drawing.side_view import side_view_of
+from sweepsheet.files.exchange import export_csv, export_file, import_file
+from sweepsheet.findings.job import findings_for
+from sweepsheet.form.dial import Dial
+from sweepsheet.form.to_job import Typed, job_of
+from sweepsheet.job.model import Job
+from sweepsheet.job.read import read_job
+from sweepsheet.job.strict_json import load_json
+from sweepsheet.link.share import open_link, share_of
+from sweepsheet.maths.units import SYSTEMS
+from sweepsheet.report.sheet import limit_line, sheet_of
 from sweepsheet.solution import work_out
-from sweepsheet.units import SYSTEMS
-from sweepsheet.wording import At, Language, Message
+from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.faults import Fault, InputError
+from sweepsheet.words.glossary import plain_words
+from sweepsheet.words.languages import language_of
+from sweepsheet.words.messages import At, Language, Message
 
 # A file within another text, every character of it escaped, or as many jobs as a file may hold.
 LONGEST_REQUEST = 12_000_000
@@ -88,7 +88,7 @@ def _is_form(form: Mapping[Any, Any]) -> bool:
 
 def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
     """The practice housing, and what the readings taken of it come to."""
-    from sweepsheet.practice_page import practise  # noqa: PLC0415 - the main page need not wait for it
+    from sweepsheet.practice.page import practise  # noqa: PLC0415 - the main page need not wait for it
 
     practised = practise(form, language)
     answered = None if practised.form is None else answer(practised.form, language)
@@ -97,7 +97,7 @@ def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str,
 
 def lead(form: Mapping[str, str], at: str, language: Language = ENGLISH) -> dict[str, Any]:
     """What leads through a sweep, position by position."""
-    from sweepsheet.guide_view import guide  # noqa: PLC0415 - the first answer need not wait for it
+    from sweepsheet.guide.steps import guide  # noqa: PLC0415 - the first answer need not wait for it
 
     return guide(form, at, language)
 

@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sweepsheet.bore import vertical_doubt
-from sweepsheet.chip import ChipEffect, chip_slope, effect_of
-from sweepsheet.companion import Runout, measure_companion
-from sweepsheet.dowels import Option, Weigher, choose, options_for, pilot_shift
-from sweepsheet.history import History, at_least, history_of
-from sweepsheet.job import Job
-from sweepsheet.pairs import Pair, pairs_for
-from sweepsheet.region import K_95_PLANE, K_99_PLANE
-from sweepsheet.rigid import DowelLine
-from sweepsheet.rounds import Measured, measure_round
-from sweepsheet.seat import Seat, clearance_of, seat_doubt, seat_of
-from sweepsheet.settling import Settling, bore_settling, face_settling, too_coarse
-from sweepsheet.squaring import Squaring, rim_of, square
-from sweepsheet.sweep import must_be_repeated
-from sweepsheet.trim import Response, play_doubt
-from sweepsheet.vector import ZERO, Sym2
+from sweepsheet.alignment.bore import vertical_doubt
+from sweepsheet.alignment.rotating_part import Runout, measure_companion
+from sweepsheet.alignment.rounds import Measured, measure_round
+from sweepsheet.alignment.seat import Seat, clearance_of, seat_doubt, seat_of
+from sweepsheet.job.model import Job
+from sweepsheet.maths.normal import K_95_PLANE, K_99_PLANE
+from sweepsheet.maths.vector import ZERO, Sym2
+from sweepsheet.remedy.chip import ChipEffect, chip_slope, effect_of
+from sweepsheet.remedy.dowels import Option, Weigher, choose, options_for, pilot_shift
+from sweepsheet.remedy.history import History, at_least, history_of
+from sweepsheet.remedy.rigid import DowelLine
+from sweepsheet.remedy.settling import Settling, bore_settling, face_settling, too_coarse
+from sweepsheet.remedy.squaring import Squaring, rim_of, square
+from sweepsheet.remedy.trim import Response, play_doubt
+from sweepsheet.remedy.unequal_pairs import Pair, pairs_for
+from sweepsheet.sweep.analysis import must_be_repeated
 
 
 @dataclass(frozen=True, slots=True)

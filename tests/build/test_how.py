@@ -11,8 +11,7 @@ from pathlib import Path
 import pytest
 
 import build
-from tests.core.source import modules
-from tests.core.test_purity import FLOW, STEP
+from tests.core.source import computing, modules
 from web.build.how import PLACE, docstrings, in_markup
 from web.build.languages import languages, translate
 from web.build.release import explained
@@ -22,15 +21,6 @@ TEMPLATE = (build.WEB / "how.html").read_text("utf-8")
 WORDS, *OTHERS = languages()
 ENGLISH_PAGE = explained(translate("how.html", TEMPLATE, WORDS, [WORDS, *OTHERS]), WORDS)
 LISTED = {place[1]: place[2].split() for place in PLACE.finditer(TEMPLATE)}
-# From the corrections to dowels and shims, and what they stand on.
-COMPUTING = {
-    name
-    for names in FLOW[STEP["corrections"] : STEP["solution"]]
-    for name in names
-} | {
-    "clock", "vector", "units", "linear", "sag", "positions", "reach", "settling", "advice",
-    "practice",
-}  # fmt: skip
 
 
 class Text(HTMLParser):
@@ -76,7 +66,7 @@ def page() -> Text:
 
 
 def test_every_module_that_computes_is_told_of() -> None:
-    assert set(LISTED) == COMPUTING
+    assert set(LISTED) == computing()
     assert len(PLACE.findall(TEMPLATE)) == len(LISTED), "each once"
 
 
@@ -109,7 +99,7 @@ def test_links_lead_somewhere(page: Text) -> None:
 
 def test_every_source_is_one_that_the_core_names() -> None:
     core = " ".join(
-        Path(path).read_text("utf-8") for path in build.ROOT.glob("core/sweepsheet/*.py")
+        Path(path).read_text("utf-8") for path in build.ROOT.glob("core/sweepsheet/**/*.py")
     )
     sources = re.findall(r"<li><b>(.+?)</b>", TEMPLATE)
     assert len(sources) > 5
@@ -124,9 +114,9 @@ def test_markup_in_a_docstring_stays_text() -> None:
 def test_a_docstring_that_is_not_there_stops_the_build(library: Path, tmp_path: Path) -> None:
     web = shutil.copytree(build.WEB, tmp_path / "web")
     (web / "how.html").write_text(
-        TEMPLATE.replace("{{doc harmonic fit}}", "{{doc harmonic fat}}"), "utf-8"
+        TEMPLATE.replace("{{doc sweep.harmonic fit}}", "{{doc sweep.harmonic fat}}"), "utf-8"
     )
-    with pytest.raises(TroubleError, match="harmonic fat"):
+    with pytest.raises(TroubleError, match=r"sweep\.harmonic fat"):
         build.assemble(library, tmp_path / "dist", web)
 
 

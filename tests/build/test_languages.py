@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 import build
-from sweepsheet.english import PAGE
-from sweepsheet.languages import MODULES, language_of
+from sweepsheet.words.english import PAGE
+from sweepsheet.words.languages import MODULES, language_of
 from web.build.languages import (
     BEGINNING,
     QUOTED,

@@ -7,10 +7,10 @@ import json
 import zlib
 from typing import Any
 
-from sweepsheet.figures import figures_of
-from sweepsheet.findings import findings_for
-from sweepsheet.link import fragment_of
-from sweepsheet.read_job import read_job
+from sweepsheet.findings.job import findings_for
+from sweepsheet.job.read import read_job
+from sweepsheet.link.codec import fragment_of
+from sweepsheet.link.figures import figures_of
 from sweepsheet.solution import work_out
 from tests.core.jobs import (
     face_readings,

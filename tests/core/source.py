@@ -13,11 +13,24 @@ FOLDER = Path(sweepsheet.__file__).parent
 
 @cache
 def modules() -> dict[str, ast.Module]:
-    """Every module of the package, by its name, parsed."""
+    """Every module of the package, by its name below it, parsed; folders by their own name."""
     return {
-        path.stem: ast.parse(path.read_text(encoding="utf-8"), filename=path.name)
-        for path in sorted(FOLDER.glob("*.py"))
+        name_of(path): ast.parse(path.read_text(encoding="utf-8"), filename=path.name)
+        for path in sorted(FOLDER.rglob("*.py"))
     }
+
+
+def name_of(path: Path) -> str:
+    """``maths.vector``; the folder ``maths`` for what stands in its ``__init__``."""
+    parts = path.relative_to(FOLDER).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" and len(parts) > 1 else parts)
+
+
+def computing() -> set[str]:
+    """Every module that works something out, and the one that tells a person what to do by it."""
+    folders = ("maths.", "sweep.", "alignment.", "remedy.")
+    others = {"job.sag", "job.positions", "findings.reach", "findings.advice", "practice.housing"}
+    return {name for name in modules() if name.startswith(folders)} | others
 
 
 def calls(tree: ast.AST) -> list[tuple[str, ast.Call]]:

@@ -15,7 +15,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from sweepsheet.checklist import CODES
+from sweepsheet.job.checklist import CODES
 from tests.core.jobs import Data, Reading
 
 KINDS = ("pilot_bore", "crank_flange", "flywheel_face")

@@ -13,10 +13,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sweepsheet import Fault, InputError, sheet, solve
-from sweepsheet.english import TABLE
-from sweepsheet.wording import Language
+from sweepsheet.words.english import TABLE
+from sweepsheet.words.messages import Language
+from tests.core.job.test_read import FULL, leaves, put
 from tests.core.jobs import Data, make_job, readings_of
-from tests.core.test_read_job import FULL, leaves, put
 
 json_like = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=12),

@@ -11,34 +11,26 @@ import math
 import numpy as np
 import pytest
 
-from sweepsheet.bore import measure_bore, needle_swing, vertical_doubt
-from sweepsheet.checks import (
-    FOREIGN_CONTRAST,
-    FOREIGN_SIGMAS,
-    disagreement,
-    foreign_reading,
-    out_of_round,
-    pair_sums,
+from sweepsheet.alignment.bore import measure_bore, needle_swing, vertical_doubt
+from sweepsheet.alignment.face import Face, measure_face
+from sweepsheet.alignment.rotating_part import measure_companion
+from sweepsheet.alignment.rounds import measure_round
+from sweepsheet.alignment.seat import seat_doubt
+from sweepsheet.job.model import (
+    BoreSweeps,
+    Companion,
+    Crank,
+    Dowel,
+    FaceSweeps,
+    Hole,
+    Indicator,
+    Sweeps,
 )
-from sweepsheet.clock import clock_time, nearest_hours, turn_between
-from sweepsheet.companion import measure_companion
-from sweepsheet.corrections import (
-    Corrected,
-    corrected_companion,
-    corrected_face,
-    vertical_shift,
-)
-from sweepsheet.deed import deed_of
-from sweepsheet.dowels import Option, PilotShift, Weigher, options_for, pilot_shift
-from sweepsheet.face import Face, measure_face
-from sweepsheet.harmonic import fit
-from sweepsheet.history import history_of, refit_doubt
-from sweepsheet.job import BoreSweeps, Companion, Crank, Dowel, FaceSweeps, Hole, Indicator, Sweeps
-from sweepsheet.noise import doubt_of
-from sweepsheet.off_axis import OffAxis
-from sweepsheet.pairs import pairs_for
-from sweepsheet.read_job import read_job
-from sweepsheet.region import (
+from sweepsheet.job.read import read_job
+from sweepsheet.job.sag import sag_test
+from sweepsheet.maths.clock import clock_time, nearest_hours, turn_between
+from sweepsheet.maths.eccentricity import OffAxis
+from sweepsheet.maths.normal import (
     K_95_LINE,
     K_95_PLANE,
     axis_in_region,
@@ -46,18 +38,35 @@ from sweepsheet.region import (
     offset_half_width,
     probability_inside,
 )
-from sweepsheet.rigid import DowelLine
-from sweepsheet.rounds import measure_round
-from sweepsheet.sag import sag_test
-from sweepsheet.seat import seat_doubt
-from sweepsheet.shims import shims_for
+from sweepsheet.maths.units import INCH, METRIC
+from sweepsheet.maths.vector import NO_SPREAD, ZERO, Sym2, Vec2
+from sweepsheet.maths.verdict import NOT_JUDGED, judge
+from sweepsheet.remedy.deed import deed_of
+from sweepsheet.remedy.dowels import Option, PilotShift, Weigher, options_for, pilot_shift
+from sweepsheet.remedy.history import history_of, refit_doubt
+from sweepsheet.remedy.rigid import DowelLine
+from sweepsheet.remedy.shims import shims_for
+from sweepsheet.remedy.squaring import square
+from sweepsheet.remedy.trim import Response, Seen, aim_doubt, play_doubt, trim_for, unseen_doubt
+from sweepsheet.remedy.unequal_pairs import pairs_for
 from sweepsheet.solution import Solution, work_out
-from sweepsheet.squaring import square
-from sweepsheet.sweep import examine
-from sweepsheet.trim import Response, Seen, aim_doubt, play_doubt, trim_for, unseen_doubt
-from sweepsheet.units import INCH, METRIC
-from sweepsheet.vector import NO_SPREAD, ZERO, Sym2, Vec2
-from sweepsheet.verdict import NOT_JUDGED, judge
+from sweepsheet.sweep.analysis import examine
+from sweepsheet.sweep.checks import (
+    FOREIGN_CONTRAST,
+    FOREIGN_SIGMAS,
+    disagreement,
+    foreign_reading,
+    out_of_round,
+    pair_sums,
+)
+from sweepsheet.sweep.corrections import (
+    Corrected,
+    corrected_companion,
+    corrected_face,
+    vertical_shift,
+)
+from sweepsheet.sweep.harmonic import fit
+from sweepsheet.sweep.uncertainty import doubt_of
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,

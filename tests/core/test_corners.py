@@ -13,17 +13,17 @@ import pytest
 
 from sweepsheet import InputError, sheet, solve
 from sweepsheet.__main__ import main
-from sweepsheet.drawing import drawing_of
-from sweepsheet.english import ENGLISH
-from sweepsheet.form import draft_of
-from sweepsheet.marks import arrow
+from sweepsheet.drawing.housing import drawing_of
+from sweepsheet.drawing.marks import arrow
+from sweepsheet.drawing.side_view import side_view_of
+from sweepsheet.files.readings_csv import COLUMNS, data_of_csv
+from sweepsheet.form.from_job import form_of
+from sweepsheet.form.to_job import draft_of
+from sweepsheet.job.read import read_job
+from sweepsheet.maths.vector import Vec2
 from sweepsheet.page import answer_text
-from sweepsheet.read_job import read_job
-from sweepsheet.readings_csv import COLUMNS, data_of_csv
-from sweepsheet.refill import form_of
-from sweepsheet.side_view import side_view_of
 from sweepsheet.solution import work_out
-from sweepsheet.vector import Vec2
+from sweepsheet.words.english import ENGLISH
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,

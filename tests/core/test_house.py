@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.core.source import modules
+from tests.core.source import computing, modules
 
 ROOT = Path(__file__).parents[2]
 SCRIPTS = sorted((ROOT / "web").glob("*.js"))
@@ -119,53 +119,47 @@ RULE_LEFT_OUT = r'    "[A-Z]+\d+",( *#|$)|ignore_missing'
 
 # Examples ---------------------------------------------------------------------------------------
 
-COMPUTING = (
-    "vector", "clock", "linear", "units", "positions", "corrections", "harmonic", "noise", "checks",
-    "region", "verdict", "off_axis", "sweep", "bore", "face", "companion", "chip", "seat", "pilot",
-    "rigid", "rounds", "trim", "deed", "history", "dowels", "pairs", "shims", "squaring",
-    "solution", "sag", "reach", "settling",
-)  # fmt: skip
+COMPUTING = sorted(computing() - {"findings.advice", "practice.housing"} | {"solution"})
 WHOLE_JOB = (
     "takes a whole job; worked through in tests/core/test_by_hand.py and api.solve's example"
 )
 MANY_PARTS = "takes what other modules made; worked through in tests/core/test_by_hand.py"
 NO_EXAMPLE = {
-    "bore.measure_bore": MANY_PARTS,
-    "bore.needle_swing": MANY_PARTS,
-    "settling.Settling.message": "words what it holds; see tests/core/test_settling.py",
-    "settling.face_settling": MANY_PARTS,
-    "settling.too_coarse": MANY_PARTS,
-    "companion.measure_companion": MANY_PARTS,
-    "corrections.corrected_bore": MANY_PARTS,
-    "corrections.corrected_companion": MANY_PARTS,
-    "corrections.corrected_face": MANY_PARTS,
-    "corrections.vertical_shift": MANY_PARTS,
-    "deed.deed_of": MANY_PARTS,
-    "dowels.Option.target_judged": "a choice between two fields",
-    "dowels.Option.target_offset": "a choice between two fields",
-    "dowels.Weigher.left_alone": WHOLE_JOB,
-    "dowels.Weigher.option": WHOLE_JOB,
-    "dowels.Weigher.refitted": WHOLE_JOB,
-    "dowels.choose": WHOLE_JOB,
-    "dowels.options_for": WHOLE_JOB,
-    "dowels.pilot_shift": MANY_PARTS,
-    "face.measure_face": MANY_PARTS,
-    "history.history_of": WHOLE_JOB,
-    "history.refit_doubt": WHOLE_JOB,
-    "noise.doubt_of": MANY_PARTS,
-    "noise.scatter_variance": MANY_PARTS,
-    "pairs.pairs_for": WHOLE_JOB,
-    "pilot.pilot_line": MANY_PARTS,
-    "rounds.measure_round": WHOLE_JOB,
-    "seat.clearance_of": WHOLE_JOB,
-    "seat.seat_of": WHOLE_JOB,
+    "alignment.bore.measure_bore": MANY_PARTS,
+    "alignment.bore.needle_swing": MANY_PARTS,
+    "remedy.settling.face_settling": MANY_PARTS,
+    "remedy.settling.too_coarse": MANY_PARTS,
+    "alignment.rotating_part.measure_companion": MANY_PARTS,
+    "sweep.corrections.corrected_bore": MANY_PARTS,
+    "sweep.corrections.corrected_companion": MANY_PARTS,
+    "sweep.corrections.corrected_face": MANY_PARTS,
+    "sweep.corrections.vertical_shift": MANY_PARTS,
+    "remedy.deed.deed_of": MANY_PARTS,
+    "remedy.dowels.Option.target_judged": "a choice between two fields",
+    "remedy.dowels.Option.target_offset": "a choice between two fields",
+    "remedy.dowels.Weigher.left_alone": WHOLE_JOB,
+    "remedy.dowels.Weigher.option": WHOLE_JOB,
+    "remedy.dowels.Weigher.refitted": WHOLE_JOB,
+    "remedy.dowels.choose": WHOLE_JOB,
+    "remedy.dowels.options_for": WHOLE_JOB,
+    "remedy.dowels.pilot_shift": MANY_PARTS,
+    "alignment.face.measure_face": MANY_PARTS,
+    "remedy.history.history_of": WHOLE_JOB,
+    "remedy.history.refit_doubt": WHOLE_JOB,
+    "sweep.uncertainty.doubt_of": MANY_PARTS,
+    "sweep.uncertainty.scatter_variance": MANY_PARTS,
+    "remedy.unequal_pairs.pairs_for": WHOLE_JOB,
+    "alignment.pilot.pilot_line": MANY_PARTS,
+    "alignment.rounds.measure_round": WHOLE_JOB,
+    "alignment.seat.clearance_of": WHOLE_JOB,
+    "alignment.seat.seat_of": WHOLE_JOB,
     "solution.work_out": WHOLE_JOB,
-    "squaring.rim_of": WHOLE_JOB,
-    "squaring.square": WHOLE_JOB,
-    "sweep.must_be_repeated": MANY_PARTS,
-    "sweep.tiny_reading": MANY_PARTS,
-    "sweep.examine": MANY_PARTS,
-    "trim.response_of": MANY_PARTS,
+    "remedy.squaring.rim_of": WHOLE_JOB,
+    "remedy.squaring.square": WHOLE_JOB,
+    "sweep.analysis.must_be_repeated": MANY_PARTS,
+    "sweep.analysis.tiny_reading": MANY_PARTS,
+    "sweep.analysis.examine": MANY_PARTS,
+    "remedy.trim.response_of": MANY_PARTS,
 }
 
 

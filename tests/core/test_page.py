@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sweepsheet.errors import InputError
 from sweepsheet.page import answer, answer_text
+from sweepsheet.words.faults import InputError
 
 SWEEP = "rounds.0.bore.sweeps.0"
 

@@ -16,10 +16,10 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from sweepsheet import InputError, solve
-from sweepsheet.form import job_of
-from sweepsheet.load import load_json
-from sweepsheet.read_job import read_job
-from sweepsheet.refill import form_of
+from sweepsheet.form.from_job import form_of
+from sweepsheet.form.to_job import job_of
+from sweepsheet.job.read import read_job
+from sweepsheet.job.strict_json import load_json
 from tests.core.jobs import Data
 from tests.core.strategies import any_job, good_jobs, spoil, spoiled_jobs, tame_jobs
 from tests.core.test_api import answer_or_faults

@@ -7,60 +7,16 @@ import sys
 
 import pytest
 
-from tests.core.source import calls, modules
+from tests.core.source import FOLDER, calls, modules
 
-# The flow, one step a line: words, job, form, corrections, fits, uncertainty, what the sweeps tell,
-# dowels and shims, the whole solution, findings, result, drawings and sheet, page. A module may
-# import its own step and those before it.
-FLOW = (
-    (
-        "vector",
-        "linear",
-        "clock",
-        "units",
-        "sag",
-        "wording",
-        "english",
-        "spanish",
-        "languages",
-        "errors",
-        "fields",
-        "svg",
-    ),
-    ("checklist", "job", "positions", "read_values", "read_sweeps", "read_job", "load"),
-    ("typed", "dial", "form_sweeps", "form", "refill", "link"),
-    ("shape", "readings_csv", "files"),
-    ("corrections",),
-    ("harmonic", "checks"),
-    ("noise", "region", "verdict"),
-    ("sweep", "off_axis"),
-    ("bore", "face", "companion", "chip"),
-    ("seat", "pilot", "rigid", "rounds"),
-    ("trim", "deed", "history", "dowels", "pairs", "shims", "squaring", "settling"),
-    ("solution",),
-    ("finding", "reach", "reading_findings", "findings"),
-    ("advice",),
-    ("result", "figures"),
-    (
-        "marks",
-        "crank_marks",
-        "drawing",
-        "side_view",
-        "flange_view",
-        "sections",
-        "sheet",
-        "paper",
-        "plain_words",
-    ),
-    ("share",),
-    ("practice",),
-    ("practice_form",),
-    ("practice_view",),
-    ("practice_page", "guide_view"),
-    ("api", "page"),
-    ("__init__", "__main__"),
-)
-STEP = {name: step for step, names in enumerate(FLOW) for name in names}
+# The folders and single modules of the package, from the ground up: each may import itself and what
+# stands before it, and nothing else. This is the one rule of how the house is built.
+ORDER = (
+    "maths", "words", "job", "form", "files", "sweep", "alignment", "remedy", "solution", "drawing",
+    "findings", "report", "guide", "practice", "link", "api", "page", "__init__", "__main__",
+)  # fmt: skip
+# What works something out; what is said of it stands further up.
+WITHOUT_SENTENCES = ("maths", "sweep", "alignment", "remedy", "solution")
 
 # What the core may use of the standard library: arithmetic, text and types. No files, no clock, no
 # network, no process, no browser. ``random`` makes the practice housing, always from a seed.
@@ -88,9 +44,14 @@ def imported(tree: ast.AST) -> set[str]:
 
 
 def own(tree: ast.AST) -> set[str]:
-    """The modules of the package that are imported, by their last name."""
+    """The modules of the package that are imported, by their name below it."""
     names = {name for name in imported(tree) if name.partition(".")[0] == "sweepsheet"}
     return {name.partition(".")[2] or "__init__" for name in names}
+
+
+def floor(module: str) -> int:
+    """On which floor a module stands."""
+    return ORDER.index(module.partition(".")[0])
 
 
 @pytest.mark.parametrize(("name", "tree"), MODULES)
@@ -117,14 +78,37 @@ def test_nothing_is_kept_between_calls(name: str, tree: ast.Module) -> None:
     assert not [node for node in ast.walk(tree) if isinstance(node, ast.Global | ast.Nonlocal)]
 
 
-def test_every_module_has_its_place_in_the_flow() -> None:
-    assert {name for name, _ in MODULES} <= set(STEP)
+def test_every_module_has_its_place_in_the_order() -> None:
+    assert {name.partition(".")[0] for name, _ in MODULES} == set(ORDER)
 
 
-@pytest.mark.parametrize(("name", "tree"), MODULES)
-def test_no_module_imports_a_later_step(name: str, tree: ast.Module) -> None:
-    later = {other for other in own(tree) if STEP[other] > STEP[name]}
-    assert later == set()
+def test_nothing_imports_what_stands_above_it() -> None:
+    up = [
+        f"{name} imports {other}"
+        for name, tree in MODULES
+        for other in own(tree)
+        if floor(other) > floor(name)
+    ]
+    assert up == []
+
+
+def test_what_computes_holds_no_sentence() -> None:
+    speaking = [
+        f"{name} imports {other}"
+        for name, tree in MODULES
+        for other in own(tree)
+        if name.startswith(WITHOUT_SENTENCES) and other.startswith("words")
+    ]
+    assert speaking == []
+
+
+def test_a_folder_s_own_file_is_a_bare_docstring() -> None:
+    """So that importing a module runs that module and what it imports, and nothing else."""
+    folders = [tree for name, tree in MODULES if name in ORDER and (FOLDER / name).is_dir()]
+    assert len(folders) > 10
+    for tree in folders:
+        assert ast.get_docstring(tree)
+        assert len(tree.body) == 1
 
 
 def test_no_imports_in_a_circle() -> None:

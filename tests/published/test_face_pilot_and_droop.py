@@ -7,8 +7,8 @@ import math
 import pytest
 
 from sweepsheet import solve
-from sweepsheet.job import BearingClass
-from sweepsheet.pilot import BEARING_ANGLES, PUBLISHED_ANGLES
+from sweepsheet.alignment.pilot import BEARING_ANGLES, PUBLISHED_ANGLES
+from sweepsheet.job.model import BearingClass
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,

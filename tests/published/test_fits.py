@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from scipy.optimize import least_squares
 
 from sweepsheet import solve
-from sweepsheet.linear import least_squares as core_least_squares
+from sweepsheet.maths.linear import least_squares as core_least_squares
 from tests.core.jobs import PERFECT, Data, Reading, bore_of, make_job
 from tests.published.record import check
 

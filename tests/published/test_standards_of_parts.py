@@ -6,11 +6,11 @@ import math
 
 import pytest
 
-from sweepsheet.face import limit_at
-from sweepsheet.job import Housing, Job
-from sweepsheet.read_job import read_job
-from sweepsheet.seat import clearance_of
-from sweepsheet.units import INCH, METRIC
+from sweepsheet.alignment.face import limit_at
+from sweepsheet.alignment.seat import clearance_of
+from sweepsheet.job.model import Housing, Job
+from sweepsheet.job.read import read_job
+from sweepsheet.maths.units import INCH, METRIC
 from tests.core.jobs import make_job
 from tests.published.record import check
 

@@ -9,7 +9,7 @@ import pint
 import pytest
 
 from sweepsheet import solve
-from sweepsheet.units import INCH
+from sweepsheet.maths.units import INCH
 from tests.core.jobs import EIGHTHS, PERFECT, Data, bore_of, make_job
 from tests.published.record import check
 

@@ -15,7 +15,7 @@ import numpy as np
 import pytest
 from scipy import integrate, stats
 
-from sweepsheet.region import K_95_LINE, K_95_ONE_SIDE
+from sweepsheet.maths.normal import K_95_LINE, K_95_ONE_SIDE
 from tests.core.jobs import PERFECT, Data, bore_of, make_job, readings_of
 from tests.published.record import check
 

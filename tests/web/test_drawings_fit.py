@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from sweepsheet.languages import MODULES
 from sweepsheet.page import answer_text
+from sweepsheet.words.languages import MODULES
 from tests.web import forms
 
 if TYPE_CHECKING:

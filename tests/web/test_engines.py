@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, Any
 
-from sweepsheet.practice import TURN, hidden_of
+from sweepsheet.practice.housing import TURN, hidden_of
 from tests.web import forms
 from tests.web.page import SNAPSHOT
 from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU

@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING, Any
 import pytest
 from playwright.sync_api import expect
 
-from sweepsheet.files import LONGEST_FILE
-from sweepsheet.form import job_of
-from sweepsheet.read_job import read_job
-from sweepsheet.refill import POSITION_CHOICES, form_of
+from sweepsheet.files.exchange import LONGEST_FILE
+from sweepsheet.form.from_job import POSITION_CHOICES, form_of
+from sweepsheet.form.to_job import job_of
+from sweepsheet.job.read import read_job
 from tests.core.jobs import make_job, then, whole_job, with_dowels, with_face
 from tests.web.page import main_of, wait_for_python
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from playwright.sync_api import expect
 
 import build
-from sweepsheet.units import INCH, METRIC
+from sweepsheet.maths.units import INCH, METRIC
 from tests.web.page import wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
-from sweepsheet.job import Dowel
-from sweepsheet.practice import TURN, bore_after, hidden_of
+from sweepsheet.job.model import Dowel
+from sweepsheet.practice.housing import TURN, bore_after, hidden_of
 from tests.web.page import wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:

@@ -10,9 +10,9 @@ import pytest
 from playwright.sync_api import expect
 from pypdf import PdfReader
 
-from sweepsheet.checklist import CODES
-from sweepsheet.english import ENGLISH
-from sweepsheet.refill import form_of
+from sweepsheet.form.from_job import form_of
+from sweepsheet.job.checklist import CODES
+from sweepsheet.words.english import ENGLISH
 from tests.core.jobs import EIGHTHS, whole_job
 from tests.core.links import link_of, ordinary_job
 from tests.web import forms

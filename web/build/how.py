@@ -13,14 +13,14 @@ from html import escape
 from pathlib import Path
 
 CORE = Path(__file__).resolve().parents[2] / "core" / "sweepsheet"
-PLACE = re.compile(r"\{\{doc (\w+)((?: \w+)*)\}\}")
+PLACE = re.compile(r"\{\{doc ([\w.]+)((?: \w+)*)\}\}")
 CODE = re.compile(r"``(.+?)``")
 HEADING = re.compile(r'<h2 id="(\w+)">(.+?)</h2>')
 
 
 def docstrings(module: str, names: list[str]) -> dict[str, str]:
     """Read the docstrings of a module (under "") and of things in it, without importing it."""
-    tree = ast.parse((CORE / f"{module}.py").read_text("utf-8"))
+    tree = ast.parse((CORE / f"{module.replace('.', '/')}.py").read_text("utf-8"))
     found: dict[str, ast.Module | ast.FunctionDef | ast.ClassDef] = {"": tree}
     for node in tree.body:
         if isinstance(node, ast.FunctionDef | ast.ClassDef):

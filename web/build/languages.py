@@ -63,7 +63,7 @@ def languages() -> list[Words]:
     """Read every language that the core has; each must have what the first has, and no more."""
     if str(CORE) not in sys.path:
         sys.path.insert(0, str(CORE))
-    modules = importlib.import_module("sweepsheet.languages").MODULES
+    modules = importlib.import_module("sweepsheet.words.languages").MODULES
     found = []
     for code, name in modules.items():
         module = importlib.import_module(f"sweepsheet.{name}")

@@ -1,0 +1,1 @@
+"""Jobs as files and readings as CSV, opened whole or refused."""

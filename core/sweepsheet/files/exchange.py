@@ -1,0 +1,187 @@
+"""Jobs as files and back: nothing that was typed is lost, nothing foreign comes in.
+
+One job is a job file, several are a file of job files, readings alone are a CSV. What comes from
+outside is either opened whole, as the texts of the form, or refused whole, in words.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from sweepsheet.files.readings_csv import csv_of, data_of_csv, is_csv
+from sweepsheet.files.shape import check_shape
+from sweepsheet.form.from_job import form_of
+from sweepsheet.form.to_job import draft_of, job_of
+from sweepsheet.job.fields import is_harmful, shown
+from sweepsheet.job.read import FORMAT, LONGEST_NAME, VERSION, read_job
+from sweepsheet.job.strict_json import load_json
+from sweepsheet.words.faults import Fault, InputError
+from sweepsheet.words.messages import Language, Message, Quantity
+
+JOBS_FORMAT = "sweepsheet-jobs"
+MOST_JOBS = 100
+LONGEST_FILE = 2_000_000
+DEEPEST_FILE = 14
+_FAULTS_TOLD = 3
+
+Form = Mapping[str, str]
+Data = dict[str, Any]
+
+# What makes a job file of one version into one of the next, by the version it is of.
+UPGRADES: dict[int, Callable[[Data], Data]] = {}
+
+
+# To a file ---------------------------------------------------------------------------------
+
+
+def export_file(forms: Sequence[Form], language: Language) -> Data:
+    """One job as a job file, several as a file of them: its name, its text, and what to know.
+
+    Refused, in words, is only what could not be opened again: too many jobs, too long a text.
+    """
+    drafts = [_draft(form) for form in forms]
+    try:
+        if not 1 <= len(drafts) <= MOST_JOBS:
+            raise _refused("file.many", high=MOST_JOBS, got=len(drafts))
+        for draft in drafts:
+            check_shape(draft)
+        jobs = {"format": JOBS_FORMAT, "version": VERSION, "jobs": drafts}
+        one = len(drafts) == 1
+        text = json.dumps(drafts[0] if one else jobs, ensure_ascii=False, allow_nan=False)
+        if len(text.encode()) > LONGEST_FILE:
+            raise _refused("file.large", high=LONGEST_FILE)
+    except InputError as error:
+        return _as_refused(error, language)
+    told = _told("file.saved" if one else "file.saved_all", forms, language)
+    name = file_name(drafts[0].get("name", "") or "job" if one else "jobs")
+    return {"state": "file", "name": f"{name}.json", "text": f"{text}\n", "told": told}
+
+
+def export_csv(form: Form, language: Language) -> Data:
+    """The readings of a job as CSV."""
+    draft = _draft(form)
+    try:
+        check_shape(draft)
+    except InputError as error:
+        return _as_refused(error, language)
+    name = f"{file_name(draft.get('name', '') or 'job')}-readings.csv"
+    told = language.say("file.csv_saved")
+    return {"state": "file", "name": name, "text": csv_of(draft), "told": told}
+
+
+def file_name(name: str) -> str:
+    """A name for a file after that of a job: letters, digits and hyphens alone.
+
+    >>> file_name("Blue tractor, Ørsted"), file_name("../../?")
+    ('sweepsheet-blue-tractor-ørsted', 'sweepsheet-job')
+    """
+    words = re.sub(r"[\W_]+", "-", name[:60].lower()).strip("-")
+    return f"sweepsheet-{words or 'job'}"
+
+
+def _draft(form: Form) -> Data:
+    clean = {name: "".join(map(_harmless, text)) for name, text in form.items()}
+    clean["name"] = clean.get("name", "")[:LONGEST_NAME]
+    return draft_of(clean)
+
+
+def _harmless(character: str) -> str:
+    return "\N{REPLACEMENT CHARACTER}" if is_harmful(character) else character
+
+
+# From a file -------------------------------------------------------------------------------
+
+
+def import_file(text: str, language: Language) -> Data:
+    """The jobs in the text of a file, as texts of the form; or why it is refused."""
+    try:
+        if len(text) > LONGEST_FILE:
+            raise _refused("file.large", high=LONGEST_FILE)
+        from_csv = is_csv(text)
+        jobs = [data_of_csv(text)] if from_csv else _jobs_of(text)
+        forms = [form_of(check_shape(data)) for data in jobs]
+    except InputError as error:
+        return _as_refused(error, language)
+    key = "file.csv_opened" if from_csv else "file.opened"
+    told = _told(key if len(forms) == 1 else "file.opened_all", forms, language)
+    named = [{"name": "", **form} for form in forms]
+    return {"state": "imported", "jobs": named, "text": told}
+
+
+def _jobs_of(text: str) -> list[Data]:
+    """The job files in a text, in our version."""
+    if not text.lstrip("\ufeff \t\r\n").startswith("{"):
+        raise _refused("file.foreign")
+    data = load_json(text, LONGEST_FILE, DEEPEST_FILE)
+    if not isinstance(data, dict) or data.get("format") not in (FORMAT, JOBS_FORMAT):
+        raise _refused("file.foreign")
+    if data["format"] == FORMAT:
+        return [upgraded(data)]
+    _check_version(data.get("version"), VERSION)
+    jobs = data.get("jobs")
+    if set(data) != {"format", "version", "jobs"} or not isinstance(jobs, list):
+        raise _refused("file.jobs")
+    if not 1 <= len(jobs) <= MOST_JOBS:
+        raise _refused("file.many", high=MOST_JOBS, got=len(jobs))
+    for job in jobs:
+        if not isinstance(job, dict) or job.get("format") != FORMAT:
+            raise _refused("file.jobs")
+    return [upgraded(job) for job in jobs]
+
+
+def upgraded(
+    data: Data, wanted: int = VERSION, upgrades: Mapping[int, Callable[[Data], Data]] = UPGRADES
+) -> Data:
+    """The data of a job file of this or an older version, as one of the wanted version."""
+    _check_version(data.get("version"), wanted)
+    for version in range(int(data["version"]), wanted):
+        data = {**upgrades[version](data), "version": version + 1}
+    return data
+
+
+def _check_version(version: object, wanted: int) -> None:
+    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
+        raise _refused("file.version", got=shown(version))
+    if version > wanted:
+        raise _refused("file.newer", got=shown(version), wanted=wanted)
+
+
+# In words ----------------------------------------------------------------------------------
+
+
+def _wrong(form: Form) -> int:
+    """How many things in a form are not right yet."""
+    try:
+        read_job(job_of(form).job)
+    except InputError as error:
+        return len(error.faults)
+    return 0
+
+
+def _told(key: str, forms: Sequence[Form], language: Language) -> str:
+    """What was done, and how many things in the jobs are not right yet."""
+    told = language.say(key, n=len(forms))
+    wrong = sum(_wrong(form) for form in forms)
+    if not wrong:
+        return told
+    rest = language.say("file.one_wrong") if wrong == 1 else language.say("file.wrong", n=wrong)
+    return f"{told} {rest}"
+
+
+def _as_refused(error: InputError, language: Language) -> Data:
+    """Why it is refused: the first few faults, each with its place."""
+    told = [
+        f"{fault.field}: {fault.text(language)}" if fault.field else fault.text(language)
+        for fault in error.faults[:_FAULTS_TOLD]
+    ]
+    more = len(error.faults) - len(told)
+    if more:
+        told.append(language.say("file.more", n=more))
+    return {"state": "refused", "text": " · ".join(told)}
+
+
+def _refused(key: str, **values: Quantity) -> InputError:
+    return InputError((Fault("", Message(key, values)),))

@@ -1,0 +1,1 @@
+"""What there is to know about a job, and what to do."""

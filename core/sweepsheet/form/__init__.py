@@ -1,0 +1,1 @@
+"""What was typed, as the data of a job file, and back."""

@@ -1,0 +1,159 @@
+"""From a filled-in form to a job file's data.
+
+The form's fields are named by their place in the job (``rounds.0.bore.sweeps.0.3``) wherever they
+have one there, and every value is text. What was begun and can't be fitted yet is left out and
+named, so that an answer does not go away while more is being typed. ``from_job`` is the way back.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import zip_longest
+from typing import Any
+
+from sweepsheet.form.dial import dial_of
+from sweepsheet.form.parse import number_list, number_or_text, position_list, position_or_text
+from sweepsheet.form.sweeps import MOST_WORDS, SweepFiller, Typed
+from sweepsheet.job.checklist import CODES
+from sweepsheet.job.read import FORMAT, MOST_BOLTS, VERSION
+
+__all__ = [
+    "BLANK_IS_UNKNOWN", "CHOICES_OR_BLANK", "LISTS", "NUMBERS", "TEXTS", "Typed", "draft_of",
+    "job_of",
+]  # fmt: skip
+
+TEXTS = (
+    "units", "limits.source", "indicator.plus_when", "crank.axis", "stock.aim_for",
+    "about.vehicle", "about.engine", "about.gearbox", "about.housing", "about.technician",
+    "about.customer", "about.date", "about.notes",
+)  # fmt: skip
+NUMBERS = (
+    "limits.confidence", "indicator.step", "indicator.accuracy", "indicator.repeatability",
+    "indicator.contact_angle_deg", "indicator.sag_allowance", "indicator.angle_setting_deg",
+    "crank.lift", "stock.aim_setting_deg", "limits.face_radius", "limits.pilot_offset",
+    "housing.depth", "housing.pilot_distance", "housing.tail_distance", "housing.bore_diameter",
+    "housing.register_diameter", "housing.bolt_clearance", "housing.dowel_clearance",
+)  # fmt: skip
+# Blank means "not known" here, rather than the usual value.
+BLANK_IS_UNKNOWN = ("limits.bore_offset", "limits.face_runout")
+# A choice that may be left blank: not known.
+CHOICES_OR_BLANK = ("indicator.holder", "housing.pilot_bearing", "housing.tilt_from")
+LISTS = ("stock.dowel_offsets", "stock.shim_thicknesses")
+
+
+def job_of(form: Mapping[str, str]) -> Typed:
+    """The job data in a filled-in form. Fields that are not there have their usual values."""
+    return _typed(form, whole=False)
+
+
+def draft_of(form: Mapping[str, str]) -> dict[str, Any]:
+    """The job data of a form with all that was begun, which ``read_job`` may still refuse.
+
+    A field that holds no number where one is due stays as the text it is.
+
+    >>> draft_of({"rounds.0.bore.sweeps.0.0": "4 or 5"})["rounds"][0]["bore"]["sweeps"]
+    [['4 or 5', None, None, None]]
+    """
+    return _typed(form, whole=True).job
+
+
+def _typed(form: Mapping[str, str], *, whole: bool) -> Typed:
+    typed = Typed({"format": FORMAT, "version": VERSION}, dial=dial_of(form))
+    _head(typed, form)
+    for path in TEXTS:
+        if path in form:
+            _put(typed.job, path, form[path])
+    for path in NUMBERS:
+        value = number_or_text(form.get(path, ""))
+        if value is not None:
+            _put(typed.job, path, value)
+    for path in BLANK_IS_UNKNOWN:
+        if path in form:
+            _put(typed.job, path, number_or_text(form[path]))
+    for path in LISTS:
+        if path in form:
+            _put(typed.job, path, number_list(form[path]))
+            # A list is one field of the form: a fault in it stands there.
+            typed.fields[path] = f"{path}"
+    _choices(typed, form)
+    _sag(typed, form)
+    _limit(typed, form, whole=whole)
+    _holes(typed, form, whole=whole)
+    _chip(typed, form, whole=whole)
+    SweepFiller(typed, form, whole=whole).fill()
+    return typed
+
+
+def _head(typed: Typed, form: Mapping[str, str]) -> None:
+    """The name of the job and what was ticked, where there is any."""
+    name = form.get("name", "").strip()
+    ticked = [code for code in CODES if form.get(f"checklist.{code}") == "yes"]
+    typed.job.update({"name": name} if name else {})
+    typed.job.update({"checklist": ticked} if ticked else {})
+
+
+def _choices(typed: Typed, form: Mapping[str, str]) -> None:
+    """The choices that were made; a blank one is left out."""
+    for path in CHOICES_OR_BLANK:
+        if form.get(path):
+            _put(typed.job, path, form[path])
+
+
+def _sag(typed: Typed, form: Mapping[str, str]) -> None:
+    """The sag test: blank is not measured; several numbers are its tries."""
+    path = "indicator.sag"
+    if path not in form:
+        return
+    tries = number_list(form[path])
+    several = len(tries) > 1 and all(isinstance(each, float) for each in tries)
+    _put(typed.job, path, tries if several else number_or_text(form[path]))
+    typed.fields[path] = path
+
+
+def _limit(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
+    """A limit given as runout is twice the offset it allows."""
+    limits = typed.job.get("limits", {})
+    limit = limits.get("bore_offset")
+    if form.get("limit_as") != "tir":
+        return
+    if isinstance(limit, float):
+        limits["bore_offset"] = limit / 2.0
+    elif whole and limit and "TIR" not in limit:
+        # It will be an offset when it is mended elsewhere: say that it was none.
+        limits["bore_offset"] = f"{limit} TIR"
+
+
+def _holes(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
+    """Bolts and dowel holes: a list of positions and one radius, or a radius for each."""
+    for key, most in (("bolts", MOST_BOLTS), ("dowel_holes", 2)):
+        at = position_list(form.get(f"{key}.at", ""), MOST_WORDS if whole else most)
+        radii = number_list(form.get(f"{key}.radius", ""))
+        if not (at or radii) or not (whole or (at and radii)):
+            continue
+        each = radii * len(at) if len(radii) == 1 and at else radii
+        if not whole:
+            each = each[: len(at)]
+        place = f"housing.{key}"
+        _put(typed.job, place, [{"at_deg": a, "radius": r} for a, r in zip_longest(at, each)])
+        typed.fields[place] = f"{key}.at"
+        for i in range(len(at)):
+            typed.fields[f"{place}.{i}.radius"] = f"{key}.radius"
+
+
+def _chip(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
+    """The chip that is supposed, once it has a height."""
+    height = number_or_text(form.get("chip.height", ""))
+    begun = any(form.get(f"chip.{key}", "").strip() for key in ("height", "at", "radius"))
+    if height is not None or (whole and (begun or form.get("chip.joint", "front") != "front")):
+        typed.job["chip"] = {
+            "joint": form.get("chip.joint", "front"),
+            "height": height,
+            "at_deg": position_or_text(form.get("chip.at", "")),
+            "radius": number_or_text(form.get("chip.radius", "")),
+        }
+        typed.fields["chip.at_deg"] = "chip.at"
+
+
+def _put(job: dict[str, Any], path: str, value: object) -> None:
+    section, _, key = path.rpartition(".")
+    (job.setdefault(section, {}) if section else job)[key] = value

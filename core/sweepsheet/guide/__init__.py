@@ -1,0 +1,1 @@
+"""Words and pictures that lead through a sweep."""

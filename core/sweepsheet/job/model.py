@@ -1,0 +1,234 @@
+"""A job as frozen values: what the mechanic knows and measured, checked and with its defaults.
+
+``read_job`` makes one from the job file's JSON; nothing else does. Angles are clock degrees
+(``clock``), readings and offsets in the small unit, radii and depths in the long unit.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from sweepsheet.job.sag import Holder, SagTest
+from sweepsheet.maths.units import UnitSystem
+
+Contact = Literal["inside", "outside"]
+PlusWhen = Literal["plunger_in", "plunger_out"]
+Axis = Literal["horizontal", "vertical"]
+Plunger = Literal["forward", "rearward"]
+EndFloat = Literal["free", "held"]
+Target = Literal["bore", "pilot"]
+# No gearbox has a tapered pilot: older files may name one, the form no longer offers it.
+BearingClass = Literal["bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller"]
+Joint = Literal["front", "rear"]
+TiltFrom = Literal["front", "rear"]
+CompanionKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
+
+ABOUT_KEYS = (
+    "vehicle", "engine", "gearbox", "housing", "technician", "customer", "date", "notes",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The limits to hold. ``None``: no limit is known, so nothing is judged.
+
+    ``face_radius`` is the radius for which the face's runout is allowed (1: per unit of radius);
+    ``None`` means the radius that was swept. ``confidence`` is the probability of being inside from
+    which the verdict is "within".
+    """
+
+    bore_offset: float | None
+    face_runout: float | None
+    face_radius: float | None
+    pilot_offset: float | None
+    confidence: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Indicator:
+    """The dial indicator and its bracket, in dial units.
+
+    ``step`` is the smallest difference read off the dial, ``accuracy`` the largest error of
+    indication (plus or minus), ``repeatability`` a standard deviation. ``sag`` is the test of the
+    total top-to-bottom difference that sag alone makes (``None``: not measured), ``sag_allowance``
+    the most that it may be where it was not measured, as typed or as is usual for the ``holder``.
+    ``angle_setting_deg`` is how far (plus or minus) the crank may stand from its mark.
+    """
+
+    step: float
+    accuracy: float
+    repeatability: float
+    plus_when: PlusWhen
+    contact_angle_deg: float
+    holder: Holder | None
+    sag: SagTest | None
+    sag_allowance: float
+    angle_setting_deg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Crank:
+    """How the crank lies, and its lift: the rise measured by lifting it in its bearings."""
+
+    axis: Axis
+    lift: float
+
+
+@dataclass(frozen=True, slots=True)
+class Hole:
+    """A hole in a flange, by clock angle and distance from the crank axis."""
+
+    at_deg: float
+    radius: float
+
+
+@dataclass(frozen=True, slots=True)
+class Housing:
+    """Dimensions of the housing; ``None`` or empty where not measured, and then not assumed.
+
+    ``depth`` runs from the front flange to the rear face, ``pilot_distance`` from the rear face
+    forward to the pilot bearing, ``tail_distance`` from the rear face back to the gearbox tail.
+    ``bore_diameter`` and ``register_diameter`` are those of the bore and of the part of the gearbox
+    that sits in it. Clearances are on the diameter. ``tilt_from`` is which side makes the rear
+    face lean: the housing stands tipped at its front flange, or its rear face is cut crooked.
+    """
+
+    depth: float | None
+    pilot_distance: float | None
+    tail_distance: float | None
+    pilot_bearing: BearingClass | None
+    tilt_from: TiltFrom | None
+    bore_diameter: float | None
+    register_diameter: float | None
+    dowel_holes: tuple[Hole, Hole] | None
+    bolts: tuple[Hole, ...]
+    bolt_clearance: float | None
+    dowel_clearance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """Offset dowels and shims at hand.
+
+    ``aim_setting_deg`` is how far (plus or minus) a dowel may miss its mark, ``aim_for`` what the
+    dowels are to bring to the crank axis. No shim thicknesses: nothing is rounded to them.
+    """
+
+    dowel_offsets: tuple[float, ...]
+    aim_setting_deg: float
+    aim_for: Target
+    shim_thicknesses: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Dowel:
+    """A fitted dowel: its offset and the clock angle in which the offset points (the aim)."""
+
+    offset: float
+    aim_deg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Sweeps:
+    """One or more sweeps over the same positions, in the order in which they were taken.
+
+    ``readings[j][i]`` is sweep j at position i, ``None`` where it could not be reached;
+    ``closing[j]`` what the dial had moved by when the crank was back where sweep j began.
+    """
+
+    positions_deg: tuple[float, ...]
+    readings: tuple[tuple[float | None, ...], ...]
+    closing: tuple[float | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BoreSweeps:
+    """Sweeps of the bore (contact inside) or of a spigot (contact outside)."""
+
+    contact: Contact
+    sweeps: Sweeps
+
+
+@dataclass(frozen=True, slots=True)
+class FaceSweeps:
+    """Sweeps of the rear face at a radius.
+
+    ``end_float`` tells whether the crank was pushed one way at every stop. ``opposite`` holds what
+    a second dial showed, half a turn on at the same radius, sweep by sweep as in ``sweeps``.
+    """
+
+    radius: float
+    plunger: Plunger
+    end_float: EndFloat
+    opposite: tuple[tuple[float | None, ...], ...] | None
+    sweeps: Sweeps
+
+
+@dataclass(frozen=True, slots=True)
+class Companion:
+    """A sweep of a part that turns with the crank, by a dial that stands still on the block.
+
+    Positions are places of the part. ``limit`` is a TIR. The plunger of a dial on a face points
+    ``forward`` or ``rearward``; one on a bore touches it ``inside`` or ``outside``.
+    """
+
+    kind: CompanionKind
+    contact: Contact
+    plunger: Plunger
+    limit: float | None
+    sweeps: Sweeps
+
+    @property
+    def is_face(self) -> bool:
+        """Whether a face was swept, rather than a bore or spigot."""
+        return self.kind == "flywheel_face"
+
+
+@dataclass(frozen=True, slots=True)
+class Chip:
+    """A chip or burr supposed in a joint: under the front flange or on the rear face."""
+
+    joint: Joint
+    height: float
+    at_deg: float
+    radius: float
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """One set of sweeps with the dowels that were in the block at the time."""
+
+    name: str
+    dowels: tuple[Dowel, Dowel]
+    bore: BoreSweeps
+    face: FaceSweeps | None
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """The whole job.
+
+    ``checklist`` holds the codes that were ticked, ``companions`` each part at most once, both in
+    the order of their lists.
+    """
+
+    units: UnitSystem
+    name: str
+    about: dict[str, str]
+    limits: Limits
+    indicator: Indicator
+    crank: Crank
+    housing: Housing
+    stock: Stock
+    chip: Chip | None
+    checklist: tuple[str, ...]
+    companions: tuple[Companion, ...]
+    rounds: tuple[Round, ...]
+
+    @property
+    def usual_limit(self) -> bool:
+        """Whether the bore's limit is the usual figure, and nobody entered where it comes from."""
+        usual = self.limits.bore_offset == self.units.bore_offset_limit
+        return usual and not self.limits.source.strip()

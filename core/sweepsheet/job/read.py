@@ -1,0 +1,345 @@
+"""From the job file's JSON to a checked ``Job``: every fault at once, or a job without any.
+
+Every field but ``format``, ``version`` and ``rounds`` may be left out and then has its default;
+``null`` means "not known". A key that is not known is a fault: a mistyped limit must not
+be passed over in silence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, cast, get_args
+
+from sweepsheet.job.checklist import CODES, in_order
+from sweepsheet.job.fields import FieldReader, shown
+from sweepsheet.job.model import (
+    ABOUT_KEYS,
+    Axis,
+    BearingClass,
+    Chip,
+    Companion,
+    CompanionKind,
+    Crank,
+    Dowel,
+    Hole,
+    Housing,
+    Indicator,
+    Job,
+    Joint,
+    Limits,
+    PlusWhen,
+    Round,
+    Stock,
+    Target,
+    TiltFrom,
+)
+from sweepsheet.job.sag import Holder, SagTest, sag_test, usual_allowance
+from sweepsheet.job.sweeps import SweepReader
+from sweepsheet.job.values import name_of
+from sweepsheet.maths.clock import normalise, unit_vector
+from sweepsheet.maths.units import SYSTEMS, UnitName
+
+FORMAT = "sweepsheet-job"
+VERSION = 1
+
+MOST_ROUNDS = 20
+MOST_BOLTS = 24
+MOST_SIZES = 8
+MOST_SHIMS = 8
+MOST_TRIES = 12
+MOST_COMPANIONS = len(get_args(CompanionKind))
+LONGEST_NAME = 120
+
+JOB_KEYS = (
+    "format", "version", "name", "units", "about", "limits", "indicator", "crank", "housing",
+    "stock", "chip", "checklist", "companions", "rounds",
+)  # fmt: skip
+
+
+def read_job(data: object) -> Job:
+    """The job in ``data`` (parsed JSON). Raises ``InputError`` with every fault there is."""
+    reader = FieldReader()
+    top = reader.section(data, "", JOB_KEYS)
+    if isinstance(data, dict):
+        _read_header(reader, top)
+    name = reader.choice(top.get("units", "inch"), "units", name_of("units"), tuple(SYSTEMS))
+    job = _JobReader(reader, SYSTEMS[cast(UnitName, name)]).job(top)
+    reader.raise_faults()
+    return job
+
+
+def _read_header(reader: FieldReader, top: Mapping[str, Any]) -> None:
+    if top.get("format") != FORMAT:
+        reader.fault("format", "fault.format", wanted=FORMAT, got=shown(top.get("format")))
+    version = top.get("version")
+    if isinstance(version, bool) or version != VERSION:
+        newer = isinstance(version, int) and version > VERSION
+        key = "fault.version_newer" if newer else "fault.version"
+        reader.fault("version", key, wanted=VERSION, got=shown(version))
+
+
+def usual_name(index: int) -> str:
+    """The name of a round that was given none."""
+    return "as found" if index == 0 else f"round {index + 1}"
+
+
+def _group(top: Mapping[str, Any], key: str) -> object:
+    """A group of fields; one that is left out or ``null`` has all its usual values."""
+    value = top.get(key)
+    return {} if value is None else value
+
+
+class _JobReader(SweepReader):
+    """Reads the parts of a job in one unit system, noting faults in its reader."""
+
+    def job(self, top: Mapping[str, Any]) -> Job:
+        return Job(
+            units=self.units,
+            name=self.reader.text(top.get("name", ""), "name", name_of("job name"), LONGEST_NAME),
+            about=self.about(_group(top, "about")),
+            limits=self.limits(_group(top, "limits")),
+            indicator=self.indicator(_group(top, "indicator")),
+            crank=self.crank(_group(top, "crank")),
+            housing=self.housing(_group(top, "housing")),
+            stock=self.stock(_group(top, "stock")),
+            chip=None if top.get("chip") is None else self.chip(top["chip"]),
+            checklist=self.checklist(top.get("checklist")),
+            companions=self.companions(top.get("companions")),
+            rounds=self.rounds(top.get("rounds")),
+        )
+
+    # Sections ------------------------------------------------------------------------------
+
+    def about(self, value: object) -> dict[str, str]:
+        part = self.reader.section(value, "about", ABOUT_KEYS)
+        return {
+            key: self.reader.text(part.get(key, ""), f"about.{key}", name_of(f"about.{key}"))
+            for key in ABOUT_KEYS
+        }
+
+    def limits(self, value: object) -> Limits:
+        keys = (
+            "bore_offset", "face_runout", "face_radius", "pilot_offset", "confidence", "source",
+        )  # fmt: skip
+        part = self.reader.section(value, "limits", keys)
+        units, most = self.units, self.units.largest_reading
+        # A limit smaller than what a result shows can never be seen to be held.
+        least = 10.0**-units.decimals
+        return Limits(
+            bore_offset=self.known(
+                part, "limits.bore_offset", units.bore_offset_limit, least, most
+            ),
+            face_runout=self.known(
+                part, "limits.face_runout", units.face_runout_limit, least, most
+            ),
+            face_radius=self.known(part, "limits.face_radius", None, self.shortest, self.longest),
+            pilot_offset=self.known(part, "limits.pilot_offset", None, least, most),
+            confidence=self.number(part, "limits.confidence", 0.95, 0.5, 0.9999),
+            source=self.reader.text(
+                part.get("source", ""), "limits.source", name_of("limits.source")
+            ),
+        )
+
+    def indicator(self, value: object) -> Indicator:
+        keys = (
+            "step", "accuracy", "repeatability", "plus_when", "contact_angle_deg", "holder",
+            "sag", "sag_allowance", "angle_setting_deg",
+        )  # fmt: skip
+        part = self.reader.section(value, "indicator", keys)
+        plus_when = self.reader.choice(
+            part.get("plus_when", "plunger_in"),
+            "indicator.plus_when",
+            name_of("indicator.plus_when"),
+            ("plunger_in", "plunger_out"),
+        )
+        holder = cast(
+            "Holder | None", self.choice_or_none(part, "indicator.holder", get_args(Holder))
+        )
+        usual = usual_allowance(holder, self.units)
+        typed = self.known(part, "indicator.sag_allowance", None, 0.0, self.units.largest_reading)
+        return Indicator(
+            step=self.small(part, "indicator.step", self.units.step),
+            accuracy=self.small(part, "indicator.accuracy", self.units.accuracy),
+            repeatability=self.small(part, "indicator.repeatability", self.units.repeatability),
+            plus_when=cast(PlusWhen, plus_when),
+            # Beyond 60 degrees a lever or plunger reads less than half of what is there.
+            contact_angle_deg=self.number(part, "indicator.contact_angle_deg", 0.0, -60.0, 60.0),
+            holder=holder,
+            sag=self.sag(part.get("sag")),
+            sag_allowance=usual if typed is None else typed,
+            angle_setting_deg=self.number(part, "indicator.angle_setting_deg", 5.0, 0.0, 45.0),
+        )
+
+    def crank(self, value: object) -> Crank:
+        part = self.reader.section(value, "crank", ("axis", "lift"))
+        axis = self.reader.choice(
+            part.get("axis", "horizontal"),
+            "crank.axis",
+            name_of("crank.axis"),
+            ("horizontal", "vertical"),
+        )
+        return Crank(axis=cast(Axis, axis), lift=self.small(part, "crank.lift", 0.0))
+
+    def housing(self, value: object) -> Housing:
+        keys = (
+            "depth", "pilot_distance", "tail_distance", "pilot_bearing", "tilt_from",
+            "bore_diameter", "register_diameter", "dowel_holes", "bolts", "bolt_clearance",
+            "dowel_clearance",
+        )  # fmt: skip
+        part = self.reader.section(value, "housing", keys)
+        bearing = self.choice_or_none(part, "housing.pilot_bearing", get_args(BearingClass))
+        tilt_from = self.choice_or_none(part, "housing.tilt_from", get_args(TiltFrom))
+        most = self.units.largest_reading
+        return Housing(
+            depth=self.length(part, "housing.depth"),
+            pilot_distance=self.length(part, "housing.pilot_distance"),
+            tail_distance=self.length(part, "housing.tail_distance"),
+            pilot_bearing=cast("BearingClass | None", bearing),
+            tilt_from=cast("TiltFrom | None", tilt_from),
+            bore_diameter=self.length(part, "housing.bore_diameter"),
+            register_diameter=self.length(part, "housing.register_diameter"),
+            dowel_holes=self.dowel_holes(part.get("dowel_holes")),
+            bolts=self.holes(part.get("bolts", []), "housing.bolts", 0, MOST_BOLTS),
+            bolt_clearance=self.known(part, "housing.bolt_clearance", None, 0.0, most),
+            dowel_clearance=self.small(part, "housing.dowel_clearance", self.units.dowel_clearance),
+        )
+
+    def sag(self, value: object) -> SagTest | None:
+        """A sag test: one number, or what was read in each of several tries."""
+        path, most = "indicator.sag", self.units.largest_reading
+        if value is None or value == []:
+            return None
+        if not isinstance(value, list):
+            single = self.reader.number(value, path, name_of(path), 0.0, most)
+            return None if single is None else sag_test([single])
+        items = self.reader.listing(value, path, name_of(path), 1, MOST_TRIES)
+        tries = [
+            self.reader.number(item, f"{path}.{i}", name_of(path), 0.0, most)
+            for i, item in enumerate(items)
+        ]
+        known = [each for each in tries if each is not None]
+        return sag_test(known) if known else None
+
+    def choice_or_none(
+        self, part: Mapping[str, object], path: str, allowed: tuple[str, ...]
+    ) -> str | None:
+        """One of the allowed texts, or ``None`` where it is not known."""
+        value = part.get(path.rpartition(".")[2])
+        return None if value is None else self.reader.choice(value, path, name_of(path), allowed)
+
+    def dowel_holes(self, value: object) -> tuple[Hole, Hole] | None:
+        """The two dowel holes; in one place they would hold nothing."""
+        if value is None:
+            return None
+        path = "housing.dowel_holes"
+        holes = self.holes(value, path, 2, 2)
+        if not holes:
+            return None
+        first, second = holes
+        places = [unit_vector(hole.at_deg).scaled(hole.radius) for hole in holes]
+        if (places[0] - places[1]).length < 0.1 * max(first.radius, second.radius):
+            self.reader.fault(path, "fault.same_hole", name=name_of(path))
+        return (first, second)
+
+    def holes(self, value: object, path: str, least: int, most: int) -> tuple[Hole, ...]:
+        found = []
+        for i, item in enumerate(self.reader.listing(value, path, name_of(path), least, most)):
+            at = f"{path}.{i}"
+            part = self.reader.section(item, at, ("at_deg", "radius"))
+            angle = self.reader.number(
+                part.get("at_deg"), f"{at}.at_deg", name_of("hole.at_deg", n=i + 1), -360.0, 360.0
+            )
+            radius = self.reader.number(
+                part.get("radius"), f"{at}.radius", name_of("hole.radius", n=i + 1),
+                self.shortest, self.longest,
+            )  # fmt: skip
+            found.append(Hole(normalise(angle or 0.0), radius or 1.0))
+        return tuple(found)
+
+    def stock(self, value: object) -> Stock:
+        keys = ("dowel_offsets", "aim_setting_deg", "aim_for", "shim_thicknesses")
+        part = self.reader.section(value, "stock", keys)
+        aim_for = self.reader.choice(
+            part.get("aim_for", "bore"), "stock.aim_for", name_of("stock.aim_for"), get_args(Target)
+        )
+        offsets = part.get("dowel_offsets", list(self.units.dowel_offsets))
+        return Stock(
+            dowel_offsets=self.sizes(offsets, "stock.dowel_offsets", "dowel offset", MOST_SIZES),
+            aim_setting_deg=self.number(part, "stock.aim_setting_deg", 5.0, 0.0, 45.0),
+            aim_for=cast(Target, aim_for),
+            shim_thicknesses=self.sizes(
+                part.get("shim_thicknesses", []), "stock.shim_thicknesses", "shim", MOST_SHIMS
+            ),
+        )
+
+    def chip(self, value: object) -> Chip:
+        part = self.reader.section(value, "chip", ("joint", "height", "at_deg", "radius"))
+        joint = self.reader.choice(
+            part.get("joint", "front"), "chip.joint", name_of("chip.joint"), get_args(Joint)
+        )
+        most = self.units.largest_reading
+        height = self.reader.number(
+            part.get("height"), "chip.height", name_of("chip.height"), 0.0, most
+        )
+        angle = self.reader.number(
+            part.get("at_deg"), "chip.at_deg", name_of("chip.at_deg"), -360.0, 360.0
+        )
+        radius = self.reader.number(
+            part.get("radius"), "chip.radius", name_of("chip.radius"), self.shortest,
+            self.longest,
+        )  # fmt: skip
+        return Chip(cast(Joint, joint), height or 0.0, normalise(angle or 0.0), radius or 1.0)
+
+    def checklist(self, value: object) -> tuple[str, ...]:
+        given = [] if value is None else value
+        items = self.reader.listing(given, "checklist", name_of("checklist"), 0, len(CODES))
+        return in_order(
+            self.reader.choice(item, f"checklist.{i}", name_of("checklist"), CODES)
+            for i, item in enumerate(items)
+        )
+
+    def companions(self, value: object) -> tuple[Companion, ...]:
+        """Each part once, in the order of their kinds."""
+        given = [] if value is None else value
+        items = self.reader.listing(given, "companions", name_of("companions"), 0, MOST_COMPANIONS)
+        found: dict[str, Companion] = {}
+        for i, item in enumerate(items):
+            faults_before = self.reader.count
+            part = self.companion(item, f"companions.{i}")
+            if part.kind in found and self.reader.count == faults_before:
+                self.reader.fault(f"companions.{i}.kind", "fault.part_twice", kind=part.kind)
+            found[part.kind] = part
+        return tuple(found[kind] for kind in get_args(CompanionKind) if kind in found)
+
+    # Rounds --------------------------------------------------------------------------------
+
+    def rounds(self, value: object) -> tuple[Round, ...]:
+        items = self.reader.listing(value, "rounds", name_of("rounds"), 1, MOST_ROUNDS)
+        return tuple(self.round(item, f"rounds.{i}", i) for i, item in enumerate(items))
+
+    def round(self, value: object, path: str, index: int) -> Round:
+        part = self.reader.section(value, path, ("name", "dowels", "bore", "face"))
+        # A name that was left blank is none.
+        name = usual_name(index) if part.get("name", "") == "" else part["name"]
+        standard = [{"offset": 0, "aim_deg": 0}, {"offset": 0, "aim_deg": 0}]
+        at = f"{path}.dowels"
+        dowels = self.reader.listing(part.get("dowels", standard), at, name_of("dowels"), 2, 2)
+        fitted = [self.dowel(item, f"{at}.{i}", i) for i, item in enumerate(dowels)]
+        return Round(
+            name=self.reader.text(name, f"{path}.name", name_of("round.name")),
+            dowels=(fitted[0], fitted[1]) if fitted else (Dowel(0.0, 0.0), Dowel(0.0, 0.0)),
+            bore=self.bore(part.get("bore"), f"{path}.bore"),
+            face=None if part.get("face") is None else self.face(part["face"], f"{path}.face"),
+        )
+
+    def dowel(self, value: object, path: str, index: int) -> Dowel:
+        part = self.reader.section(value, path, ("offset", "aim_deg"))
+        offset = self.reader.number(
+            part.get("offset", 0), f"{path}.offset", name_of("fitted.offset", n=index + 1),
+            0.0, self.units.largest_reading,
+        )  # fmt: skip
+        aim = self.reader.number(
+            part.get("aim_deg", 0), f"{path}.aim_deg", name_of("fitted.aim", n=index + 1),
+            -360.0, 360.0,
+        )  # fmt: skip
+        return Dowel(offset or 0.0, normalise(aim or 0.0))

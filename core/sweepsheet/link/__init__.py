@@ -1,0 +1,1 @@
+"""A job on its way to the one who pays."""

@@ -1,0 +1,1 @@
+"""A housing with a hidden error to practise on."""

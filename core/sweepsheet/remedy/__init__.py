@@ -1,0 +1,1 @@
+"""What would put it right: dowels, trim, shims, and what would settle a close call."""

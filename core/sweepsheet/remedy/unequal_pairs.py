@@ -1,0 +1,217 @@
+"""Two dowels of different size or aim: what equal pairs can't reach.
+
+An equal pair moves the bore by just one of the sizes in stock. Two dowels that differ can move it
+by anything between, where the spacing of the holes allows it (``rigid``). For each two sizes in
+stock, standard dowels included, the aims are sought that bring the bore nearest to the crank axis:
+first without regard to the spacing, and where those do not fit it, on the edge of what fits.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from sweepsheet.job.model import Dowel, Job, Limits, Stock
+from sweepsheet.maths.clock import direction_of
+from sweepsheet.maths.vector import ZERO, Sym2, Vec2, outer
+from sweepsheet.maths.verdict import Judged, judge
+from sweepsheet.remedy.rigid import DowelLine, Moved
+from sweepsheet.remedy.trim import unseen_doubt
+from sweepsheet.sweep.uncertainty import rectangular
+
+MOST_PAIRS = 5
+# Places tried before narrowing down: along the line of the holes, and round the clock.
+_SCAN = 7
+_AIMS = 24
+_GOLDEN_STEPS = 16
+_GOLDEN = (math.sqrt(5.0) - 1.0) / 2.0
+# A lever shorter than this (over the spacing) moves the bore across by nothing to speak of.
+_NO_LEVER = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two dowels, the first for the first hole, and what they are expected to do.
+
+    ``center`` is where the bore is then expected, relative to the crank axis.
+    """
+
+    dowels: tuple[Dowel, Dowel]
+    center: Vec2
+    moved: Moved
+    judged: Judged
+
+    @property
+    def expected_offset(self) -> float:
+        """The offset expected after it."""
+        return self.center.length
+
+
+@dataclass(frozen=True, slots=True)
+class _Shifts:
+    """The shifts of the two holes, and what they leave: the distance from the target."""
+
+    first: Vec2
+    second: Vec2
+    left: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Search:
+    """The search for one pair of sizes, in the frame of the dowel line (x along, y across).
+
+    ``a`` and ``b`` are the place of the crank axis from the first hole, along and across, over the
+    spacing; the move of the bore is ``((e1 + e2)/2 - b (n2 - n1), (1 - a) n1 + a n2)``.
+    """
+
+    target: Vec2
+    one: float
+    two: float
+    clearance: float
+    hair: float
+    a: float
+    b: float
+
+    def shifts(self, first: Vec2, second: Vec2) -> _Shifts:
+        """Two shifts with what they leave."""
+        return _Shifts(first, second, self.left(first.x, first.y, second.x, second.y))
+
+    def left(self, e1: float, n1: float, e2: float, n2: float) -> float:
+        """The distance from the target that two shifts leave."""
+        return math.hypot(
+            (e1 + e2) / 2.0 - self.b * (n2 - n1) - self.target.x,
+            (1.0 - self.a) * n1 + self.a * n2 - self.target.y,
+        )
+
+    def best(self) -> _Shifts | None:
+        """The shifts that fit the spacing and leave least; ``None`` where none fit."""
+        free = [s for s in self._free() if abs(s.first.x - s.second.x) <= self.clearance + 1e-9]
+        best = min(free, key=lambda s: s.left, default=None)
+        if best is not None and best.left < self.hair / 10.0:
+            return best
+        edges = [e for m in (-self.clearance, self.clearance) for e in self._edge(m)]
+        return min([*free, *edges], key=lambda s: s.left, default=None)
+
+    def _free(self) -> Iterator[_Shifts]:
+        """The least that two aims leave without regard to the spacing.
+
+        For each aim of the first dowel the second is aimed so as to leave least, which is along
+        what is still wanted of it; the aims of the first that leave least are narrowed down.
+        """
+        step = 2.0 * math.pi / _AIMS if self.one else 0.0
+        lefts = [self._with_first(i * step).left for i in range(_AIMS if self.one else 1)]
+        for i, left in enumerate(lefts):
+            before, after = lefts[i - 1], lefts[(i + 1) % len(lefts)]
+            if left <= before and left <= after:
+                angle = _narrowed(
+                    lambda t: self._with_first(t).left, (i - 1) * step, (i + 1) * step
+                )
+                yield self._with_first(angle)
+
+    def _with_first(self, angle: float) -> _Shifts:
+        """The first dowel aimed at an angle from the line, the second aimed to leave least."""
+        first = Vec2(self.one * math.cos(angle), self.one * math.sin(angle))
+        second = ZERO
+        if self.two:
+            # What the second must do to the bore, and so, undoing the lever, by what shift.
+            lack_x = self.target.x - first.x / 2.0 - self.b * first.y
+            lack_y = self.target.y - (1.0 - self.a) * first.y
+            across = lack_y / self.a if abs(self.a) > _NO_LEVER else lack_y
+            along = 2.0 * (lack_x + self.b * across)
+            length = math.hypot(along, across)
+            if length > 0:
+                second = Vec2(self.two * along / length, self.two * across / length)
+        return self.shifts(first, second)
+
+    def _edge(self, misfit: float) -> Iterator[_Shifts]:
+        """The best shifts whose parts along the line differ by just ``misfit``."""
+        low = max(-self.one - misfit / 2.0, -self.two + misfit / 2.0)
+        high = min(self.one - misfit / 2.0, self.two + misfit / 2.0)
+        if low > high:
+            return
+        step = (high - low) / (_SCAN - 1)
+        for sign_1, sign_2 in ((1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)):
+
+            def at(middle: float, s1: float = sign_1, s2: float = sign_2) -> _Shifts:
+                e1, e2 = middle + misfit / 2.0, middle - misfit / 2.0
+                n1 = s1 * math.sqrt(max(0.0, self.one**2 - e1**2))
+                n2 = s2 * math.sqrt(max(0.0, self.two**2 - e2**2))
+                return self.shifts(Vec2(e1, n1), Vec2(e2, n2))
+
+            nearest = min((low + i * step for i in range(_SCAN)), key=lambda m: at(m).left)
+            between = max(low, nearest - step), min(high, nearest + step)
+            yield at(_narrowed(lambda m: at(m).left, *between))
+
+
+def _narrowed(left: Callable[[float], float], low: float, high: float) -> float:
+    """Where ``left`` is least between two places, by golden section."""
+    one, two = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
+    left_one, left_two = left(one), left(two)
+    for _ in range(_GOLDEN_STEPS):
+        if left_one < left_two:
+            high, two, left_two = two, one, left_one
+            one = high - _GOLDEN * (high - low)
+            left_one = left(one)
+        else:
+            low, one, left_one = one, two, left_two
+            two = low + _GOLDEN * (high - low)
+            left_two = left(two)
+    return one if left_one < left_two else two
+
+
+def pairs_for(
+    bare: Vec2, covariance: Sym2, line: DowelLine, clearance: float, job: Job
+) -> tuple[Pair, ...]:
+    """The best pairs of unlike dowels, best first, at most five.
+
+    ``bare`` is where the bore is on standard dowels, ``covariance`` its doubt together with that of
+    the fit; ``clearance`` the most by which the two shifts may differ along the line of the holes.
+    """
+    target = Vec2(-bare.dot(line.along), -bare.dot(line.across))
+    a = -line.first.dot(line.along) / line.spacing
+    b = -line.first.dot(line.across) / line.spacing
+    hair = job.units.hair
+    sizes = sorted({0.0, *job.stock.dowel_offsets})
+    searches = [_Search(target, one, two, clearance, hair, a, b) for one in sizes for two in sizes]
+    shifts = [best for search in searches if (best := search.best()) is not None]
+    # Dowels that are alike are an option of their own. Of two as good, the smaller are preferred.
+    unlike = [s for s in shifts if (s.first - s.second).length > 1e-6]
+    unlike.sort(key=lambda s: (round(s.left / hair), s.first.length + s.second.length))
+    pairs = [_judged(s, bare, covariance, line, job.limits, job.stock) for s in unlike[:MOST_PAIRS]]
+    pairs.sort(
+        key=lambda p: (-round(p.judged.probability or 0.0, 3), round(p.expected_offset / hair))
+    )
+    return tuple(pairs)
+
+
+def _judged(
+    shifts: _Shifts, bare: Vec2, covariance: Sym2, line: DowelLine, limits: Limits, stock: Stock
+) -> Pair:
+    """The pair as dowels, with its chance of bringing the bore inside."""
+    first, second = (
+        line.along.scaled(v.x) + line.across.scaled(v.y) for v in (shifts.first, shifts.second)
+    )
+    moved = line.moved(first, second)
+    center = bare + moved.move
+    # Each dowel is aimed by itself and may miss its mark by itself, and none was seen at work.
+    variance = rectangular(math.radians(stock.aim_setting_deg)) ** 2
+    misses = (
+        line.moved(Vec2(-first.y, first.x), ZERO).move,
+        line.moved(ZERO, Vec2(-second.y, second.x)).move,
+    )
+    spread = covariance
+    for miss in misses:
+        spread = spread + outer(miss).scaled(variance) + unseen_doubt(miss)
+    return Pair(
+        dowels=(_dowel(first), _dowel(second)),
+        center=center,
+        moved=moved,
+        judged=judge(center, spread, limits.bore_offset, limits.confidence),
+    )
+
+
+def _dowel(shift: Vec2) -> Dowel:
+    """The dowel that makes a shift, its size freed of rounding so that it is one in stock."""
+    size = round(shift.length, 9)
+    return Dowel(size, direction_of(shift)) if size else Dowel(0.0, 0.0)

@@ -1,0 +1,1 @@
+"""A solution in words and as data: the sheet, the paper, the result."""

@@ -1,0 +1,1 @@
+"""One kind of sweep: corrected, fitted, examined, and what it is worth."""

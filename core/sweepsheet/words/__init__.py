@@ -1,0 +1,1 @@
+"""Every sentence, in every language, and what is wrong with a field."""

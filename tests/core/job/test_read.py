@@ -1,0 +1,500 @@
+"""From the job file to a checked job: defaults, and every fault with its field."""
+
+from __future__ import annotations
+
+import copy
+import math
+from typing import Any
+
+import pytest
+
+from sweepsheet import InputError, solve
+from sweepsheet.job.model import Chip, Dowel, Hole
+from sweepsheet.job.read import read_job
+from sweepsheet.job.sag import sag_test
+from sweepsheet.maths.units import INCH, METRIC
+from tests.core.jobs import Data, make_job
+
+# Every field there is, with a value that is not its default.
+FULL: Data = {
+    "format": "sweepsheet-job",
+    "version": 1,
+    "units": "inch",
+    "about": {
+        "vehicle": "a", "engine": "b", "gearbox": "c", "housing": "d", "technician": "e",
+        "customer": "f", "date": "2000-01-01", "notes": "two\nlines",
+    },
+    "limits": {
+        "bore_offset": 4.0, "face_runout": 3.0, "face_radius": 2.5, "pilot_offset": 2.0,
+        "confidence": 0.9, "source": "g",
+    },
+    "indicator": {
+        "step": 0.1, "accuracy": 0.2, "repeatability": 0.3, "plus_when": "plunger_out",
+        "contact_angle_deg": 10, "sag": 1.5, "sag_allowance": 2.0, "angle_setting_deg": 3,
+    },
+    "crank": {"axis": "vertical", "lift": 0.5},
+    "housing": {
+        "depth": 6.0, "pilot_distance": 7.0, "tail_distance": 20.0,
+        "pilot_bearing": "tapered_roller", "bore_diameter": 4.68, "register_diameter": 4.67,
+        "dowel_holes": [{"at_deg": 270, "radius": 7.0}, {"at_deg": -270, "radius": 7.5}],
+        "bolts": [{"at_deg": 45, "radius": 8.0}], "bolt_clearance": 30.0, "dowel_clearance": 2.0,
+    },
+    "stock": {
+        "dowel_offsets": [14, 7, 7, 0], "aim_setting_deg": 4, "aim_for": "pilot",
+        "shim_thicknesses": [5, 1, 2, 2],
+    },
+    "chip": {"joint": "rear", "height": 3.0, "at_deg": -45, "radius": 8.0},
+    "companions": [
+        {
+            "kind": "crank_flange", "contact": "outside", "plunger": "rearward", "limit": 2.0,
+            "positions_deg": [0, 120, 240], "sweeps": [[0, 1, 2]], "closing": [0.5],
+        },
+    ],
+    "rounds": [
+        {
+            "name": "first",
+            "dowels": [{"offset": 7, "aim_deg": 370 - 360}, {"offset": 14, "aim_deg": -90}],
+            "bore": {
+                "contact": "outside", "positions_deg": [0, 120, -120, 300],
+                "sweeps": [[0, 1, 2, None], [1, 2, 3, 4]], "closing": [None, 0.5],
+            },
+            "face": {
+                "radius": 3.0, "plunger": "rearward", "end_float": "held",
+                "positions_deg": [0, 90, 180, 225, 300],
+                "sweeps": [[0, 1, 2, 1, 0], [0, 1, 3, None, 0]], "closing": [0, None],
+                "opposite": [[0, -1, -2, None, 0], [0, -1, -3, -1, 0]],
+            },
+        }
+    ],
+}  # fmt: skip
+
+
+def put(data: Data, path: str, value: object) -> Data:
+    """A copy of a job with one field set, or left out for ``...``."""
+    changed = copy.deepcopy(data)
+    *way, last = path.split(".")
+    part: Any = changed
+    for key in way:
+        part = part[int(key)] if isinstance(part, list) else part[key]
+    if value is ...:
+        del part[last]
+    else:
+        part[int(last) if isinstance(part, list) else last] = value
+    return changed
+
+
+def faults_of(data: object) -> list[tuple[str, str]]:
+    with pytest.raises(InputError) as caught:
+        read_job(data)
+    return [(fault.field, fault.text()) for fault in caught.value.faults]
+
+
+def leaves(part: object, path: str = "") -> list[tuple[str, object]]:
+    """Every single value below a part, with its path."""
+    items: Any
+    if isinstance(part, dict):
+        items = part.items()
+    elif isinstance(part, list):
+        items = enumerate(part)
+    else:
+        return [(path, part)]
+    found = []
+    for key, value in items:
+        found.extend(leaves(value, f"{path}.{key}" if path else str(key)))
+    return found
+
+
+# Good jobs ---------------------------------------------------------------------------------
+
+
+def test_every_field_is_read() -> None:
+    job = read_job(FULL)
+    assert job.units is INCH
+    assert job.about["notes"] == "two\nlines"
+    assert (job.limits.bore_offset, job.limits.face_runout, job.limits.pilot_offset) == (4, 3, 2)
+    assert (job.limits.confidence, job.limits.source, job.limits.face_radius) == (0.9, "g", 2.5)
+    dial = job.indicator
+    assert (dial.step, dial.accuracy, dial.repeatability) == (0.1, 0.2, 0.3)
+    assert (dial.plus_when, dial.contact_angle_deg) == ("plunger_out", 10.0)
+    assert (dial.sag, dial.sag_allowance, dial.angle_setting_deg) == (sag_test([1.5]), 2.0, 3.0)
+    assert (job.crank.axis, job.crank.lift) == ("vertical", 0.5)
+    assert (job.housing.depth, job.housing.pilot_distance) == (6.0, 7.0)
+    assert (job.housing.tail_distance, job.housing.pilot_bearing) == (20.0, "tapered_roller")
+    assert (job.housing.bore_diameter, job.housing.register_diameter) == (4.68, 4.67)
+    assert job.housing.dowel_holes == (Hole(270.0, 7.0), Hole(90.0, 7.5))
+    assert job.housing.bolts == (Hole(45.0, 8.0),)
+    assert (job.housing.bolt_clearance, job.housing.dowel_clearance) == (30.0, 2.0)
+    assert (job.stock.dowel_offsets, job.stock.aim_setting_deg) == ((7.0, 14.0), 4.0)
+    assert (job.stock.aim_for, job.stock.shim_thicknesses) == ("pilot", (1.0, 2.0, 5.0))
+    assert job.chip == Chip("rear", 3.0, 315.0, 8.0)
+    (part,) = job.companions
+    assert (part.kind, part.contact, part.plunger) == ("crank_flange", "outside", "rearward")
+    assert (part.limit, part.sweeps.closing, part.is_face) == (2.0, (0.5,), False)
+    (each,) = job.rounds
+    assert each.name == "first"
+    assert each.dowels == (Dowel(7.0, 10.0), Dowel(14.0, 270.0))
+    assert each.bore.contact == "outside"
+    assert each.bore.sweeps.positions_deg == (0.0, 120.0, 240.0, 300.0)
+    assert each.bore.sweeps.readings == ((0.0, 1.0, 2.0, None), (1.0, 2.0, 3.0, 4.0))
+    assert each.bore.sweeps.closing == (None, 0.5)
+    assert each.face is not None
+    assert (each.face.radius, each.face.plunger) == (3.0, "rearward")
+    assert each.face.end_float == "held"
+    assert each.face.opposite == ((0, -1, -2, None, 0), (0, -1, -3, -1, 0))
+
+
+@pytest.mark.parametrize(("name", "units"), [("inch", INCH), ("metric", METRIC)])
+def test_every_field_but_the_readings_has_its_default(name: str, units: object) -> None:
+    small = {
+        "format": "sweepsheet-job", "version": 1, "units": name,
+        "rounds": [{"bore": {"sweeps": [[0, 1, 2, 1]]}}, {"bore": {"sweeps": [[0, 1, 2, 1]]}}],
+    }  # fmt: skip
+    job = read_job(small)
+    assert job.units is units
+    assert set(job.about.values()) == {""}
+    assert job.limits.bore_offset == job.units.bore_offset_limit
+    assert (job.limits.confidence, job.limits.pilot_offset) == (0.95, None)
+    assert (job.indicator.step, job.indicator.sag) == (job.units.step, None)
+    assert (job.indicator.plus_when, job.indicator.angle_setting_deg) == ("plunger_in", 5.0)
+    assert (job.crank.axis, job.crank.lift) == ("horizontal", 0.0)
+    assert job.housing.dowel_holes is None
+    assert (job.housing.depth, job.housing.pilot_distance) == (None, None)
+    assert job.housing.bolts == ()
+    assert job.stock.dowel_offsets == job.units.dowel_offsets
+    assert [each.name for each in job.rounds] == ["as found", "round 2"]
+    first = job.rounds[0]
+    assert first.dowels == (Dowel(0.0, 0.0), Dowel(0.0, 0.0))
+    assert first.bore.contact == "inside"
+    assert first.bore.sweeps.positions_deg == (0.0, 90.0, 180.0, 270.0)
+    assert first.bore.sweeps.closing == (None,)
+    assert first.face is None
+    assert (job.limits.face_runout, job.limits.face_radius) == (job.units.face_runout_limit, None)
+    assert (job.housing.tail_distance, job.housing.pilot_bearing) == (None, None)
+    assert (job.housing.bore_diameter, job.housing.register_diameter) == (None, None)
+    assert (job.stock.aim_for, job.stock.shim_thicknesses) == ("bore", ())
+    assert (job.chip, job.companions) == (None, ())
+
+
+def test_a_face_and_a_companion_have_their_defaults() -> None:
+    """A crank is free to move endwise until someone says otherwise."""
+    sweep = {"sweeps": [[0, 1, 2, 1]]}
+    job = read_job(
+        {
+            **make_job((0, 1, 2, 1)),
+            "rounds": [{"bore": sweep, "face": {"radius": 3, **sweep}}],
+            "companions": [{"kind": "flywheel_face", **sweep}],
+            "chip": {"height": 1, "at_deg": 0, "radius": 8},
+        }
+    )
+    face = job.rounds[0].face
+    assert face is not None
+    assert (face.plunger, face.end_float, face.opposite) == ("forward", "free", None)
+    (part,) = job.companions
+    assert (part.contact, part.plunger, part.limit, part.is_face) == (
+        "inside",
+        "forward",
+        None,
+        True,
+    )
+    assert job.chip == Chip("front", 1.0, 0.0, 8.0)
+
+
+@pytest.mark.parametrize("section", [
+    "about", "limits", "indicator", "crank", "housing", "stock", "chip", "companions",
+])  # fmt: skip
+def test_a_section_that_is_null_has_its_defaults(section: str) -> None:
+    job = make_job((0, 1, 2, 1))
+    job.pop(section, None)
+    assert read_job({**job, section: None}) == read_job(job)
+
+
+def test_inch_is_the_default() -> None:
+    assert read_job(make_job((0, 1, 2, 1))).units is INCH
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        "limits.bore_offset", "limits.face_runout", "limits.pilot_offset", "indicator.sag",
+        "housing.depth", "housing.pilot_distance", "housing.dowel_holes", "housing.bolt_clearance",
+        "housing.tail_distance", "housing.pilot_bearing", "housing.bore_diameter",
+        "housing.register_diameter", "limits.face_radius", "chip", "companions",
+        "companions.0.limit", "companions.0.closing", "rounds.0.face.opposite",
+        "rounds.0.face.opposite.1.3", "rounds.0.face",
+        "rounds.0.bore.closing", "rounds.0.bore.closing.1", "rounds.0.bore.sweeps.1.3",
+    ],
+)  # fmt: skip
+def test_null_means_not_known(path: str) -> None:
+    assert read_job(put(FULL, path, None)) != read_job(FULL)
+
+
+def test_a_whole_number_version_may_be_written_as_it_likes() -> None:
+    assert read_job(put(FULL, "version", 1.0)) == read_job(FULL)
+
+
+# Bad jobs ----------------------------------------------------------------------------------
+
+NUMBERS = [path for path, value in leaves(FULL) if isinstance(value, int | float)]
+TEXTS = [path for path, value in leaves(FULL) if isinstance(value, str) and path != "format"]
+CHOICES = {
+    "units",
+    "indicator.plus_when",
+    "crank.axis",
+    "rounds.0.bore.contact",
+    "rounds.0.face.plunger",
+    "rounds.0.face.end_float",
+    "housing.pilot_bearing",
+    "stock.aim_for",
+    "chip.joint",
+    "companions.0.kind",
+    "companions.0.contact",
+    "companions.0.plunger",
+}
+
+
+@pytest.mark.parametrize("path", [p for p in NUMBERS if p not in ("version", "indicator.sag")])
+@pytest.mark.parametrize(
+    "value", ["o", True, [1], {"a": 1}, math.nan, math.inf, -math.inf, 10**400]
+)
+def test_a_number_failure(path: str, value: object) -> None:
+    """Every number in the job refuses what is none, at its own field and nowhere else."""
+    ((field, text),) = faults_of(put(FULL, path, value))
+    assert field == path
+    assert "is wanted, got " in text
+
+
+@pytest.mark.parametrize(
+    ("value", "field"),
+    [
+        ("o", "indicator.sag"), (True, "indicator.sag"), ({"a": 1}, "indicator.sag"),
+        (-1, "indicator.sag"), ([2.0, "o"], "indicator.sag.1"), ([2.0, -1.0], "indicator.sag.1"),
+        ([1.0] * 13, "indicator.sag"),
+    ],
+)  # fmt: skip
+def test_a_sag_test_failure(value: object, field: str) -> None:
+    """One number or the tries of a test; a try is refused at its own place."""
+    assert [at for at, _ in faults_of(put(FULL, "indicator.sag", value))] == [field]
+
+
+def test_a_sag_test_has_one_try_or_several() -> None:
+    tests = [read_job(put(FULL, "indicator.sag", v)).indicator.sag for v in (1.5, [1, 2])]
+    assert tests == [sag_test([1.5]), sag_test([1.0, 2.0])]
+    nothings: list[object] = [[], None]
+    for nothing in nothings:
+        assert read_job(put(FULL, "indicator.sag", nothing)).indicator.sag is None
+
+
+@pytest.mark.parametrize(
+    ("units", "holder", "most"),
+    [
+        ("inch", "bracket", 1.0),
+        ("inch", None, 3.0),
+        ("inch", "jointed_arm", 5.0),
+        ("metric", "short_arm", 0.076),
+    ],
+)
+def test_what_a_holder_usually_sags_counts_where_nothing_was_typed(
+    units: str, holder: str | None, most: float
+) -> None:
+    """Common practice, no source."""
+    plain = make_job((0, 1, 2, 1), units=units, indicator={"holder": holder})
+    typed = make_job((0, 1, 2, 1), units=units, indicator={"holder": holder, "sag_allowance": 2})
+    assert read_job(plain).indicator.sag_allowance == most
+    assert read_job(typed).indicator.sag_allowance == 2.0
+
+
+@pytest.mark.parametrize("path", TEXTS)
+@pytest.mark.parametrize("value", [5, False, ["a"]])
+def test_a_text_failure(path: str, value: object) -> None:
+    ((field, text),) = faults_of(put(FULL, path, value))
+    assert field == path
+    assert ("one of" if path in CHOICES else "text is wanted") in text
+
+
+@pytest.mark.parametrize("path", [path for path in TEXTS if path != "housing.pilot_bearing"])
+def test_a_text_is_not_null_failure(path: str) -> None:
+    """But for the pilot bearing, which may well not be known."""
+    ((field, text),) = faults_of(put(FULL, path, None))
+    assert (field, text.rpartition(" ")[2]) == (path, "nothing")
+
+
+@pytest.mark.parametrize("path", sorted(CHOICES))
+def test_a_choice_failure(path: str) -> None:
+    """What can be chosen is said in full."""
+    ((field, text),) = faults_of(put(FULL, path, "neither"))
+    assert field == path
+    assert text.endswith("is wanted, got 'neither'")
+
+
+SECTIONS = [
+    "about", "limits", "indicator", "crank", "housing", "stock", "rounds.0", "rounds.0.bore",
+    "rounds.0.face", "rounds.0.dowels.1", "housing.bolts.0", "housing.dowel_holes.0", "chip",
+    "companions.0",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("path", SECTIONS)
+def test_a_key_that_is_not_known_failure(path: str) -> None:
+    """A mistyped limit must not be passed over in silence."""
+    ((field, text),) = faults_of(put(FULL, f"{path}.ofset", 1))
+    assert field == f"{path}.ofset"
+    assert text == "'ofset' is not a field of a job"
+
+
+@pytest.mark.parametrize("path", SECTIONS)
+def test_a_section_failure(path: str) -> None:
+    assert path in [field for field, _ in faults_of(put(FULL, path, "text"))]
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "field", "phrase"),
+    [
+        ("format", "other", "format", "the format 'sweepsheet-job' is wanted, got 'other'"),
+        ("format", ..., "format", "got nothing"),
+        ("version", 2, "version", "written by a newer release (version 2)"),
+        ("version", 0, "version", "version 1 is wanted, got 0"),
+        ("version", True, "version", "version 1 is wanted, got true"),
+        ("version", "1", "version", "version 1 is wanted, got '1'"),
+        ("version", ..., "version", "got nothing"),
+        ("version", math.nan, "version", "version 1 is wanted"),
+        ("units", "cm", "units", "one of inch and metric is wanted, got 'cm'"),
+        ("rounds", ..., "rounds", "a list is wanted, got nothing"),
+        ("rounds", [], "rounds", "1 to 20 of them are wanted, got 0"),
+        ("rounds", FULL["rounds"] * 21, "rounds", "1 to 20 of them are wanted, got 21"),
+        ("limits.bore_offset", 0, "limits.bore_offset", "bore limit: from 0.1 to 500"),
+        ("limits.bore_offset", -5, "limits.bore_offset", "got -5"),
+        ("limits.bore_offset", 501, "limits.bore_offset", "got 501"),
+        ("limits.confidence", 1, "limits.confidence", "confidence: from 0.5 to 0.9999"),
+        ("limits.confidence", 0.4, "limits.confidence", "got 0.4"),
+        ("indicator.step", -0.1, "indicator.step", "smallest step of the dial: from 0"),
+        ("indicator.contact_angle_deg", 90, "indicator.contact_angle_deg", "contact angle"),
+        ("indicator.sag", -1, "indicator.sag", "sag test: from 0"),
+        ("indicator.angle_setting_deg", 46, "indicator.angle_setting_deg", "to 45"),
+        ("crank.axis", "sideways", "crank.axis", "one of horizontal and vertical"),
+        ("housing.depth", 0, "housing.depth", "depth of the housing"),
+        ("housing.dowel_holes", [{"at_deg": 0, "radius": 7}], "housing.dowel_holes", "2 to 2"),
+        ("housing.dowel_holes.0.radius", -7, "housing.dowel_holes.0.radius", "hole 1, distance"),
+        ("housing.bolts", None, "housing.bolts", "bolts: a list is wanted, got nothing"),
+        ("stock.dowel_offsets.1", -7, "stock.dowel_offsets.1", "dowel size 2 in stock"),
+        ("stock.dowel_offsets", 7, "stock.dowel_offsets", "dowels in stock: a list is wanted"),
+        ("about.notes", "x" * 2001, "about.notes", "at most 2000 characters"),
+        ("about.vehicle", "\x1b[2J", "about.vehicle", "characters that can't be shown"),
+        ("rounds.0.name", 5, "rounds.0.name", "name of the round: text is wanted, got 5"),
+        ("rounds.0.dowels", [], "rounds.0.dowels", "2 to 2 of them are wanted, got 0"),
+        ("rounds.0.dowels.0.offset", -1, "rounds.0.dowels.0.offset", "fitted dowel 1, offset"),
+        ("rounds.0.dowels.1.aim_deg", 361, "rounds.0.dowels.1.aim_deg", "fitted dowel 2, aim"),
+        ("rounds.0.bore", ..., "rounds.0.bore", "a group of fields is wanted, got nothing"),
+        ("rounds.0.bore.sweeps", ..., "rounds.0.bore.sweeps", "a list is wanted, got nothing"),
+        ("rounds.0.bore.sweeps", [], "rounds.0.bore.sweeps", "1 to 10 of them"),
+        ("rounds.0.bore.sweeps.0", [0, 1, 2], "rounds.0.bore.sweeps.0",
+         "sweep 1: 4 readings are wanted, one a position, got 3"),
+        ("rounds.0.bore.sweeps.0.1", "o", "rounds.0.bore.sweeps.0.1",
+         "4 o'clock reading of sweep 1: a number is wanted, got 'o'"),
+        ("rounds.0.bore.sweeps.0.1", 501, "rounds.0.bore.sweeps.0.1", "to 500 is wanted, got 501"),
+        ("rounds.0.bore.closing", [0, 0, 0], "rounds.0.bore.closing", "2 readings are wanted"),
+        ("rounds.0.bore.closing.1", "x", "rounds.0.bore.closing.1", "return to zero of sweep 2"),
+        ("rounds.0.bore.positions_deg", [0, 120], "rounds.0.bore.positions_deg", "3 to 36 of them"),
+        ("rounds.0.bore.positions_deg", list(range(0, 370, 10)), "rounds.0.bore.positions_deg",
+         "3 to 36 of them are wanted, got 37"),
+        ("rounds.0.bore.positions_deg.1", 361, "rounds.0.bore.positions_deg.1", "position 2: from"),
+        ("rounds.0.bore.positions_deg.1", 360, "rounds.0.bore.positions_deg.1",
+         "12 o'clock is there twice"),
+        ("rounds.0.bore.positions_deg", [0, 60, 120, 150], "rounds.0.bore.sweeps.0",
+         "sweep 1: all its readings lie within half a turn"),
+        ("rounds.0.bore.sweeps.1", [None, None, 1, 2], "rounds.0.bore.sweeps.1",
+         "sweep 2: at least three readings are wanted, got 2"),
+        ("rounds.0.face.radius", ..., "rounds.0.face.radius", "radius of the face sweep"),
+        ("rounds.0.face.sweeps.0.2", "x", "rounds.0.face.sweeps.0.2",
+         "6 o'clock reading of sweep 1: a number is wanted"),
+        ("rounds.0.face.positions_deg", [0, 30, 60, 90, 120], "rounds.0.face.sweeps.0",
+         "half a turn"),
+        ("limits.face_radius", 0, "limits.face_radius", "radius of the face limit: from"),
+        ("limits.face_runout", 0, "limits.face_runout", "face limit: from 0.1 to 500"),
+        ("limits.pilot_offset", 0.01, "limits.pilot_offset", "pilot limit: from 0.1 to 500"),
+        ("housing.tail_distance", 200, "housing.tail_distance", "distance to the gearbox tail"),
+        ("housing.pilot_bearing", "soap", "housing.pilot_bearing",
+         "one of bronze_bushing, needle, ball, cylindrical_roller and tapered_roller is wanted"),
+        ("housing.bore_diameter", -4, "housing.bore_diameter", "diameter of the bore: from"),
+        ("housing.register_diameter", 0, "housing.register_diameter", "gearbox register: from"),
+        ("housing.dowel_holes.1", {"at_deg": 270, "radius": 7.0}, "housing.dowel_holes",
+         "dowel holes: two different places are wanted"),
+        ("housing.dowel_holes.1", {"at_deg": -85, "radius": 7.0}, "housing.dowel_holes",
+         "two different places"),
+        ("housing.bolts", [{"at_deg": 0, "radius": 7}] * 25, "housing.bolts", "0 to 24 of them"),
+        ("stock.aim_for", "both", "stock.aim_for", "one of bore and pilot is wanted"),
+        ("stock.shim_thicknesses.2", -2, "stock.shim_thicknesses.2", "shim 3 in stock: from 0"),
+        ("stock.shim_thicknesses", [1] * 9, "stock.shim_thicknesses", "0 to 8 of them"),
+        ("stock.dowel_offsets", [1] * 9, "stock.dowel_offsets", "0 to 8 of them"),
+        ("chip.joint", "middle", "chip.joint", "joint of the chip: one of front and rear"),
+        ("chip.height", ..., "chip.height", "height of the chip: a number is wanted, got nothing"),
+        ("chip.height", -1, "chip.height", "from 0 to 500 is wanted"),
+        ("chip.at_deg", 400, "chip.at_deg", "clock angle of the chip: from -360 to 360"),
+        ("chip.radius", ..., "chip.radius", "radius of the chip: a number is wanted"),
+        ("companions", {}, "companions", "companion sweeps: a list is wanted, got a group"),
+        ("companions", FULL["companions"] * 7, "companions", "0 to 3 of them are wanted, got 7"),
+        ("companions.0.kind", ..., "companions.0.kind",
+         "one of pilot_bore, crank_flange and flywheel_face is wanted, got nothing"),
+        ("companions.0.limit", 0, "companions.0.limit", "limit of the part, TIR: from 0.1"),
+        ("companions.0.sweeps", ..., "companions.0.sweeps", "sweeps: a list is wanted"),
+        ("companions.0.sweeps.0.1", "o", "companions.0.sweeps.0.1",
+         "4 o'clock reading: a number is wanted, got 'o'"),
+        ("companions.0.positions_deg.1", 1, "companions.0.positions_deg.1", "is there twice"),
+        ("rounds.0.face.end_float", "loose", "rounds.0.face.end_float",
+         "end float of the crank: one of free and held is wanted, got 'loose'"),
+        ("rounds.0.face.opposite", [[0, 1, 2, 3, 4]], "rounds.0.face.opposite",
+         "second dial: 2 to 2 of them are wanted, got 1"),
+        ("rounds.0.face.opposite.0", [0, 1, 2], "rounds.0.face.opposite.0",
+         "sweep 1: 5 readings are wanted"),
+        ("rounds.0.face.opposite.1.0", "x", "rounds.0.face.opposite.1.0",
+         "12 o'clock reading of sweep 2: a number is wanted"),
+        ("rounds.0.face.opposite.0", [0, None, 2, None, None], "rounds.0.face.opposite.0",
+         "sweep 1: at least three readings are wanted, got 2"),
+        ("rounds.0.face.opposite.1", [None, None, -3, -1, 0], "rounds.0.face.opposite.1",
+         "at least three readings are wanted, got 2"),
+    ],
+)  # fmt: skip
+def test_read_job_failure(path: str, value: object, field: str, phrase: str) -> None:
+    found = faults_of(put(FULL, path, value))
+    assert field in [where for where, _ in found]
+    text = next(text for where, text in found if where == field)
+    assert phrase.replace("-", "−") in text.replace("-", "−")
+
+
+@pytest.mark.parametrize("data", [None, [], "job", 5, True, math.nan])
+def test_what_is_no_group_of_fields_failure(data: object) -> None:
+    assert faults_of(data)[0][0] == ""
+
+
+def test_an_empty_job_failure() -> None:
+    assert [field for field, _ in faults_of({})] == ["format", "version", "rounds"]
+
+
+def test_every_fault_at_once() -> None:
+    """Faults of a part do not hide those of another."""
+    bad = put(
+        put(put(FULL, "indicator.step", "x"), "rounds.0.bore.sweeps.0.0", "o"), "units", "ell"
+    )
+    bad = put(put(bad, "rounds.0.bore.sweeps.1.3", []), "stock.dowel_offsets.0", None)
+    assert [field for field, _ in faults_of(bad)] == [
+        "units", "indicator.step", "stock.dowel_offsets.0", "rounds.0.bore.sweeps.0.0",
+        "rounds.0.bore.sweeps.1.3",
+    ]  # fmt: skip
+
+
+def test_a_mistyped_reading_is_not_also_called_bad_geometry() -> None:
+    bad = make_job((0, "o", 2), positions=(0, 120, 240))  # type: ignore[arg-type]  # wrong on purpose
+    assert [field for field, _ in faults_of(bad)] == ["rounds.0.bore.sweeps.0.1"]
+
+
+def test_a_fault_of_the_first_dial_is_not_also_one_of_the_second() -> None:
+    """The second dial's readings are held against positions only where those are known."""
+    for path, value in (("sweeps", ...), ("positions_deg", [0, 30, 60, 90, 120])):
+        bad = put(FULL, f"rounds.0.face.{path}", value)
+        assert not [field for field, _ in faults_of(bad) if "opposite" in field]
+
+
+def test_limits_of_readings_are_the_same_length_in_both_units() -> None:
+    """500 thou are 12.7 mm."""
+    assert faults_of(make_job((0, 501, 2, 1)))[0][0] == "rounds.0.bore.sweeps.0.1"
+    assert faults_of(make_job((0, 12.8, 2, 1), units="metric"))[0][0] == "rounds.0.bore.sweeps.0.1"
+    assert solve(make_job((0, 12.7, 2, 1), units="metric"))["units"] == "metric"
