@@ -106,14 +106,14 @@ def test_a_change_of_one_file_gives_another_release(dist: Path, library: Path, w
 
 
 def test_a_name_that_nothing_is_known_for_stops_the_build(library: Path, web: Path) -> None:
-    page = web / "index.html"
+    page = web / "pages" / "index.html"
     page.write_text(page.read_text("utf-8") + "{{weather}}", "utf-8")
     with pytest.raises(TroubleError, match="weather"):
         build.assemble(library, web.parent / "dist", web)
 
 
 def test_pages_with_different_security_policies_stop_the_build(library: Path, web: Path) -> None:
-    page = web / "practice.html"
+    page = web / "pages" / "practice.html"
     page.write_text(page.read_text("utf-8").replace("default-src 'none'", "default-src *"), "utf-8")
     with pytest.raises(TroubleError, match="differ"):
         build.assemble(library, web.parent / "dist", web)
@@ -137,7 +137,7 @@ def test_an_address_that_is_none_stops_the_build(typed: str) -> None:
 
 
 def test_a_page_without_a_security_policy_stops_the_build(library: Path, web: Path) -> None:
-    page = web / "index.html"
+    page = web / "pages" / "index.html"
     page.write_text(page.read_text("utf-8").replace("Content-Security-Policy", "nothing"), "utf-8")
     with pytest.raises(TroubleError, match="security policy"):
         build.assemble(library, web.parent / "dist", web)

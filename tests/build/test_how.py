@@ -17,7 +17,7 @@ from web.build.languages import languages, translate
 from web.build.release import explained
 from web.build.trouble import TroubleError
 
-TEMPLATE = (build.WEB / "how.html").read_text("utf-8")
+TEMPLATE = (build.WEB / "pages" / "how.html").read_text("utf-8")
 WORDS, *OTHERS = languages()
 ENGLISH_PAGE = explained(translate("how.html", TEMPLATE, WORDS, [WORDS, *OTHERS]), WORDS)
 LISTED = {place[1]: place[2].split() for place in PLACE.finditer(TEMPLATE)}
@@ -113,7 +113,7 @@ def test_markup_in_a_docstring_stays_text() -> None:
 
 def test_a_docstring_that_is_not_there_stops_the_build(library: Path, tmp_path: Path) -> None:
     web = shutil.copytree(build.WEB, tmp_path / "web")
-    (web / "how.html").write_text(
+    (web / "pages" / "how.html").write_text(
         TEMPLATE.replace("{{doc sweep.harmonic fit}}", "{{doc sweep.harmonic fat}}"), "utf-8"
     )
     with pytest.raises(TroubleError, match=r"sweep\.harmonic fat"):

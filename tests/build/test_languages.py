@@ -30,10 +30,14 @@ from web.build.trouble import TroubleError
 
 FIRST, *OTHERS = languages()
 SCRIPTS = {
-    path.name: path.read_text("utf-8") for path in sorted(build.WEB.glob("*.js"))
+    path.name: path.read_text("utf-8") for path in sorted(build.WEB.glob("scripts/**/*.js"))
 }  # fmt: skip
 TEMPLATES = {
-    name: (build.WEB / name).read_text("utf-8") for name in (*PAGES, "manifest.webmanifest")
+    path.name: path.read_text("utf-8")
+    for path in (
+        *(build.WEB / "pages" / name for name in PAGES),
+        build.WEB / "manifest.webmanifest",
+    )
 }
 # Titles end in the page's name; sources are known by theirs.
 NAMES = {"Sweepsheet", "– Sweepsheet", ": Sweepsheet", "Piotrowski", "Frisch and Waugh 1933"}

@@ -11,7 +11,7 @@ import pytest
 from tests.core.source import computing, modules
 
 ROOT = Path(__file__).parents[2]
-SCRIPTS = sorted((ROOT / "web").glob("*.js"))
+SCRIPTS = sorted([*(ROOT / "web" / "scripts").rglob("*.js"), ROOT / "web" / "sw.js"])
 
 # JavaScript does no domain arithmetic: no geometry, no halving of a TIR, no units, and no number
 # made of what was typed.

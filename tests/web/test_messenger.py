@@ -106,7 +106,7 @@ def test_a_worker_that_breaks_twice_is_given_up_with_the_reason(run: Any) -> Non
 
 def test_the_stand_in_speaks_as_the_true_worker_does() -> None:
     """The kinds of message in the worker's own words are those that the stand-in uses."""
-    script = (build.WEB / "worker.js").read_text("utf-8")
+    script = (build.WEB / "scripts" / "python" / "worker.js").read_text("utf-8")
     for kind in ("ready", "answer", "failed"):
         assert json.dumps(kind).replace('"', "'") in script
         assert kind.encode() in STAND_IN

@@ -60,7 +60,9 @@ def test_what_is_folded_away_at_first_is_all_there_then(page: Page, server: Serv
     server.release()
     wait_for_python(page)
     assert page.locator("template[data-folded]").count() == 0
-    source = (build.WEB / "index.html").read_text("utf-8").partition('<template id="round')[0]
+    source = (
+        (build.WEB / "pages" / "index.html").read_text("utf-8").partition('<template id="round')[0]
+    )
     wanted = re.findall(r' id="([\w-]+)"', source)
     found = page.evaluate("Array.from(document.querySelectorAll('[id]'), (each) => each.id)")
     assert [name for name in found if name in set(wanted)] == wanted

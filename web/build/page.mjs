@@ -8,7 +8,7 @@
 // each language, OUT/index.html and OUT/index.es.html, in which the first round is drawn.
 
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { Window } from 'happy-dom';
@@ -19,30 +19,36 @@ const LIBRARIES = fileURLToPath(new URL('../../node_modules', import.meta.url));
 /** It tells what is wrong to browsers that can read no other. */
 const PLAIN = 'can-start.js';
 
+/** Where the source of each script is, by its name, which is its own. @param {string} web */
+function sourcesIn(web) {
+  const paths = readdirSync(join(web, 'scripts'), { recursive: true }).filter((path) => path.endsWith('.js'));
+  return Object.fromEntries(paths.map((path) => [basename(path), join(web, 'scripts', path)]));
+}
+
 /** The release.js that the build has written stands for the one among the sources. */
 function useRelease(building, out) {
-  building.onResolve({ filter: /^\.\/release\.js$/ }, () => ({ path: join(out, 'release.js') }));
+  building.onResolve({ filter: /\/release\.js$/ }, () => ({ path: join(out, 'release.js') }));
 }
 
 /** What is brought when it is first wanted stays a file of its own. */
 function bringLater(building) {
-  building.onResolve({ filter: /^\.\/guide\.js$/ }, ({ kind, path }) =>
-    kind === 'dynamic-import' ? { path, external: true } : undefined,
+  building.onResolve({ filter: /\/guide\.js$/ }, ({ kind, path }) =>
+    kind === 'dynamic-import' ? { path: `./${basename(path)}`, external: true } : undefined,
   );
 }
 
-/** @param {string} web @param {string} out @param {string[]} entries */
-async function bundle(web, out, entries) {
+/** All of them come to stand side by side. @param {string} out @param {string[]} entries */
+async function bundle(out, entries) {
   await build({
-    absWorkingDir: web,
     entryPoints: entries,
+    entryNames: '[name]',
     outdir: out,
     bundle: true,
     format: 'esm',
     target: 'es2022',
     minify: true,
     charset: 'utf8',
-    external: ['./python/*'], // files of their own
+    external: ['./python/pyodide*'], // files of their own
     plugins: [
       { name: 'release', setup: (building) => useRelease(building, out) },
       { name: 'later', setup: bringLater },
@@ -52,11 +58,11 @@ async function bundle(web, out, entries) {
   });
 }
 
-/** A script that the oldest browsers read, which stands in the page. @param {string} web @param {string} out
+/** A script that the oldest browsers read, which stands in the page. @param {string} out
  * @param {string} entry */
-async function plain(web, out, entry) {
+async function plain(out, entry) {
   await build({
-    entryPoints: [join(web, entry)],
+    entryPoints: [entry],
     outdir: out,
     target: 'es5',
     minify: true,
@@ -86,11 +92,13 @@ async function firstRound(form, page) {
 }
 
 const [web, out, ...scripts] = process.argv.slice(2);
-const styles = readdirSync(web).filter((name) => name.endsWith('.css'));
-await bundle(resolve(web), resolve(out), [...scripts.filter((name) => name !== PLAIN), ...styles]);
-await plain(web, out, PLAIN);
+const sources = sourcesIn(resolve(web));
+const entries = scripts.filter((name) => name !== PLAIN).map((name) => sources[name]);
+const styles = readdirSync(join(web, 'styles')).map((name) => resolve(web, 'styles', name));
+await bundle(resolve(out), [...entries, ...styles]);
+await plain(out, sources[PLAIN]);
 const form = resolve(out, 'form', 'form.mjs');
-await build({ entryPoints: [join(web, 'form.js')], outfile: form, bundle: true, format: 'esm' });
+await build({ entryPoints: [sources['form.js']], outfile: form, bundle: true, format: 'esm' });
 for (const name of readdirSync(out).filter((name) => /^index\..*html$/.test(name))) {
   const drawn = await firstRound(form, join(out, name));
   writeFileSync(join(out, name.replace('index', 'first-round')), drawn);

@@ -40,10 +40,8 @@ AT_ROOT = re.compile(r"[^/]+\.html$|sw\.js$|[^/]+\.webmanifest$|notices\.txt$|ic
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # How Pyodide names its second script to itself.
 NAMED = b"pyodide.asm.mjs"
-# Scripts and style sheets are shipped as page.mjs makes them.
-NOT_SHIPPED = re.compile(
-    r"build/|pictures/|tsconfig.*\.json$|.*\.d\.m?ts$|.*\.css$|(?!sw\.js).*\.js$"
-)
+# Pages are shipped as they are filled in, scripts and style sheets as page.mjs makes them.
+NOT_SHIPPED = re.compile(r"(build|pages|pictures|scripts|styles)/|tsconfig.*\.json$|.*\.d\.m?ts$")
 STYLE = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)"( media="\w+")?>')
 SCRIPT = re.compile(r"\{\{script ([\w.-]+)\}\}")
 POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
@@ -56,7 +54,8 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     """
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
-    templates = {name: files.pop(name).decode("utf-8") for name in (*PAGES, MANIFEST)}
+    templates = {name: (web / "pages" / name).read_text("utf-8") for name in PAGES}
+    templates[MANIFEST] = files.pop(MANIFEST).decode("utf-8")
     scripts = {name: (made / name).read_text("utf-8") for name in SPEAKING}
     files |= pages(templates, scripts, made)
     files |= python_files(library, modules)
@@ -102,7 +101,7 @@ def write_forms(web: Path, out: Path) -> None:
     """Write the main page in each language with all sentences, for page.mjs to draw in."""
     everyone = languages()
     for words in everyone:
-        template = (web / "index.html").read_text("utf-8")
+        template = (web / "pages" / "index.html").read_text("utf-8")
         text = translate("index.html", template, words, everyone)
         whole = text.replace("{{words}}", data_block(words, words.sentences))
         (out / words.name_of("index.html")).write_text(whole, "utf-8")

@@ -14,7 +14,7 @@ from sweepsheet.words.english import TABLE
 from sweepsheet.words.faults import InputError
 from tests.core.jobs import make_job
 
-PAGE = Path("web/index.html").read_text()
+PAGE = Path("web/pages/index.html").read_text()
 
 
 def test_ticks_come_in_the_order_of_the_list() -> None:

@@ -41,6 +41,8 @@ from tests.core.links import link_of, ordinary_job, packed, unpacked
 
 Data = dict[str, Any]
 
+LINK_SCRIPT = Path(__file__).parents[3] / "web" / "scripts" / "common" / "link.js"
+
 
 def test_a_link_is_letters_digits_hyphen_and_underscore() -> None:
     """Which RFC 3986 allows in a fragment, and no messenger takes for the end of an address."""
@@ -65,7 +67,7 @@ def test_a_link_can_be_read_with_plain_tools() -> None:
 
 def javascript_list(name: str) -> list[str]:
     """A list of names in the page's own module."""
-    source = (Path(__file__).parents[3] / "web" / "link.js").read_text("utf-8")
+    source = LINK_SCRIPT.read_text("utf-8")
     found = re.search(rf"{name} = [^\[]*\(?\[([^\]]*)\]", source)
     assert found
     return re.findall(r"'(\w+)'", found[1])
@@ -75,7 +77,7 @@ def test_the_page_reads_the_layout_that_python_writes() -> None:
     assert tuple(javascript_list("JOB_FIGURES")) == JOB_FIGURES
     assert tuple(javascript_list("ROUND_FIGURES")) == ROUND_FIGURES
     assert tuple(javascript_list("ABOUT")) == ABOUT_KEYS
-    source = (Path(__file__).parents[3] / "web" / "link.js").read_text("utf-8")
+    source = LINK_SCRIPT.read_text("utf-8")
     table = re.search(r"SHORT = \{(.*?)\}", source, re.DOTALL)
     assert table
     letters = dict(re.findall(r"(\w+): '(.)'", table[1]))

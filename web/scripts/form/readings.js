@@ -1,9 +1,9 @@
 // The readings of one thing that is swept: a row for each position of each sweep, with a plus/minus key
 // beside each, since the number pad of a phone has no minus.
 
-import { clockWords } from './figures.js';
-import { make } from './make.js';
-import { say } from './words.js';
+import { clockWords } from '../common/figures.js';
+import { make } from '../common/make.js';
+import { say } from '../common/words.js';
 
 export const MOST_SWEEPS = 10;
 

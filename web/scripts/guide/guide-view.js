@@ -1,7 +1,7 @@
 // What the guide through a sweep is made of on the screen: built once, filled anew for each stop.
 
-import { make } from './make.js';
-import { say } from './words.js';
+import { make } from '../common/make.js';
+import { say } from '../common/words.js';
 
 /** A button. @param {string} className @param {string} text @param {() => void} onPress */
 function button(className, text, onPress) {

@@ -1,16 +1,16 @@
 // Works a link out again, with Python, and shows what comes of it beside what the link claims.
 
 import { paintClaimed, paintFigures, refuse, tell } from './claimed.js';
-import { namedFigures } from './link.js';
-import { startPython } from './messenger.js';
-import { readingsTable } from './paper.js';
-import { remarkItem, textElement } from './parts.js';
-import { putDrawing } from './svg.js';
-import { say } from './words.js';
+import { namedFigures } from '../common/link.js';
+import { startPython } from '../python/messenger.js';
+import { readingsTable } from '../report/paper.js';
+import { remarkItem, textElement } from '../common/parts.js';
+import { putDrawing } from '../common/svg.js';
+import { say } from '../common/words.js';
 
-/** @import { Claimed } from './link.js' */
-/** @import { Table } from './paper.js' */
-/** @import { Remark } from './parts.js' */
+/** @import { Claimed } from '../common/link.js' */
+/** @import { Table } from '../report/paper.js' */
+/** @import { Remark } from '../common/parts.js' */
 
 /**
  * @typedef {object} Opened
@@ -69,7 +69,7 @@ function offerToOpen(form) {
     button.disabled = true;
     get('adopted').textContent = say('view.opening');
     try {
-      const { openAsOwn } = await import('./adopt.js');
+      const { openAsOwn } = await import('../jobs/adopt.js');
       await openAsOwn(form);
     } catch (error) {
       button.disabled = false;

@@ -5,7 +5,7 @@
 // never comes after a newer one. What has time, such as a link, waits until nothing else does.
 
 import { fetchFiles, sayLost } from './python-files.js';
-import { language, say } from './words.js';
+import { language, say } from '../common/words.js';
 
 /** @import { Files, FromWorker } from './worker.js' */
 

@@ -4,13 +4,13 @@
 // picks the entry of the degree at which the crank stands. It knows angles only as places of a finger
 // on the screen, and no sign of any reading.
 
-import { holdRelease } from './hold.js';
-import { startPython } from './messenger.js';
-import { keepForOffline } from './offline.js';
-import { paint } from './paint.js';
-import { Readings } from './readings.js';
-import { putDrawing } from './svg.js';
-import { say } from './words.js';
+import { holdRelease } from '../common/hold.js';
+import { startPython } from '../python/messenger.js';
+import { keepForOffline } from '../common/offline.js';
+import { paint } from '../report/paint.js';
+import { Readings } from '../form/readings.js';
+import { putDrawing } from '../common/svg.js';
+import { say } from '../common/words.js';
 
 /**
  * @typedef {object} Entry what there is to be seen at one degree

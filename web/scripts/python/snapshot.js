@@ -8,7 +8,7 @@
 // in it, which does no harm: nothing here is secret, and the core draws its random
 // numbers from a seed that is given to it.
 
-import { cacheOf } from './release-cache.js';
+import { cacheOf } from '../common/release-cache.js';
 
 const CACHE = cacheOf(new URL('./', import.meta.url));
 const PLACE = new URL('python/snapshot', import.meta.url).href;

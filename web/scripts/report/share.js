@@ -2,12 +2,12 @@
 // each answer, so that they are there when they are wanted and no typing waits for them.
 
 import { paintPaper } from './paper.js';
-import { ADDRESS } from './release.js';
-import { putDrawing } from './svg.js';
-import { say } from './words.js';
+import { ADDRESS } from '../common/release.js';
+import { putDrawing } from '../common/svg.js';
+import { say } from '../common/words.js';
 
-/** @import { Python } from './messenger.js' */
-/** @import { Fields } from './form.js' */
+/** @import { Python } from '../python/messenger.js' */
+/** @import { Fields } from '../form/form.js' */
 /** @import { Paper } from './paper.js' */
 
 /** @typedef {{ state: 'share', fragment: string, trouble: string, paper: Paper }} Shared */

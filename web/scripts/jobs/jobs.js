@@ -5,12 +5,12 @@
 // was typed into, and the form changes hands. Before the first job is known, what is typed waits in the
 // form, and is handed over in the same stretch in which that job is opened.
 
-import { changed, differences } from './changes.js';
-import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from './form.js';
+import { changed, differences } from '../form/changes.js';
+import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from '../form/form.js';
 import { OPEN_HERE, Store, newId } from './store.js';
-import { say } from './words.js';
+import { say } from '../common/words.js';
 
-/** @import { Changes } from './changes.js' */
+/** @import { Changes } from '../form/changes.js' */
 /** @typedef {import('./store.js').Fields} Fields */
 
 const address = new URL('..', import.meta.url).href;

@@ -1,12 +1,12 @@
 // Jobs into files on this phone and back. Python makes the texts and reads them; what is opened always
 // becomes a new job.
 
-import { readForm } from './form.js';
-import { say } from './words.js';
+import { readForm } from '../form/form.js';
+import { say } from '../common/words.js';
 
-/** @import { Fields } from './form.js' */
+/** @import { Fields } from '../form/form.js' */
 /** @import { Jobs } from './jobs.js' */
-/** @import { Python } from './messenger.js' */
+/** @import { Python } from '../python/messenger.js' */
 
 /**
  * @typedef {(

@@ -2,13 +2,13 @@
 // the form's own fields, so that nothing is lost whenever it is left. Python gives the words and the
 // picture of each stop; until it is there, the positions stand as they were typed.
 
-import { Awake } from './awake.js';
+import { Awake } from '../common/awake.js';
 import { GuideView } from './guide-view.js';
-import { make } from './make.js';
-import { MOST_SWEEPS, changed, turnSign } from './readings.js';
-import { putDrawing } from './svg.js';
+import { make } from '../common/make.js';
+import { MOST_SWEEPS, changed, turnSign } from '../form/readings.js';
+import { putDrawing } from '../common/svg.js';
 import { hasVoice, hush, isVoiceWanted, rememberVoice, speak } from './voice.js';
-import { say } from './words.js';
+import { say } from '../common/words.js';
 
 /**
  * @typedef {object} Told what Python says of a stop
@@ -48,7 +48,7 @@ function style() {
 /** @type {Guide | null} */
 let guide = null;
 
-/** @param {import('./messenger.js').Python} python @param {() => Record<string, string>} readForm
+/** @param {import('../python/messenger.js').Python} python @param {() => Record<string, string>} readForm
  * @param {string} at the sweeps' place in the form @param {number} sweep */
 export async function openGuide(python, readForm, at, sweep) {
   await style();
@@ -67,7 +67,7 @@ class Guide {
   /** Which opening it is: what Python says of an earlier one comes too late. */
   #opening = 0;
 
-  /** @param {import('./messenger.js').Python} python @param {() => Record<string, string>} readForm */
+  /** @param {import('../python/messenger.js').Python} python @param {() => Record<string, string>} readForm */
   constructor(python, readForm) {
     this.python = python;
     this.readForm = readForm;

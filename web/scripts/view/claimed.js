@@ -2,11 +2,11 @@
 //
 // Everything here comes from a link that anyone may have made: it is set as text and nothing else.
 
-import { worded } from './figures.js';
-import { textElement } from './parts.js';
-import { say } from './words.js';
+import { worded } from '../common/figures.js';
+import { textElement } from '../common/parts.js';
+import { say } from '../common/words.js';
 
-/** @import { Claimed, Figures, JobFigures, RoundFigures } from './link.js' */
+/** @import { Claimed, Figures, JobFigures, RoundFigures } from '../common/link.js' */
 
 const VERDICTS = ['within', 'outside', 'undecided'];
 

@@ -1,7 +1,7 @@
 // What the figures of the answer are: a list of terms behind each list of figures, closed until it is
 // asked for. Every text comes from Python.
 
-import { say } from './words.js';
+import { say } from '../common/words.js';
 
 /** @typedef {{ term: string, meaning: string }} PlainWord */
 

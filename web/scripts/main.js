@@ -1,17 +1,17 @@
 // Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
 // kept for use without a signal.
 
-import { fillForm, readForm, startForm, takeBack } from './form.js';
-import { Files } from './files.js';
-import { startHand } from './hand.js';
-import { holdRelease } from './hold.js';
-import { Jobs } from './jobs.js';
-import { offerGuide } from './lead.js';
-import { startPython } from './messenger.js';
-import { keepForOffline, takeUpdate } from './offline.js';
-import { paint } from './paint.js';
-import { Share } from './share.js';
-import { say } from './words.js';
+import { fillForm, readForm, startForm, takeBack } from './form/form.js';
+import { Files } from './jobs/files.js';
+import { startHand } from './form/hand.js';
+import { holdRelease } from './common/hold.js';
+import { Jobs } from './jobs/jobs.js';
+import { offerGuide } from './guide/lead.js';
+import { startPython } from './python/messenger.js';
+import { keepForOffline, takeUpdate } from './common/offline.js';
+import { paint } from './report/paint.js';
+import { Share } from './report/share.js';
+import { say } from './common/words.js';
 
 // For tests, which start a Python of their own, fill the form at once, and make links of odd answers.
 export { fillForm, readForm, Share, startPython };

@@ -1,9 +1,9 @@
 // The sheet on paper, painted where only a printer sees it. All its texts come worded from Python.
 
-import { remarkItem, tableRow, textElement } from './parts.js';
-import { putDrawing } from './svg.js';
+import { remarkItem, tableRow, textElement } from '../common/parts.js';
+import { putDrawing } from '../common/svg.js';
 
-/** @import { Remark, Section } from './parts.js' */
+/** @import { Remark, Section } from '../common/parts.js' */
 
 /**
  * @typedef {{ label: string, text: string }} Entry

@@ -1,8 +1,8 @@
 // Brings the guide through a sweep when its button is pressed for the first time.
 
-import { say } from './words.js';
+import { say } from '../common/words.js';
 
-/** @param {import('./messenger.js').Python} python @param {() => Record<string, string>} readForm */
+/** @param {import('../python/messenger.js').Python} python @param {() => Record<string, string>} readForm */
 export function offerGuide(python, readForm) {
   document.addEventListener('click', async ({ target }) => {
     const button = target instanceof Element ? target.closest('button.lead') : null;

@@ -1,8 +1,8 @@
 // Fetches Python's two big files. The page does so itself, since it is at work before its worker is; the
 // worker gets the compiled code and the library handed over.
 
-import { SIZES } from './release.js';
-import { say } from './words.js';
+import { SIZES } from '../common/release.js';
+import { say } from '../common/words.js';
 
 /** @import { Files } from './worker.js' */
 

@@ -1,7 +1,7 @@
 // Speaks a prompt with the browser's own voice, if it has one and it was asked for. That it was is
 // remembered, where the browser remembers anything.
 
-import { language } from './words.js';
+import { language } from '../common/words.js';
 
 const CHOICE = 'sweepsheet-voice';
 

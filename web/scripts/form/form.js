@@ -8,7 +8,7 @@ import { Otherwise, listOf } from './otherwise.js';
 import { Readings } from './readings.js';
 import { Rounds } from './rounds.js';
 import { Undo } from './undo.js';
-import { say } from './words.js';
+import { say } from '../common/words.js';
 
 /** @typedef {Record<string, string>} Fields every named field with its text */
 

@@ -3,7 +3,7 @@
 
 import { Otherwise } from './otherwise.js';
 import { Readings } from './readings.js';
-import { say } from './words.js';
+import { say } from '../common/words.js';
 
 /**
  * @typedef {object} Round

@@ -2,12 +2,12 @@
 // drawing, which Python made of numbers, is parsed as SVG.
 
 import { explain } from './explain.js';
-import { remarkItem, sectionPart, tableRow, textElement } from './parts.js';
-import { putDrawing } from './svg.js';
-import { say } from './words.js';
+import { remarkItem, sectionPart, tableRow, textElement } from '../common/parts.js';
+import { putDrawing } from '../common/svg.js';
+import { say } from '../common/words.js';
 
 /** @import { PlainWord } from './explain.js' */
-/** @import { Remark, Section } from './parts.js' */
+/** @import { Remark, Section } from '../common/parts.js' */
 
 /**
  * @typedef {object} Choice

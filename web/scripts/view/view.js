@@ -2,11 +2,11 @@
 // puts this script into the page, so that the text waits for nothing else to come.
 
 import { paintClaimed, refuse, tell } from './claimed.js';
-import { drawn } from './drawn.js';
-import { holdRelease } from './hold.js';
-import { LONGEST_LINK, canUnpack, readLink, troubleWith } from './link.js';
-import { unfold } from './unfold.js';
-import { say } from './words.js';
+import { drawn } from '../common/drawn.js';
+import { holdRelease } from '../common/hold.js';
+import { LONGEST_LINK, canUnpack, readLink, troubleWith } from '../common/link.js';
+import { unfold } from '../common/unfold.js';
+import { say } from '../common/words.js';
 
 /** Where the script that checks is; this one is within the page, and the release is not told to it. */
 const CHECK = new URL(document.documentElement.dataset.check ?? '', document.baseURI);
