@@ -7,6 +7,7 @@ that a slip in one is seen there. The working stands beside each figure.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -257,7 +258,7 @@ def test_doubt_in_height() -> None:
     and scattered (1 + 1). A lift of 3 is as much again to a step, and +-3 rectangular, 9/3.
     """
     near(vertical_doubt(DIAL, LYING), 0.0, 0.0, 0.25 / 4.0)
-    measured = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"sag": sag_test([3.0])})
+    measured = replace(DIAL, sag=sag_test([3.0]))
     near(vertical_doubt(measured, LYING), 0.0, 0.0, 4.0 / 4.0)
     near(vertical_doubt(measured, Crank("horizontal", 3.0)), 0.0, 0.0, (4.0 + 2.0 + 3.0) / 4.0)
 
@@ -272,13 +273,13 @@ def test_tries_of_a_sag_test() -> None:
     assert (calm.mean, calm.tries) == (2.0, 4)
     assert calm.deviation == pytest.approx(math.sqrt(2.0 / 3.0))
     for test, variance in ((calm, 4.0 / 3.0 / 4.0), (wild, 9.0)):
-        dial = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"sag": test})
+        dial = replace(DIAL, sag=test)
         near(vertical_doubt(dial, LYING), 0.0, 0.0, (2.0 + variance) / 4.0)
 
 
 def test_sag_that_was_not_measured_is_taken_out_by_half_of_what_it_may_be() -> None:
     """Zero to 4: 2 is taken out of the reading at 6, and the bore sits 1 lower than it reads."""
-    dial = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"sag_allowance": 4.0})
+    dial = replace(DIAL, sag_allowance=4.0)
     assert vertical_shift(dial, LYING) == 2.0
     near(vertical_doubt(DIAL, STANDING), 0.0, 0.0, 0.0)
 
@@ -291,8 +292,7 @@ def test_how_far_the_needle_swings() -> None:
     """
     sweeps = Sweeps(QUARTERS, ((0.0, 2.0, 4.0, 2.0),), (None,))
     for angle, shown in ((0.0, 4.0), (60.0, 4.0)):
-        changed = {"sag": sag_test([4.0]), "contact_angle_deg": angle}
-        dial = Indicator(**{f: getattr(DIAL, f) for f in DIAL.__slots__} | changed)
+        dial = replace(DIAL, sag=sag_test([4.0]), contact_angle_deg=angle)
         bore = measure_bore(BoreSweeps("inside", sweeps), dial, LYING, None, 0.95)
         assert needle_swing(bore, dial, LYING) == pytest.approx(shown)
     assert bore.tir == pytest.approx(2.0)
@@ -410,9 +410,7 @@ def test_when_sweeps_disagree() -> None:
 def test_an_examined_sweep_holds_its_checks() -> None:
     """Two sweeps, one of them wild at 3 o'clock: by the stated scatter, step and contact angle."""
     rows = ((0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0), (0.0, 0.0, 40.0, 0.0, 0.0, 0.0, 0.0, 0.0))
-    slanted = Indicator(
-        **{f: getattr(DIAL, f) for f in DIAL.__slots__} | {"contact_angle_deg": 60.0}
-    )
+    slanted = replace(DIAL, contact_angle_deg=60.0)
     found = examine(Corrected(EIGHTHS, rows), Sweeps(EIGHTHS, rows, (None, -2.0)), slanted)
     assert found.disagreement is not None
     assert found.second is not None

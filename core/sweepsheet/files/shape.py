@@ -15,53 +15,24 @@ from sweepsheet.job.checklist import CODES
 from sweepsheet.job.fields import FieldReader, shown
 from sweepsheet.job.model import (
     ABOUT_KEYS,
-    Axis,
-    BearingClass,
+    SECTIONS,
     CompanionKind,
     Contact,
     EndFloat,
     Joint,
     Plunger,
-    PlusWhen,
-    Target,
-    TiltFrom,
 )
 from sweepsheet.job.read import JOB_KEYS, LONGEST_NAME, MOST_ROUNDS
-from sweepsheet.job.sag import Holder
+from sweepsheet.job.settings import Setting, keys_of, settings_of
 from sweepsheet.job.sweeps import MOST_SWEEPS
 from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.words.messages import Message
 
 LONGEST_TYPED = 10_000
 
-# Keys whose values are numbers, by section.
-_NUMBERS = {
-    "limits": ("bore_offset", "face_runout", "face_radius", "pilot_offset", "confidence"),
-    "indicator": (
-        "step", "accuracy", "repeatability", "contact_angle_deg", "sag_allowance",
-        "angle_setting_deg",
-    ),
-    "crank": ("lift",),
-    "housing": (
-        "depth", "pilot_distance", "tail_distance", "bore_diameter", "register_diameter",
-        "bolt_clearance", "dowel_clearance",
-    ),
-    "stock": ("aim_setting_deg",),
-    "chip": ("height", "at_deg", "radius"),
-}  # fmt: skip
-# Keys whose values are one of a few words.
-_CHOICES: dict[str, dict[str, tuple[str, ...]]] = {
-    "indicator": {"plus_when": get_args(PlusWhen)},
-    "crank": {"axis": get_args(Axis)},
-    "stock": {"aim_for": get_args(Target)},
-    "chip": {"joint": get_args(Joint)},
-}
-# ... or nothing, where it is not known.
-_CHOICES_OR_NULL = {
-    "indicator": {"holder": get_args(Holder)},
-    "housing": {"pilot_bearing": get_args(BearingClass), "tilt_from": get_args(TiltFrom)},
-}
-_LISTS = {"stock": ("dowel_offsets", "shim_thicknesses"), "housing": ("bolts", "dowel_holes")}
+# What is described nowhere but read by code of its own.
+_HOLES = {"housing": ("bolts", "dowel_holes")}
+_TESTS = {"indicator": ("sag",)}
 _BORE = {"contact": get_args(Contact)}
 _FACE = {"plunger": get_args(Plunger), "end_float": get_args(EndFloat)}
 _PART = {"contact": get_args(Contact), "plunger": get_args(Plunger)}
@@ -97,42 +68,51 @@ class _Shape:
         for key, text in about.items():
             if key in ABOUT_KEYS:
                 self.text(text, f"about.{key}")
-        for section in ("limits", "indicator", "crank", "housing", "stock", "chip"):
-            self.settings(top, section)
+        for section, kind in SECTIONS.items():
+            self.section(top, section, kind)
+        self.chip(top)
         self.checklist(top.get("checklist"))
         self.companions(top.get("companions"))
         for n, each in enumerate(self.listing(top.get("rounds"), "rounds", 1, MOST_ROUNDS)):
             self.round(each, f"rounds.{n}")
         return top
 
-    def settings(self, top: Mapping[str, Any], section: str) -> None:
-        """A section of numbers, choices and lists."""
-        numbers, choices = _NUMBERS[section], _CHOICES.get(section, {})
-        lists = _LISTS.get(section, ())
-        texts = ("source",) if section == "limits" else ()
-        maybe = _CHOICES_OR_NULL.get(section, {})
-        tests = ("sag",) if section == "indicator" else ()
-        part = self.group(top, section, (*numbers, *choices, *lists, *texts, *maybe, *tests))
-        for key in numbers:
-            self.leaf(part.get(key), f"{section}.{key}")
-        self.choices(part, section, choices)
-        known = {key: allowed for key, allowed in maybe.items() if part.get(key) is not None}
-        self.choices(part, section, known)
-        self.text(part.get("source", ""), f"{section}.source")
-        for key in tests:
+    def section(self, top: Mapping[str, Any], section: str, kind: type) -> None:
+        """A part of described settings, and of those that have code of their own."""
+        part = self.group(top, section, keys_of(kind))
+        for key, setting in settings_of(kind).items():
+            if key in part:
+                self.setting(part, section, key, setting)
+        for key in _TESTS.get(section, ()):
             path, value = f"{section}.{key}", part.get(key)
             tries = self.listing(value, path, 0, MOST_WORDS) if isinstance(value, list) else [value]
             for item in tries:
                 self.leaf(item, path)
-        for key in lists:
+        for key in _HOLES.get(section, ()):
             path = f"{section}.{key}"
             # Only the dowel holes may be given as not known.
             if key in part and not (key == "dowel_holes" and part[key] is None):
                 for i, item in enumerate(self.listing(part[key], path, 0, MOST_WORDS)):
-                    if section == "housing":
-                        self.leaves(item, f"{path}.{i}", ("at_deg", "radius"))
-                    else:
-                        self.leaf(item, f"{path}.{i}")
+                    self.leaves(item, f"{path}.{i}", ("at_deg", "radius"))
+
+    def setting(self, part: Mapping[str, Any], section: str, key: str, setting: Setting) -> None:
+        path, value = f"{section}.{key}", part[key]
+        match setting.kind:
+            case "number":
+                self.leaf(value, path)
+            case "text":
+                self.text(value, path)
+            case "choice" if not (value is None and setting.nullable):
+                self.choices(part, section, {key: setting.choices})
+            case "sizes":
+                for i, item in enumerate(self.listing(value, path, 0, MOST_WORDS)):
+                    self.leaf(item, f"{path}.{i}")
+
+    def chip(self, top: Mapping[str, Any]) -> None:
+        part = self.group(top, "chip", ("joint", "height", "at_deg", "radius"))
+        for key in ("height", "at_deg", "radius"):
+            self.leaf(part.get(key), f"chip.{key}")
+        self.choices(part, "chip", {"joint": get_args(Joint)})
 
     def checklist(self, value: object) -> None:
         codes = [] if value is None else value

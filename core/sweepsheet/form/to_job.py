@@ -7,7 +7,7 @@ named, so that an answer does not go away while more is being typed. ``from_job`
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from itertools import zip_longest
 from typing import Any
 
@@ -15,30 +15,32 @@ from sweepsheet.form.dial import dial_of
 from sweepsheet.form.parse import number_list, number_or_text, position_list, position_or_text
 from sweepsheet.form.sweeps import MOST_WORDS, SweepFiller, Typed
 from sweepsheet.job.checklist import CODES
+from sweepsheet.job.model import ABOUT_KEYS, SETTINGS
 from sweepsheet.job.read import FORMAT, MOST_BOLTS, VERSION
+from sweepsheet.job.settings import Setting
 
 __all__ = [
     "BLANK_IS_UNKNOWN", "CHOICES_OR_BLANK", "LISTS", "NUMBERS", "TEXTS", "Typed", "draft_of",
     "job_of",
 ]  # fmt: skip
 
+
+def _paths(wanted: Callable[[Setting], bool]) -> tuple[str, ...]:
+    """The settings of which this holds, by their places in the job."""
+    return tuple(path for path, setting in SETTINGS.items() if wanted(setting))
+
+
 TEXTS = (
-    "units", "limits.source", "indicator.plus_when", "crank.axis", "stock.aim_for",
-    "about.vehicle", "about.engine", "about.gearbox", "about.housing", "about.technician",
-    "about.customer", "about.date", "about.notes",
-)  # fmt: skip
-NUMBERS = (
-    "limits.confidence", "indicator.step", "indicator.accuracy", "indicator.repeatability",
-    "indicator.contact_angle_deg", "indicator.sag_allowance", "indicator.angle_setting_deg",
-    "crank.lift", "stock.aim_setting_deg", "limits.face_radius", "limits.pilot_offset",
-    "housing.depth", "housing.pilot_distance", "housing.tail_distance", "housing.bore_diameter",
-    "housing.register_diameter", "housing.bolt_clearance", "housing.dowel_clearance",
-)  # fmt: skip
+    "units",
+    *_paths(lambda s: s.kind == "text" or (s.kind == "choice" and not s.nullable)),
+    *(f"about.{key}" for key in ABOUT_KEYS),
+)
+NUMBERS = _paths(lambda s: s.kind == "number" and not s.blank_is_unknown)
 # Blank means "not known" here, rather than the usual value.
-BLANK_IS_UNKNOWN = ("limits.bore_offset", "limits.face_runout")
+BLANK_IS_UNKNOWN = _paths(lambda s: s.blank_is_unknown)
 # A choice that may be left blank: not known.
-CHOICES_OR_BLANK = ("indicator.holder", "housing.pilot_bearing", "housing.tilt_from")
-LISTS = ("stock.dowel_offsets", "stock.shim_thicknesses")
+CHOICES_OR_BLANK = _paths(lambda s: s.kind == "choice" and s.nullable)
+LISTS = _paths(lambda s: s.kind == "sizes")
 
 
 def job_of(form: Mapping[str, str]) -> Typed:

@@ -7,9 +7,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from sweepsheet.job.sag import Holder, SagTest
+from sweepsheet.job.settings import (
+    LENGTH,
+    LIMIT,
+    SMALL,
+    Setting,
+    between,
+    choice,
+    described,
+    number,
+    settings_of,
+    sizes,
+    text,
+)
 from sweepsheet.maths.units import UnitSystem
 
 Contact = Literal["inside", "outside"]
@@ -29,7 +42,7 @@ ABOUT_KEYS = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@described
 class Limits:
     """The limits to hold. ``None``: no limit is known, so nothing is judged.
 
@@ -38,15 +51,15 @@ class Limits:
     which the verdict is "within".
     """
 
-    bore_offset: float | None
-    face_runout: float | None
-    face_radius: float | None
-    pilot_offset: float | None
-    confidence: float
-    source: str
+    bore_offset: float | None = number(LIMIT, "bore_offset_limit")
+    face_runout: float | None = number(LIMIT, "face_runout_limit")
+    face_radius: float | None = number(LENGTH)
+    pilot_offset: float | None = number(LIMIT)
+    confidence: float = number(between(0.5, 0.9999), 0.95, nullable=False)
+    source: str = text()
 
 
-@dataclass(frozen=True, slots=True)
+@described
 class Indicator:
     """The dial indicator and its bracket, in dial units.
 
@@ -57,23 +70,25 @@ class Indicator:
     ``angle_setting_deg`` is how far (plus or minus) the crank may stand from its mark.
     """
 
-    step: float
-    accuracy: float
-    repeatability: float
-    plus_when: PlusWhen
-    contact_angle_deg: float
-    holder: Holder | None
+    step: float = number(SMALL, "step", nullable=False)
+    accuracy: float = number(SMALL, "accuracy", nullable=False)
+    repeatability: float = number(SMALL, "repeatability", nullable=False)
+    plus_when: PlusWhen = choice(get_args(PlusWhen))
+    # Beyond 60 degrees a lever or plunger reads less than half of what is there.
+    contact_angle_deg: float = number(between(-60.0, 60.0), 0.0, nullable=False)
+    holder: Holder | None = choice(get_args(Holder), nullable=True)
     sag: SagTest | None
-    sag_allowance: float
-    angle_setting_deg: float
+    # Not known in a file: as is usual for the holder.
+    sag_allowance: float = number(SMALL)
+    angle_setting_deg: float = number(between(0.0, 45.0), 5.0, nullable=False)
 
 
-@dataclass(frozen=True, slots=True)
+@described
 class Crank:
     """How the crank lies, and its lift: the rise measured by lifting it in its bearings."""
 
-    axis: Axis
-    lift: float
+    axis: Axis = choice(get_args(Axis))
+    lift: float = number(SMALL, 0.0, nullable=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +99,7 @@ class Hole:
     radius: float
 
 
-@dataclass(frozen=True, slots=True)
+@described
 class Housing:
     """Dimensions of the housing; ``None`` or empty where not measured, and then not assumed.
 
@@ -95,20 +110,20 @@ class Housing:
     face lean: the housing stands tipped at its front flange, or its rear face is cut crooked.
     """
 
-    depth: float | None
-    pilot_distance: float | None
-    tail_distance: float | None
-    pilot_bearing: BearingClass | None
-    tilt_from: TiltFrom | None
-    bore_diameter: float | None
-    register_diameter: float | None
+    depth: float | None = number(LENGTH)
+    pilot_distance: float | None = number(LENGTH)
+    tail_distance: float | None = number(LENGTH)
+    pilot_bearing: BearingClass | None = choice(get_args(BearingClass), nullable=True)
+    tilt_from: TiltFrom | None = choice(get_args(TiltFrom), nullable=True)
+    bore_diameter: float | None = number(LENGTH)
+    register_diameter: float | None = number(LENGTH)
     dowel_holes: tuple[Hole, Hole] | None
     bolts: tuple[Hole, ...]
-    bolt_clearance: float | None
-    dowel_clearance: float
+    bolt_clearance: float | None = number(SMALL)
+    dowel_clearance: float = number(SMALL, "dowel_clearance", nullable=False)
 
 
-@dataclass(frozen=True, slots=True)
+@described
 class Stock:
     """Offset dowels and shims at hand.
 
@@ -116,10 +131,10 @@ class Stock:
     dowels are to bring to the crank axis. No shim thicknesses: nothing is rounded to them.
     """
 
-    dowel_offsets: tuple[float, ...]
-    aim_setting_deg: float
-    aim_for: Target
-    shim_thicknesses: tuple[float, ...]
+    dowel_offsets: tuple[float, ...] = sizes("dowel offset", "dowel_offsets")
+    aim_setting_deg: float = number(between(0.0, 45.0), 5.0, nullable=False)
+    aim_for: Target = choice(get_args(Target))
+    shim_thicknesses: tuple[float, ...] = sizes("shim")
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,3 +247,15 @@ class Job:
         """Whether the bore's limit is the usual figure, and nobody entered where it comes from."""
         usual = self.limits.bore_offset == self.units.bore_offset_limit
         return usual and not self.limits.source.strip()
+
+
+# The parts of a job whose settings are described, by the key of each.
+SECTIONS: dict[str, type] = {
+    "limits": Limits, "indicator": Indicator, "crank": Crank, "housing": Housing, "stock": Stock,
+}  # fmt: skip
+# Every setting by its place in the job: ``housing.depth``.
+SETTINGS: dict[str, Setting] = {
+    f"{section}.{key}": setting
+    for section, part in SECTIONS.items()
+    for key, setting in settings_of(part).items()
+}

@@ -14,8 +14,6 @@ from sweepsheet.job.checklist import CODES, in_order
 from sweepsheet.job.fields import FieldReader, shown
 from sweepsheet.job.model import (
     ABOUT_KEYS,
-    Axis,
-    BearingClass,
     Chip,
     Companion,
     CompanionKind,
@@ -27,13 +25,11 @@ from sweepsheet.job.model import (
     Job,
     Joint,
     Limits,
-    PlusWhen,
     Round,
     Stock,
-    Target,
-    TiltFrom,
 )
-from sweepsheet.job.sag import Holder, SagTest, sag_test, usual_allowance
+from sweepsheet.job.sag import SagTest, sag_test, usual_allowance
+from sweepsheet.job.settings import keys_of
 from sweepsheet.job.sweeps import SweepReader
 from sweepsheet.job.values import name_of
 from sweepsheet.maths.clock import normalise, unit_vector
@@ -44,8 +40,6 @@ VERSION = 1
 
 MOST_ROUNDS = 20
 MOST_BOLTS = 24
-MOST_SIZES = 8
-MOST_SHIMS = 8
 MOST_TRIES = 12
 MOST_COMPANIONS = len(get_args(CompanionKind))
 LONGEST_NAME = 120
@@ -118,91 +112,33 @@ class _JobReader(SweepReader):
         }
 
     def limits(self, value: object) -> Limits:
-        keys = (
-            "bore_offset", "face_runout", "face_radius", "pilot_offset", "confidence", "source",
-        )  # fmt: skip
-        part = self.reader.section(value, "limits", keys)
-        units, most = self.units, self.units.largest_reading
-        # A limit smaller than what a result shows can never be seen to be held.
-        least = 10.0**-units.decimals
-        return Limits(
-            bore_offset=self.known(
-                part, "limits.bore_offset", units.bore_offset_limit, least, most
-            ),
-            face_runout=self.known(
-                part, "limits.face_runout", units.face_runout_limit, least, most
-            ),
-            face_radius=self.known(part, "limits.face_radius", None, self.shortest, self.longest),
-            pilot_offset=self.known(part, "limits.pilot_offset", None, least, most),
-            confidence=self.number(part, "limits.confidence", 0.95, 0.5, 0.9999),
-            source=self.reader.text(
-                part.get("source", ""), "limits.source", name_of("limits.source")
-            ),
-        )
+        return Limits(**self.described(Limits, value, "limits"))
 
     def indicator(self, value: object) -> Indicator:
-        keys = (
-            "step", "accuracy", "repeatability", "plus_when", "contact_angle_deg", "holder",
-            "sag", "sag_allowance", "angle_setting_deg",
-        )  # fmt: skip
-        part = self.reader.section(value, "indicator", keys)
-        plus_when = self.reader.choice(
-            part.get("plus_when", "plunger_in"),
-            "indicator.plus_when",
-            name_of("indicator.plus_when"),
-            ("plunger_in", "plunger_out"),
-        )
-        holder = cast(
-            "Holder | None", self.choice_or_none(part, "indicator.holder", get_args(Holder))
-        )
-        usual = usual_allowance(holder, self.units)
-        typed = self.known(part, "indicator.sag_allowance", None, 0.0, self.units.largest_reading)
-        return Indicator(
-            step=self.small(part, "indicator.step", self.units.step),
-            accuracy=self.small(part, "indicator.accuracy", self.units.accuracy),
-            repeatability=self.small(part, "indicator.repeatability", self.units.repeatability),
-            plus_when=cast(PlusWhen, plus_when),
-            # Beyond 60 degrees a lever or plunger reads less than half of what is there.
-            contact_angle_deg=self.number(part, "indicator.contact_angle_deg", 0.0, -60.0, 60.0),
-            holder=holder,
-            sag=self.sag(part.get("sag")),
-            sag_allowance=usual if typed is None else typed,
-            angle_setting_deg=self.number(part, "indicator.angle_setting_deg", 5.0, 0.0, 45.0),
-        )
+        found = self.described(Indicator, value, "indicator")
+        if found["sag_allowance"] is None:
+            found["sag_allowance"] = usual_allowance(found["holder"], self.units)
+        tries = value.get("sag") if isinstance(value, dict) else None
+        return Indicator(sag=self.sag(tries), **found)
 
     def crank(self, value: object) -> Crank:
-        part = self.reader.section(value, "crank", ("axis", "lift"))
-        axis = self.reader.choice(
-            part.get("axis", "horizontal"),
-            "crank.axis",
-            name_of("crank.axis"),
-            ("horizontal", "vertical"),
-        )
-        return Crank(axis=cast(Axis, axis), lift=self.small(part, "crank.lift", 0.0))
+        return Crank(**self.described(Crank, value, "crank"))
 
     def housing(self, value: object) -> Housing:
-        keys = (
-            "depth", "pilot_distance", "tail_distance", "pilot_bearing", "tilt_from",
-            "bore_diameter", "register_diameter", "dowel_holes", "bolts", "bolt_clearance",
-            "dowel_clearance",
-        )  # fmt: skip
-        part = self.reader.section(value, "housing", keys)
-        bearing = self.choice_or_none(part, "housing.pilot_bearing", get_args(BearingClass))
-        tilt_from = self.choice_or_none(part, "housing.tilt_from", get_args(TiltFrom))
-        most = self.units.largest_reading
+        found = self.described(Housing, value, "housing")
+        part = value if isinstance(value, dict) else {}
         return Housing(
-            depth=self.length(part, "housing.depth"),
-            pilot_distance=self.length(part, "housing.pilot_distance"),
-            tail_distance=self.length(part, "housing.tail_distance"),
-            pilot_bearing=cast("BearingClass | None", bearing),
-            tilt_from=cast("TiltFrom | None", tilt_from),
-            bore_diameter=self.length(part, "housing.bore_diameter"),
-            register_diameter=self.length(part, "housing.register_diameter"),
             dowel_holes=self.dowel_holes(part.get("dowel_holes")),
             bolts=self.holes(part.get("bolts", []), "housing.bolts", 0, MOST_BOLTS),
-            bolt_clearance=self.known(part, "housing.bolt_clearance", None, 0.0, most),
-            dowel_clearance=self.small(part, "housing.dowel_clearance", self.units.dowel_clearance),
+            **found,
         )
+
+    def stock(self, value: object) -> Stock:
+        return Stock(**self.described(Stock, value, "stock"))
+
+    def described(self, kind: type, value: object, path: str) -> dict[str, Any]:
+        """The settings of a part that are described where it is defined."""
+        return self.settings(kind, path, self.reader.section(value, path, keys_of(kind)))
 
     def sag(self, value: object) -> SagTest | None:
         """A sag test: one number, or what was read in each of several tries."""
@@ -219,13 +155,6 @@ class _JobReader(SweepReader):
         ]
         known = [each for each in tries if each is not None]
         return sag_test(known) if known else None
-
-    def choice_or_none(
-        self, part: Mapping[str, object], path: str, allowed: tuple[str, ...]
-    ) -> str | None:
-        """One of the allowed texts, or ``None`` where it is not known."""
-        value = part.get(path.rpartition(".")[2])
-        return None if value is None else self.reader.choice(value, path, name_of(path), allowed)
 
     def dowel_holes(self, value: object) -> tuple[Hole, Hole] | None:
         """The two dowel holes; in one place they would hold nothing."""
@@ -255,22 +184,6 @@ class _JobReader(SweepReader):
             )  # fmt: skip
             found.append(Hole(normalise(angle or 0.0), radius or 1.0))
         return tuple(found)
-
-    def stock(self, value: object) -> Stock:
-        keys = ("dowel_offsets", "aim_setting_deg", "aim_for", "shim_thicknesses")
-        part = self.reader.section(value, "stock", keys)
-        aim_for = self.reader.choice(
-            part.get("aim_for", "bore"), "stock.aim_for", name_of("stock.aim_for"), get_args(Target)
-        )
-        offsets = part.get("dowel_offsets", list(self.units.dowel_offsets))
-        return Stock(
-            dowel_offsets=self.sizes(offsets, "stock.dowel_offsets", "dowel offset", MOST_SIZES),
-            aim_setting_deg=self.number(part, "stock.aim_setting_deg", 5.0, 0.0, 45.0),
-            aim_for=cast(Target, aim_for),
-            shim_thicknesses=self.sizes(
-                part.get("shim_thicknesses", []), "stock.shim_thicknesses", "shim", MOST_SHIMS
-            ),
-        )
 
     def chip(self, value: object) -> Chip:
         part = self.reader.section(value, "chip", ("joint", "height", "at_deg", "radius"))

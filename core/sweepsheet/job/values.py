@@ -6,10 +6,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from sweepsheet.job.fields import FieldReader
+from sweepsheet.job.settings import MOST_SIZES, Setting, longest, settings_of, shortest
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.words.messages import Message, Quantity
-
-LONGEST_MM = 5000.0
 
 
 def name_of(key: str, **values: Quantity) -> Message:
@@ -24,35 +23,33 @@ class ValueReader:
         """Read into this list of faults, in this unit system."""
         self.reader = reader
         self.units = units
-        self.longest = LONGEST_MM / (units.mm * units.small_per_long)
-        self.shortest = self.longest / 1e5
+        self.longest, self.shortest = longest(units), shortest(units)
 
-    def number(
-        self, part: Mapping[str, Any], path: str, default: float, low: float, high: float
-    ) -> float:
-        """A number that must be known."""
-        value = part.get(path.rpartition(".")[2], default)
-        number = self.reader.number(value, path, name_of(path), low, high)
-        return default if number is None else number
+    def settings(self, kind: type, section: str, part: Mapping[str, Any]) -> dict[str, Any]:
+        """Every described setting of a part of the job (``settings``), by its key."""
+        described = settings_of(kind)
+        return {key: self.setting(part, f"{section}.{key}", of) for key, of in described.items()}
 
-    def known(
-        self, part: Mapping[str, Any], path: str, default: float | None, low: float, high: float
-    ) -> float | None:
-        """A number that may be ``null``, not known."""
-        value = part.get(path.rpartition(".")[2], default)
-        return None if value is None else self.reader.number(value, path, name_of(path), low, high)
+    def setting(self, part: Mapping[str, Any], path: str, setting: Setting) -> Any:
+        """One setting as it is described."""
+        value = part.get(path.rpartition(".")[2], usual := setting.usual_in(self.units))
+        if value is None and setting.nullable:
+            return None
+        match setting.kind:
+            case "number":
+                low, high = setting.span.low(self.units), setting.span.high(self.units)
+                number = self.reader.number(value, path, name_of(path), low, high)
+                return usual if number is None and not setting.nullable else number
+            case "choice":
+                return self.reader.choice(value, path, name_of(path), setting.choices)
+            case "text":
+                return self.reader.text(value, path, name_of(path))
+            case "sizes":
+                return self.sizes(value, path, setting.name)
 
-    def small(self, part: Mapping[str, Any], path: str, default: float) -> float:
-        """A small distance that is not negative."""
-        return self.number(part, path, default, 0.0, self.units.largest_reading)
-
-    def length(self, part: Mapping[str, Any], path: str) -> float | None:
-        """A length in the long unit, ``None`` where not known."""
-        return self.known(part, path, None, self.shortest, self.longest)
-
-    def sizes(self, value: object, path: str, name: str, most: int) -> tuple[float, ...]:
+    def sizes(self, value: object, path: str, name: str) -> tuple[float, ...]:
         """Sizes in stock, each once, the smallest first. One of nothing is no size."""
-        items = self.reader.listing(value, path, name_of(path), 0, most)
+        items = self.reader.listing(value, path, name_of(path), 0, MOST_SIZES)
         largest = self.units.largest_reading
         found = [
             self.reader.number(item, f"{path}.{i}", name_of(name, n=i + 1), 0.0, largest)
