@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from pathlib import Path
 
-PATIENCE = 60.0  # seconds; generous, for busy machines
+PATIENCE = 180.0  # seconds; generous, for busy machines and the slowest of the engines
 PHONE = (360, 740)  # width and height of the window; WebKitGTK does not get narrower than about 450
 
 

@@ -99,7 +99,7 @@ function makeSnapshot(files) {
  * @param {number} [options.patience] seconds without a sign of life before it counts as failed
  * @returns {Python}
  */
-export function startPython({ onProgress, onReady, onFailed, patience = 60 }) {
+export function startPython({ onProgress, onReady, onFailed, patience = 120 }) {
   /** @type {Worker | null} */
   let worker = null;
   /** @type {Waiting | null} */

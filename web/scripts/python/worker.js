@@ -4,7 +4,8 @@
 //      plain: not from a snapshot. Or {snapshot: true}, to make one and no more.
 //      {files} once: what the page has fetched.
 //      {id, qr: text} after the start, for a QR code of the text.
-// Out: {kind: 'restoring'}                    a snapshot is used for the start
+// Out: {kind: 'alive'}                        it is getting on with the start
+//      {kind: 'restoring'}                    a snapshot is used for the start
 //      {kind: 'ready', restored: boolean}
 //      {kind: 'answer', id, text, ms}         ms: time spent in Python
 //      {kind: 'failed', why, id?, fatal?}     with an id: that question; fatal: Python is broken
@@ -15,7 +16,7 @@ import { dropSnapshot, findSnapshot, keepSnapshot, QUESTION } from './snapshot.j
 
 /** @typedef {{code: WebAssembly.Module, library: ArrayBuffer}} Files what the page has fetched */
 /** @typedef {{name: string, status: number}} Lost a file that did not come */
-/** @typedef {{kind: 'restoring'}
+/** @typedef {{kind: 'alive'} | {kind: 'restoring'}
  *   | {kind: 'ready', restored: boolean} | {kind: 'kept'} |
  *     {kind: 'qr', id: number, text: string} | {kind: 'no-qr', id: number, why: string, lost?: Lost} | {kind: 'answer', id: number, text: string, ms: number}
  *   | {kind: 'failed', why: string, id?: number, fatal?: boolean}} FromWorker */
@@ -60,6 +61,7 @@ function sentence(error) {
  */
 async function load(options = {}) {
   const [{ loadPyodide }] = await scripts;
+  say({ kind: 'alive' });
   // Pyodide asks for the files by itself, and gets those that are at hand.
   const { fetch, WebAssembly: { instantiateStreaming } } = self;
   self.fetch = async (input, given) => {
@@ -73,7 +75,9 @@ async function load(options = {}) {
       const { code } = await files;
       const starting = WebAssembly.instantiate(code, imports);
       starting.catch(reject);
-      return { module: code, instance: await starting };
+      const instance = await starting;
+      say({ kind: 'alive' });
+      return { module: code, instance };
     };
   });
   const loading = loadPyodide({ indexURL: FOLDER, stdLibURL: FOLDER + LIBRARY, ...options });
@@ -116,6 +120,7 @@ async function start(plain) {
     }
   }
   python = await load();
+  say({ kind: 'alive' });
   answerText = answererOf(python);
   return false;
 }
