@@ -24,7 +24,7 @@ LISTEN = """async ([main, given, text]) => {
         return await new Promise((resolve, reject) => {
             worker.onerror = reject;
             worker.onmessage = ({ data }) => {
-                said.push(data.kind);
+                if (data.kind !== 'alive') said.push(data.kind);
                 if (data.kind === 'ready') worker.postMessage({ id: 1, text });
                 if (data.kind === 'failed') reject(new Error(data.why));
                 if (data.kind === 'answer') resolve([said, JSON.parse(data.text)]);

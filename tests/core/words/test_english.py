@@ -8,7 +8,7 @@ from itertools import chain
 
 import pytest
 
-from sweepsheet.job.model import ABOUT_KEYS
+from sweepsheet.job.model import ABOUT_KEYS, SETTINGS
 from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.words.english import PAGE, TABLE
 from sweepsheet.words.languages import MODULES
@@ -106,6 +106,7 @@ def is_used(key: str, texts: set[str], starts: set[str]) -> bool:
 
 def test_every_sentence_in_the_table_is_said() -> None:
     texts = set().union(*(strings(tree) for tree in CODE.values())) | set(ABOUT_KEYS)
+    texts |= SETTINGS.keys()
     # Some keys are put together: a beginning in an f-string or a sum, the rest elsewhere.
     starts = set().union(*(prefixes(tree) for tree in CODE.values()))
     assert {"name.", "finding.", "side.", "pilot-"} <= starts
