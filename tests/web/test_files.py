@@ -222,7 +222,7 @@ def test_a_file_over_the_bound_is_not_even_read(page: Page, server: Server) -> N
     open_page(page, server)
     choose(page, as_file(" " * (LONGEST_FILE + 1)))
     assert page.evaluate("globalThis.wasRead") is None
-    main = Path("web/files.js").read_text()
+    main = Path("web/scripts/jobs/files.js").read_text()
     bound = re.search(r"LONGEST_FILE = ([\d_]+);", main)
     assert bound
     assert int(bound[1]) == LONGEST_FILE

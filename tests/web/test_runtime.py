@@ -64,7 +64,7 @@ def test_a_start_that_hangs_ends_with_a_message(page: Page, server: Server) -> N
     server.held.add(WASM)
     page.goto(server.address)
     wait_for_python(page, "starting")
-    page.clock.run_for(61_000)
+    page.clock.run_for(121_000)
     expect_sentence(page, "nothing has come")
 
 
