@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sweepsheet.alignment.bore import vertical_doubt
+from sweepsheet.alignment.face import Face
 from sweepsheet.alignment.rotating_part import Runout, measure_companion
 from sweepsheet.alignment.rounds import Measured, measure_round
 from sweepsheet.alignment.seat import Seat, clearance_of, seat_doubt, seat_of
 from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE, K_99_PLANE
-from sweepsheet.maths.vector import ZERO, Sym2
+from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.remedy.chip import ChipEffect, chip_slope, effect_of
 from sweepsheet.remedy.dowels import Option, Weigher, choose, options_for, pilot_shift
 from sweepsheet.remedy.history import History, at_least, history_of
@@ -27,7 +28,8 @@ class Solution:
     """A job and all that was worked out from it.
 
     ``measured`` has one for each round; all else is worked from the latest, and from what the
-    rounds together tell of the dowels.
+    rounds together tell of the dowels. ``too_coarse``: even a perfect bore could not be shown to
+    hold the limit by such readings.
     """
 
     job: Job
@@ -40,6 +42,9 @@ class Solution:
     pairs: tuple[Pair, ...]
     chip: ChipEffect | None
     companions: tuple[Runout, ...]
+    face_settling: Settling | None
+    too_coarse: bool
+    bore_settling: Settling | None
 
     @property
     def latest(self) -> Measured:
@@ -51,16 +56,6 @@ class Solution:
         """Whether the face must be put right before anything is said of dowels."""
         face = self.latest.face
         return face is not None and face.judged.verdict == "outside"
-
-    @property
-    def face_settling(self) -> Settling | None:
-        """What would settle a face that is too close to call."""
-        return face_settling(self.job, self.latest.face)
-
-    @property
-    def bore_settling(self) -> Settling | None:
-        """What would settle a bore that is too close to call."""
-        return bore_settling(self.job, self.latest.bore)
 
     @property
     def face_rules(self) -> bool:
@@ -76,11 +71,6 @@ class Solution:
             return face.runout > face.limit
         settling = self.face_settling
         return self.face_first or (settling is not None and settling.can_settle)
-
-    @property
-    def too_coarse(self) -> bool:
-        """Whether even a perfect bore could not be shown to hold the limit by such readings."""
-        return too_coarse(self.job, self.latest.bore)
 
     @property
     def squares(self) -> Squaring | None:
@@ -100,9 +90,8 @@ class Solution:
             before = self.measured[n - 1].face
             if before is None or not before.trusted or before.swept.unreliable:
                 continue
-            miss = (now.slope - before.slope).scaled(radius)
-            spread = (now.slope_covariance + before.slope_covariance).scaled(radius**2)
-            changed = at_least(spread).inverse().along(miss) > K_99_PLANE**2
+            miss, apart = _tilts_apart(now, before, radius)
+            changed = apart > K_99_PLANE**2
             more = now.slope.length > before.slope.length
             return FaceChange(n, 2.0 * miss.length) if changed and more else None
         return None
@@ -123,9 +112,8 @@ class Solution:
             before = measured.face
             if before is None or before.judged.verdict != "outside" or before.swept.unreliable:
                 continue
-            miss = (face.slope - before.slope).scaled(radius)
-            spread = (face.slope_covariance + before.slope_covariance).scaled(radius**2)
-            if at_least(spread).inverse().along(miss) <= K_95_PLANE**2:
+            _, apart = _tilts_apart(face, before, radius)
+            if apart <= K_95_PLANE**2:
                 return True
         return False
 
@@ -157,11 +145,16 @@ class Solution:
         return any(must_be_repeated(*each, job.indicator, job.units) for each in swept)
 
     @property
+    def one_is_wrong(self) -> bool:
+        """Whether one of four readings must be wrong, or the bore is not round, and it matters."""
+        bore = self.latest.bore
+        return bore.swept.pairs_differ and bore.judged.verdict != "within"
+
+    @property
     def something_first(self) -> bool:
         """Whether anything comes before the dowels: readings, face, a wrong move, a tight fit."""
         tight = self.seat is not None and self.seat.clearance < 0
-        swept, verdict = self.latest.bore.swept, self.latest.bore.judged.verdict
-        differ = swept.disagreement is not None or (swept.pairs_differ and verdict != "within")
+        differ = self.latest.bore.swept.disagreement is not None or self.one_is_wrong
         return self.must_sweep_again or differ or self.face_rules or self.wrong_way or tight
 
     @property
@@ -183,6 +176,13 @@ class FaceChange:
     runout: float
 
 
+def _tilts_apart(now: Face, before: Face, radius: float) -> tuple[Vec2, float]:
+    """By how much two tilts differ at a radius, and the chi-square (of two) of that."""
+    miss = (now.slope - before.slope).scaled(radius)
+    spread = (now.slope_covariance + before.slope_covariance).scaled(radius**2)
+    return miss, at_least(spread).inverse().along(miss)
+
+
 def work_out(job: Job) -> Solution:
     """Everything there is to know about a checked job."""
     housing, per_long = job.housing, job.units.small_per_long
@@ -198,6 +198,7 @@ def work_out(job: Job) -> Solution:
     options = options_for(
         Weigher(job, bore, shift, common), history.response, job.rounds[-1].dowels
     )
+    coarse = too_coarse(job, bore)
     return Solution(
         job=job,
         measured=measured,
@@ -211,6 +212,9 @@ def work_out(job: Job) -> Solution:
         companions=tuple(
             measure_companion(part, job.indicator, job.limits.confidence) for part in job.companions
         ),
+        face_settling=face_settling(job, face),
+        too_coarse=coarse,
+        bore_settling=bore_settling(job, bore, coarse=coarse),
     )
 
 

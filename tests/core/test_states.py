@@ -6,6 +6,7 @@ import pytest
 
 from sweepsheet import sheet, solve
 from sweepsheet.words.english import TABLE
+from tests.core.jobs import Data
 from tests.core.shop import Mechanic
 from tests.core.states import STATES, State
 
@@ -18,6 +19,12 @@ def said(mechanic: Mechanic) -> set[str]:
     result = solve(mechanic.job)
     steps = {f"do.{step['code']}" for step in result["advice"]}
     return steps | {finding["code"] for finding in result["findings"]}
+
+
+def job_in(name: str) -> Data:
+    """What the mechanic in the state of this name has typed."""
+    (state,) = (state for state in STATES if state.name == name)
+    return state.mechanic().job
 
 
 def named(state: State) -> str:
@@ -71,8 +78,7 @@ def test_there_are_sixty_of_them_at_least_and_no_two_alike() -> None:
 )
 def test_the_large_word_over_the_answer(name: str, word: str) -> None:
     """Nothing reads as well at first sight while the face is out, or while nothing is known."""
-    (state,) = (state for state in STATES if state.name == name)
-    assert f"\n{word}. Offset" in sheet(state.mechanic().job)
+    assert f"\n{word}. Offset" in sheet(job_in(name))
 
 
 @pytest.mark.parametrize(
@@ -84,7 +90,6 @@ def test_the_large_word_over_the_answer(name: str, word: str) -> None:
 )  # fmt: skip
 def test_no_choice_is_marked_while_something_comes_first(name: str) -> None:
     """... nor the dowels drawn, nor how to turn those that are in."""
-    (state,) = (state for state in STATES if state.name == name)
-    job = state.mechanic().job
+    job = job_in(name)
     assert solve(job)["dowel_choice"] is None
     assert "\n> " not in sheet(job)

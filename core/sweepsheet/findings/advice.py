@@ -86,9 +86,8 @@ def advice_for(solution: Solution, findings: tuple[Finding, ...]) -> tuple[Step,
         for each in now
         if each.code == "closing-missing"
     ]
-    said = {each.code for each in now}
     steps += _part_steps(solution)
-    steps += _face_steps(solution, said)
+    steps += _face_steps(solution)
     if not solution.face_rules:
         steps += _bore_steps(solution, steps)
     return tuple(steps)
@@ -109,7 +108,7 @@ def _part_steps(solution: Solution) -> Iterator[Step]:
 # The face -----------------------------------------------------------------------------------
 
 
-def _face_steps(solution: Solution, said: set[str]) -> Iterator[Step]:
+def _face_steps(solution: Solution) -> Iterator[Step]:
     """What to do about the face: sweep it, sweep it again, clean, find the cause, square it."""
     face, limits = solution.latest.face, solution.job.limits
     settling = solution.face_settling
@@ -120,7 +119,7 @@ def _face_steps(solution: Solution, said: set[str]) -> Iterator[Step]:
         yield step("resweep-face")
     elif settling is not None and settling.can_settle:
         yield _settle("settle-face", settling, solution)
-    elif "face-warp" in said and face.judged.verdict != "outside":
+    elif face.swept.warped and face.judged.verdict != "outside":
         yield step("face-not-flat", rest=Small(face.warp, solution.job.units))
     elif settling is not None:
         yield step("face-at-limit")
@@ -155,7 +154,7 @@ def _bore_steps(solution: Solution, before: list[Step]) -> Iterator[Step]:
     if bore.swept.disagreement is not None:
         yield step("steady-the-dial", {"part": "bore"}, what=Message("what.bore"))
         return
-    if bore.swept.pairs_differ and verdict != "within":
+    if solution.one_is_wrong:
         yield step("sweep-eight")
         return
     if verdict is None:

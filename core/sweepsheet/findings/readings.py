@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from sweepsheet.findings.finding import Finding, finding
@@ -11,8 +10,7 @@ from sweepsheet.sweep.analysis import Examined, tiny_reading
 from sweepsheet.sweep.checks import ROUNDING
 from sweepsheet.words.messages import At, Message, Small
 
-# Pair sums, the second harmonic and warp are spoken of beyond what noise does once in a hundred.
-_NORMAL_99 = 2.5758
+# The second harmonic is spoken of beyond what noise does once in a hundred.
 _RAYLEIGH_99 = 3.0349
 
 
@@ -99,11 +97,7 @@ def warp_findings(job: Job, swept: Examined, limit: float | None, field: str) ->
     """What a face shows beside its tilt, and whether the dial's own TIR breaks the limit."""
     if swept.foreign is not None or swept.fitted.dof == 0:
         return
-    # The residuals of n positions have n - 3 degrees of freedom; their span is at most twice
-    # their root sum of squares, and that is how it is held against noise.
-    dof = swept.fitted.dof
-    spread = math.sqrt(sum(r * r for r in swept.fitted.position_residuals() if r is not None) / dof)
-    if spread > _NORMAL_99 * swept.doubt.noise + ROUNDING:
+    if swept.warped:
         yield finding(
             "face-warp", "caution", f"{field}.sweeps",
             total=Small(swept.total_reading, job.units),

@@ -112,21 +112,21 @@ class _JobReader(SweepReader):
         }
 
     def limits(self, value: object) -> Limits:
-        return Limits(**self.described(Limits, value, "limits"))
+        return Limits(**self.settings(Limits, "limits", self.part(Limits, value, "limits")))
 
     def indicator(self, value: object) -> Indicator:
-        found = self.described(Indicator, value, "indicator")
+        part = self.part(Indicator, value, "indicator")
+        found = self.settings(Indicator, "indicator", part)
         if found["sag_allowance"] is None:
             found["sag_allowance"] = usual_allowance(found["holder"], self.units)
-        tries = value.get("sag") if isinstance(value, dict) else None
-        return Indicator(sag=self.sag(tries), **found)
+        return Indicator(sag=self.sag(part.get("sag")), **found)
 
     def crank(self, value: object) -> Crank:
-        return Crank(**self.described(Crank, value, "crank"))
+        return Crank(**self.settings(Crank, "crank", self.part(Crank, value, "crank")))
 
     def housing(self, value: object) -> Housing:
-        found = self.described(Housing, value, "housing")
-        part = value if isinstance(value, dict) else {}
+        part = self.part(Housing, value, "housing")
+        found = self.settings(Housing, "housing", part)
         return Housing(
             dowel_holes=self.dowel_holes(part.get("dowel_holes")),
             bolts=self.holes(part.get("bolts", []), "housing.bolts", 0, MOST_BOLTS),
@@ -134,11 +134,11 @@ class _JobReader(SweepReader):
         )
 
     def stock(self, value: object) -> Stock:
-        return Stock(**self.described(Stock, value, "stock"))
+        return Stock(**self.settings(Stock, "stock", self.part(Stock, value, "stock")))
 
-    def described(self, kind: type, value: object, path: str) -> dict[str, Any]:
-        """The settings of a part that are described where it is defined."""
-        return self.settings(kind, path, self.reader.section(value, path, keys_of(kind)))
+    def part(self, kind: type, value: object, path: str) -> Mapping[str, Any]:
+        """A part of the job, which may hold the keys of its dataclass."""
+        return self.reader.section(value, path, keys_of(kind))
 
     def sag(self, value: object) -> SagTest | None:
         """A sag test: one number, or what was read in each of several tries."""

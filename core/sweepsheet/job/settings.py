@@ -111,6 +111,7 @@ def settings_of(part: type) -> Mapping[str, Setting]:
     return {name: setting for name, setting in found.items() if setting is not None}
 
 
+@cache
 def keys_of(part: type) -> tuple[str, ...]:
     """All keys of a part, in its order."""
     return tuple(each.name for each in fields(part))

@@ -14,6 +14,7 @@ K_95_PLANE = math.sqrt(-2.0 * math.log(0.05))
 K_99_PLANE = math.sqrt(-2.0 * math.log(0.01))
 # Two-sided 95 % of one normal quantity: what "plus or minus" means in all we say.
 K_95_LINE = 1.959963984540054
+K_99_LINE = 2.5758
 
 # One-sided 95 % of one normal quantity (ISO 14253-1's guard band).
 K_95_ONE_SIDE = 1.6448536269514722

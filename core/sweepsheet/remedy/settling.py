@@ -72,21 +72,20 @@ def too_coarse(job: Job, bore: Bore) -> bool:
     return at_best.verdict != "within"
 
 
-def bore_settling(job: Job, bore: Bore) -> Settling | None:
+def bore_settling(job: Job, bore: Bore, *, coarse: bool) -> Settling | None:
     """What would settle the bore; ``None`` where it is not too close to call.
 
-    Where even a perfect bore could not be shown to hold the limit, whatever the verdict: what
-    would make the readings fine enough for that.
+    Where the readings are too ``coarse`` to show even a perfect bore to hold the limit, whatever
+    the verdict: what would make them fine enough for that.
 
     >>> from sweepsheet.job.read import read_job
     >>> from sweepsheet.alignment.rounds import measure_round
     >>> rounds = [{"bore": {"sweeps": [[0, -4.5, -9, -4.5]], "closing": [0]}}]
     >>> data = {"format": "sweepsheet-job", "version": 1, "rounds": rounds}
     >>> job = read_job(data | {"indicator": {"holder": "jointed_arm"}})
-    >>> bore_settling(job, measure_round(job, job.rounds[0]).bore).best.code
+    >>> bore_settling(job, measure_round(job, job.rounds[0]).bore, coarse=False).best.code
     'sag'
     """
-    coarse = too_coarse(job, bore)
     if job.limits.bore_offset is None or not (coarse or bore.judged.verdict == "undecided"):
         return None
     case = _Case(

@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 
 from sweepsheet.job.model import Indicator, Sweeps
+from sweepsheet.maths.normal import K_99_LINE
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.sweep.checks import (
     ROUNDING,
@@ -32,8 +33,6 @@ from sweepsheet.sweep.uncertainty import Doubt, doubt_of, step_uncertainty
 CLOSING_STEPS = 2.0
 # Readings that all lie within this many steps of nothing look like inches typed as thou.
 _TINY_STEPS = 0.2
-# Two-sided 99 % of one normal quantity.
-_NORMAL_99 = 2.5758
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +71,20 @@ class Examined:
         """
         if self.foreign is not None or self.second is not None or self.pairs is None:
             return False
-        return abs(self.pairs.difference) > _NORMAL_99 * 2.0 * self.doubt.noise + ROUNDING
+        return abs(self.pairs.difference) > K_99_LINE * 2.0 * self.doubt.noise + ROUNDING
+
+    @property
+    def warped(self) -> bool:
+        """Whether more than noise (99 %) is left beside the first harmonic.
+
+        The residuals of n positions have n - 3 degrees of freedom; their span is at most twice
+        their root sum of squares, and that is how it is held against noise.
+        """
+        dof = self.fitted.dof
+        if self.foreign is not None or dof == 0:
+            return False
+        squares = sum(r * r for r in self.fitted.position_residuals() if r is not None)
+        return math.sqrt(squares / dof) > K_99_LINE * self.doubt.noise + ROUNDING
 
     @property
     def rest(self) -> float:
