@@ -113,8 +113,12 @@ def test_a_name_that_nothing_is_known_for_stops_the_build(library: Path, web: Pa
 
 
 def test_pages_with_different_security_policies_stop_the_build(library: Path, web: Path) -> None:
+    head = (web / "pages" / "parts" / "head.html").read_text("utf-8")
+    (web / "pages" / "parts" / "other.html").write_text(
+        head.replace("default-src 'none'", "default-src *"), "utf-8"
+    )
     page = web / "pages" / "practice.html"
-    page.write_text(page.read_text("utf-8").replace("default-src 'none'", "default-src *"), "utf-8")
+    page.write_text(page.read_text("utf-8").replace("{{part head}}", "{{part other}}"), "utf-8")
     with pytest.raises(TroubleError, match="differ"):
         build.assemble(library, web.parent / "dist", web)
 
@@ -137,8 +141,8 @@ def test_an_address_that_is_none_stops_the_build(typed: str) -> None:
 
 
 def test_a_page_without_a_security_policy_stops_the_build(library: Path, web: Path) -> None:
-    page = web / "pages" / "index.html"
-    page.write_text(page.read_text("utf-8").replace("Content-Security-Policy", "nothing"), "utf-8")
+    head = web / "pages" / "parts" / "head.html"
+    head.write_text(head.read_text("utf-8").replace("Content-Security-Policy", "nothing"), "utf-8")
     with pytest.raises(TroubleError, match="security policy"):
         build.assemble(library, web.parent / "dist", web)
 

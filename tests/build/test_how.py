@@ -12,15 +12,16 @@ import pytest
 
 import build
 from tests.core.source import computing, modules
-from web.build.how import PLACE, docstrings, in_markup
+from web.build.how import docstrings, in_markup
 from web.build.languages import languages, translate
 from web.build.release import explained
+from web.build.template import places
 from web.build.trouble import TroubleError
 
 TEMPLATE = (build.WEB / "pages" / "how.html").read_text("utf-8")
 WORDS, *OTHERS = languages()
 ENGLISH_PAGE = explained(translate("how.html", TEMPLATE, WORDS, [WORDS, *OTHERS]), WORDS)
-LISTED = {place[1]: place[2].split() for place in PLACE.finditer(TEMPLATE)}
+LISTED = {module: names for module, *names in places(TEMPLATE, "doc")}
 
 
 class Text(HTMLParser):
@@ -67,7 +68,7 @@ def page() -> Text:
 
 def test_every_module_that_computes_is_told_of() -> None:
     assert set(LISTED) == computing()
-    assert len(PLACE.findall(TEMPLATE)) == len(LISTED), "each once"
+    assert len(places(TEMPLATE, "doc")) == len(LISTED), "each once"
 
 
 @pytest.mark.parametrize("module", sorted(LISTED))

@@ -1,8 +1,6 @@
 """Puts the core's own docstrings into how.html, so that page and program can't drift apart.
 
-The page is a template in one language. ``{{doc MODULE NAME ...}}`` stands for what the module's
-docstring says, and those of the functions and classes named; ``{{contents}}`` for links to the
-headings.
+Of a module its own docstring is shown, and those of the functions and classes named with it.
 """
 
 from __future__ import annotations
@@ -12,8 +10,9 @@ import re
 from html import escape
 from pathlib import Path
 
+from web.build.template import fill
+
 CORE = Path(__file__).resolve().parents[2] / "core" / "sweepsheet"
-PLACE = re.compile(r"\{\{doc ([\w.]+)((?: \w+)*)\}\}")
 CODE = re.compile(r"``(.+?)``")
 HEADING = re.compile(r'<h2 id="(\w+)">(.+?)</h2>')
 
@@ -63,5 +62,10 @@ def fill_how(page: str, *, contents: str, own_words: str) -> str:
     listed = (
         f'<details class="more">\n<summary>{title}</summary>\n<nav>\n{links}\n</nav>\n</details>'
     )
-    text = page.replace("{{contents}}", listed)
-    return PLACE.sub(lambda place: document(place[1], place[2].split(), own_words), text)
+    return fill(
+        page,
+        {
+            "contents": lambda: listed,
+            "doc": lambda module, *names: document(module, list(names), own_words),
+        },
+    )

@@ -1,10 +1,4 @@
-"""Writes each page once for each language, from the sentences that stand beside the core.
-
-A page is a template. ``{{say KEY}}`` stands for a sentence, ``{{to PAGE}}`` for the address of
-another page in the same language, ``{{language}}`` for the code of the language, ``{{alternates}}``
-and ``{{other_languages}}`` for links to the same page in the others, ``{{words}}`` for the
-sentences that the page's scripts say, as data.
-"""
+"""Writes each page once for each language, from the sentences that stand beside the core."""
 
 from __future__ import annotations
 
@@ -18,10 +12,12 @@ from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 
+from web.build.fields import verbs_of
+from web.build.template import fill
 from web.build.trouble import TroubleError
 
-CORE = Path(__file__).resolve().parents[2] / "core"
-SAY, TO = re.compile(r"\{\{say ([\w.-]+)\}\}"), re.compile(r"\{\{to ([\w.]+)\}\}")
+WEB = Path(__file__).resolve().parents[1]
+CORE, PARTS = WEB.parent / "core", WEB / "pages" / "parts"
 # What a script says with a key that it puts together: say(`offline.${state}`).
 BEGINNING = re.compile(r"`([a-z_.]+\.)\$\{")
 QUOTED = re.compile(r"[\"'`]([\w.-]+)(?=[\"'`])")
@@ -98,14 +94,23 @@ def placeholders(sentence: str) -> set[str]:
     return {name for _, name, _, _ in string.Formatter().parse(sentence) if name is not None}
 
 
-def translate(name: str, template: str, words: Words, everyone: Iterable[Words]) -> str:
-    """Write a template in one language, but for ``{{words}}``."""
+def translate(
+    name: str, template: str, words: Words, everyone: Iterable[Words], parts: Path = PARTS
+) -> str:
+    """Write a template in one language: its parts, fields and sentences, and the links."""
     write = in_json if name.endswith(".webmanifest") else in_markup
-    text = SAY.sub(lambda place: write(name, place[1], words), template)
-    text = TO.sub(lambda place: words.address_of(place[1]), text)
-    text = text.replace("{{language}}", words.code)
-    text = text.replace("{{alternates}}", alternates(name, everyone))
-    return text.replace("{{other_languages}}", others(name, words, everyone))
+    return fill(
+        template,
+        {
+            "part": lambda part: (parts / f"{part}.html").read_text("utf-8").rstrip("\n"),
+            "say": lambda key: write(name, key, words),
+            "to": words.address_of,
+            "language": lambda: words.code,
+            "alternates": lambda: alternates(name, everyone),
+            "other_languages": lambda: others(name, words, everyone),
+            **verbs_of(words.sentences),
+        },
+    )
 
 
 def sentence(name: str, key: str, words: Words) -> str:

@@ -11,11 +11,13 @@ import hashlib
 import json
 import re
 from collections.abc import Iterable
+from functools import partial
 from pathlib import Path
 
 from web.build.folding import fold
 from web.build.how import fill_how
 from web.build.languages import Words, data_block, languages, said_in, translate
+from web.build.template import fill, nothing_left
 from web.build.trouble import TroubleError
 
 # Each page with its script; page.mjs makes one file of that and all that it brings. The page is
@@ -42,8 +44,6 @@ PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 NAMED = b"pyodide.asm.mjs"
 # Pages are shipped as they are filled in, scripts and style sheets as page.mjs makes them.
 NOT_SHIPPED = re.compile(r"(build|pages|pictures|scripts|styles)/|tsconfig.*\.json$|.*\.d\.m?ts$")
-STYLE = re.compile(r'<link rel="stylesheet" href="\{\{release\}\}/([^"]+)"( media="\w+")?>')
-SCRIPT = re.compile(r"\{\{script ([\w.-]+)\}\}")
 POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
 
 
@@ -54,10 +54,8 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     """
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
-    templates = {name: (web / "pages" / name).read_text("utf-8") for name in PAGES}
-    templates[MANIFEST] = files.pop(MANIFEST).decode("utf-8")
     scripts = {name: (made / name).read_text("utf-8") for name in SPEAKING}
-    files |= pages(templates, scripts, made)
+    files |= pages(web, scripts, made)
     files |= python_files(library, modules)
     for name in (*SCRIPTS, *LATER_STYLES):
         if name not in WITHIN:
@@ -102,31 +100,35 @@ def write_forms(web: Path, out: Path) -> None:
     everyone = languages()
     for words in everyone:
         template = (web / "pages" / "index.html").read_text("utf-8")
-        text = translate("index.html", template, words, everyone)
-        whole = text.replace("{{words}}", data_block(words, words.sentences))
+        text = translate("index.html", template, words, everyone, web / "pages" / "parts")
+        whole = fill(text, {"words": partial(data_block, words, words.sentences)})
         (out / words.name_of("index.html")).write_text(whole, "utf-8")
 
 
-def pages(templates: dict[str, str], scripts: dict[str, str], made: Path) -> dict[str, bytes]:
+def pages(web: Path, scripts: dict[str, str], made: Path) -> dict[str, bytes]:
     """Write every page in every language."""
     everyone = languages()
-    sheets = {found[1] for text in templates.values() for found in STYLE.finditer(text)}
-    styles = {name: (made / name).read_text("utf-8") for name in sheets}
+    sheets = (path for path in sorted(made.glob("*.css")) if path.name not in LATER_STYLES)
+    styles = {path.name: path.read_text("utf-8") for path in sheets}
     within = {name: scripts[name].strip() for name in WITHIN}
     done = {}
     for words in everyone:
-        for name, template in templates.items():
-            text = translate(name, template, words, everyone)
+        for name, script in PAGES.items():
+            template = (web / "pages" / name).read_text("utf-8")
+            text = translate(name, template, words, everyone, web / "pages" / "parts")
             if name == "how.html":
                 text = explained(text, words)
-            if script := PAGES.get(name):
-                names = (script, *LATER.get(script, ()), CAN_START)
-                said = said_in((scripts[name] for name in names), words)
-                text = text.replace("{{words}}", data_block(words, said))
-            if name == "index.html":
-                first_round = made / words.name_of("first-round.html")
-                text = fold(text.replace("{{first_round}}", first_round.read_text("utf-8")))
+            names = (script, *LATER.get(script, ()), CAN_START) if script else ()
+            said = said_in((scripts[each] for each in names), words)
+            first_round = made / words.name_of("first-round.html")
+            verbs = {
+                "words": partial(data_block, words, said),
+                "first_round": partial(first_round.read_text, "utf-8"),
+            }
+            text = fold(fill(text, verbs)) if name == "index.html" else fill(text, verbs)
             done[words.name_of(name)] = put_within(text, styles, within).encode("utf-8")
+        manifest = (web / MANIFEST).read_text("utf-8")
+        done[words.name_of(MANIFEST)] = translate(MANIFEST, manifest, words, everyone).encode()
     return done
 
 
@@ -144,12 +146,17 @@ def put_within(page: str, styles: dict[str, str], scripts: dict[str, str]) -> st
 
     The policy allows these, by their hashes, and no others; it is the same on every page.
     """
-    page = STYLE.sub(lambda found: f"<style{found[2] or ''}>{styles[found[1]]}</style>", page)
-    page = SCRIPT.sub(lambda found: scripts[found[1]], page)
+    page = fill(page, {"style": partial(style, styles), "script": lambda name: scripts[name]})
     for kind, texts in (("style", styles), ("script", scripts)):
         allowed = f"{kind}-src 'self'"
         page = page.replace(allowed, " ".join([allowed, *hashes_of(texts.values())]))
     return page
+
+
+def style(styles: dict[str, str], name: str, media: str = "") -> str:
+    """A style sheet within a page, for one medium or for all."""
+    which = f' media="{media}"' if media else ""
+    return f"<style{which}>{styles[name]}</style>"
 
 
 def hashes_of(texts: Iterable[str]) -> list[str]:
@@ -159,13 +166,9 @@ def hashes_of(texts: Iterable[str]) -> list[str]:
 
 
 def fill_in(page: bytes, **values: str) -> bytes:
-    """Put each value where its name stands in double braces."""
-    text = page.decode("utf-8")
-    for name, value in values.items():
-        text = text.replace(f"{{{{{name}}}}}", value)
-    if left := re.search(r"\{\{[^}]*\}\}", text):
-        raise TroubleError(f"Nothing is known to fill in for {left[0]}.")
-    return text.encode("utf-8")
+    """Put the last values in: after them, nothing is left."""
+    verbs = {name: lambda value=value: value for name, value in values.items()}
+    return nothing_left(fill(page.decode("utf-8"), verbs)).encode("utf-8")
 
 
 def policy_of(name: str, page: bytes) -> str:

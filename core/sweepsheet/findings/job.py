@@ -181,7 +181,7 @@ def _pilot_findings(solution: Solution) -> Iterator[Finding]:
             angle=Angle(pilot.angle, job.units), sure=Angle(sure, job.units),
             careful=Angle(careful, job.units),
             generous=Angle(generous, job.units),
-            bearing=Message(f"bearing.{bearing}"),
+            bearing=Message(f"field.housing.pilot_bearing.{bearing}"),
         )  # fmt: skip
 
 

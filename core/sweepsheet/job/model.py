@@ -31,7 +31,6 @@ Axis = Literal["horizontal", "vertical"]
 Plunger = Literal["forward", "rearward"]
 EndFloat = Literal["free", "held"]
 Target = Literal["bore", "pilot"]
-# No gearbox has a tapered pilot: older files may name one, the form no longer offers it.
 BearingClass = Literal["bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller"]
 Joint = Literal["front", "rear"]
 TiltFrom = Literal["front", "rear"]
@@ -113,7 +112,10 @@ class Housing:
     depth: float | None = number(LENGTH)
     pilot_distance: float | None = number(LENGTH)
     tail_distance: float | None = number(LENGTH)
-    pilot_bearing: BearingClass | None = choice(get_args(BearingClass), nullable=True)
+    # No gearbox has a tapered pilot.
+    pilot_bearing: BearingClass | None = choice(
+        get_args(BearingClass), nullable=True, retired=("tapered_roller",)
+    )
     tilt_from: TiltFrom | None = choice(get_args(TiltFrom), nullable=True)
     bore_diameter: float | None = number(LENGTH)
     register_diameter: float | None = number(LENGTH)

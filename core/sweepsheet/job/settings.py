@@ -56,7 +56,8 @@ class Setting:
     """One setting: a number within a span, one of some choices, a text, or sizes in stock.
 
     ``usual`` stands where it is left out: a value, or the name of what a unit system has for it.
-    ``nullable``: it may be ``null``, not known. ``name`` names one of the sizes in a fault.
+    ``nullable``: it may be ``null``, not known. ``name`` names one of the sizes in a fault;
+    ``retired`` are choices that older files have and the form no longer offers.
     """
 
     kind: Kind
@@ -64,6 +65,7 @@ class Setting:
     nullable: bool = False
     span: Span = SMALL
     choices: tuple[str, ...] = ()
+    retired: tuple[str, ...] = ()
     name: str = ""
 
     def usual_in(self, units: UnitSystem) -> Any:
@@ -82,10 +84,13 @@ def number(span: Span, usual: float | str | None = None, *, nullable: bool = Tru
     return field(metadata={"setting": Setting("number", usual, nullable, span)})
 
 
-def choice(choices: tuple[str, ...], *, nullable: bool = False) -> Any:
+def choice(
+    choices: tuple[str, ...], *, nullable: bool = False, retired: tuple[str, ...] = ()
+) -> Any:
     """One of some words; the first where it is left out, or ``None`` where that may be."""
     usual = None if nullable else choices[0]
-    return field(metadata={"setting": Setting("choice", usual, nullable, choices=choices)})
+    setting = Setting("choice", usual, nullable, choices=choices, retired=retired)
+    return field(metadata={"setting": setting})
 
 
 def text() -> Any:
