@@ -11,11 +11,14 @@ import math
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Literal
 
 from hypothesis import strategies as st
 
 from sweepsheet.job.checklist import CODES
+from sweepsheet.job.model import SECTIONS
+from sweepsheet.job.settings import LENGTH, LIMIT, SMALL, Setting, settings_of
+from sweepsheet.maths.units import SYSTEMS
 from tests.core.jobs import Data, Reading
 
 KINDS = ("pilot_bore", "crank_flange", "flywheel_face")
@@ -34,7 +37,7 @@ class _Maker:
     """
 
     rng: random.Random
-    units: str
+    units: Literal["inch", "metric"]
     tame: bool
 
     @property
@@ -86,6 +89,25 @@ class _Maker:
         return {key: value for key, value in part.items() if self.chance(share)}
 
     # Sections ------------------------------------------------------------------------------
+
+    def section(self, name: str) -> Data:
+        """Some of the settings of a section."""
+        settings = settings_of(SECTIONS[name])
+        return self.some({key: self.setting(each) for key, each in settings.items()})
+
+    def setting(self, setting: Setting) -> Any:
+        """An allowed value of a setting; not known now and then, where that may be."""
+        if setting.nullable and self.chance(0.3):
+            return None
+        if setting.kind == "choice":
+            return self.one(setting.choices)
+        if setting.kind == "text":
+            return "the maker's manual"
+        if setting.kind == "sizes":
+            return [self.small() for _ in range(self.rng.randint(0, 4))]
+        made = {LENGTH: self.long, LIMIT: self.limit, SMALL: self.small}.get(setting.span)
+        low, high = (bound(SYSTEMS[self.units]) for bound in (setting.span.low, setting.span.high))
+        return self.one((low, high, self.between(low, high))) if made is None else made()
 
     def positions(self) -> list[float]:
         """Positions that can be fitted."""
@@ -152,16 +174,9 @@ class _Maker:
         at, radius = self.angle(), self.long()
         holes = [{"at_deg": at, "radius": radius}, {"at_deg": -at / 2.0 + 75.0, "radius": radius}]
         apart = abs((holes[0]["at_deg"] - holes[1]["at_deg"] + 180.0) % 360.0 - 180.0)
-        return self.some({
-            "depth": self.long(), "pilot_distance": self.long(), "tail_distance": self.long(),
-            "pilot_bearing": self.one(
-                (None, "bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller")
-            ),
-            "tilt_from": self.one((None, "front", "rear")),
-            "bore_diameter": self.long(), "register_diameter": self.long(),
+        return self.section("housing") | self.some({
             "dowel_holes": holes if apart > 10.0 else None,
             "bolts": [self.hole() for _ in range(self.one((0, 2, 3, 7)))],
-            "bolt_clearance": self.one((None, self.small())), "dowel_clearance": self.small(),
         })  # fmt: skip
 
     def companion(self, kind: str) -> Data:
@@ -171,31 +186,14 @@ class _Maker:
         })  # fmt: skip
 
     def job(self) -> Data:
-        limits = self.some({
-            "bore_offset": self.one((None, self.limit())),
-            "face_runout": self.one((None, self.limit())),
-            "face_radius": self.one((None, self.long())),
-            "pilot_offset": self.one((None, self.limit())),
-            "confidence": self.one((0.5, 0.95, 0.9999)), "source": "the maker's manual",
-        })  # fmt: skip
-        indicator = self.some({
-            "step": self.small(), "accuracy": self.small(), "repeatability": self.small(),
-            "plus_when": self.one(("plunger_in", "plunger_out")),
-            "contact_angle_deg": self.one((0.0, -60.0, 60.0, self.between(-60.0, 60.0))),
-            "sag": self.one((None, self.small())), "sag_allowance": self.small(),
-            "angle_setting_deg": self.one((0.0, 5.0, 45.0)),
-        })  # fmt: skip
-        crank = {"axis": self.one(("horizontal", "vertical")), "lift": self.small()}
-        stock = self.some({
-            "dowel_offsets": [self.small() for _ in range(self.rng.randint(0, 4))],
-            "aim_setting_deg": self.one((0.0, 5.0, 45.0)), "aim_for": self.one(("bore", "pilot")),
-            "shim_thicknesses": [self.small() for _ in range(self.rng.randint(0, 4))],
-        })  # fmt: skip
         chip = {"joint": self.one(("front", "rear")), "height": self.small(), **self.hole()}
         parts = self.some({
-            "about": {"vehicle": "tractor", "notes": "two\nlines"}, "limits": limits,
-            "indicator": indicator, "crank": self.some(crank), "housing": self.housing(),
-            "stock": stock, "chip": self.one((None, chip)),
+            "about": {"vehicle": "tractor", "notes": "two\nlines"},
+            "limits": self.section("limits"),
+            "indicator": self.section("indicator")
+            | self.some({"sag": self.one((None, self.small()))}),
+            "crank": self.section("crank"), "housing": self.housing(),
+            "stock": self.section("stock"), "chip": self.one((None, chip)),
             "companions": [self.companion(kind) for kind in KINDS if self.chance(0.4)],
         })  # fmt: skip
         rounds = [self.round() for _ in range(self.one((1, 1, 2, 3)))]

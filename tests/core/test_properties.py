@@ -21,6 +21,7 @@ from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json
 from tests.core.jobs import Data
+from tests.core.settings import LONG_KEYS, SMALL_KEYS
 from tests.core.strategies import any_job, good_jobs, spoil, spoiled_jobs, tame_jobs
 from tests.core.test_api import answer_or_faults
 
@@ -187,24 +188,13 @@ def swept_parts(job: Data) -> Iterator[Data]:
     yield from job.get("companions", [])
 
 
-SMALL = {
-    "sweeps", "opposite", "closing", "bore_offset", "face_runout", "pilot_offset", "step",
-    "accuracy", "repeatability", "sag", "sag_allowance", "lift", "bolt_clearance",
-    "dowel_clearance", "dowel_offsets", "shim_thicknesses", "height", "limit", "offset",
-}  # fmt: skip
-LONG = {
-    "face_radius", "depth", "pilot_distance", "tail_distance", "bore_diameter",
-    "register_diameter", "radius",
-}  # fmt: skip
-
-
 def scaled(part: Any, small: float, long: float, key: str = "") -> Any:
     """The job with its small distances and its lengths multiplied."""
     if isinstance(part, dict):
         return {k: scaled(v, small, long, k) for k, v in part.items()}
     if isinstance(part, list):
         return [scaled(each, small, long, key) for each in part]
-    factor = small if key in SMALL else long if key in LONG else None
+    factor = small if key in SMALL_KEYS else long if key in LONG_KEYS else None
     return part if factor is None or part is None else part * factor
 
 
@@ -212,11 +202,14 @@ def in_inches(job: Data) -> Data:
     """The job in thou and inches, with those usual values that are rounded in mm written out."""
     if job["units"] == "metric":
         job = {**scaled(job, 1.0 / 0.0254, 1.0 / 25.4), "units": "inch"}
+    typed = job.get("indicator", {})
     dial = {"step": 0.5, "accuracy": 0.5, "repeatability": 0.25, "sag_allowance": 1.0}
     return {
         **job,
         "limits": {"bore_offset": 5.0, "face_runout": 5.0, **job.get("limits", {})},
-        "indicator": dial | job.get("indicator", {}),
+        # Where the allowance is not known it is as is usual for the holder, rounded as well.
+        "indicator": dial
+        | {key: value for key, value in typed.items() if (key, value) != ("sag_allowance", None)},
         "housing": {"dowel_clearance": 1.0, **job.get("housing", {})},
         "stock": {"dowel_offsets": [7.0, 14.0, 21.0], **job.get("stock", {})},
     }

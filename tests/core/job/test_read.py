@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import copy
 import math
+import operator
+from collections.abc import Callable, Iterable
 from typing import Any
 
 import pytest
 
 from sweepsheet import InputError, solve
-from sweepsheet.job.model import Chip, Dowel, Hole
+from sweepsheet.job.model import SECTIONS, SETTINGS, Chip, Dowel, Hole
 from sweepsheet.job.read import read_job
 from sweepsheet.job.sag import sag_test
 from sweepsheet.maths.units import INCH, METRIC
 from tests.core.jobs import Data, make_job
+from tests.core.settings import every_setting
 
 # Every field there is, with a value that is not its default.
 FULL: Data = {
@@ -24,25 +27,7 @@ FULL: Data = {
         "vehicle": "a", "engine": "b", "gearbox": "c", "housing": "d", "technician": "e",
         "customer": "f", "date": "2000-01-01", "notes": "two\nlines",
     },
-    "limits": {
-        "bore_offset": 4.0, "face_runout": 3.0, "face_radius": 2.5, "pilot_offset": 2.0,
-        "confidence": 0.9, "source": "g",
-    },
-    "indicator": {
-        "step": 0.1, "accuracy": 0.2, "repeatability": 0.3, "plus_when": "plunger_out",
-        "contact_angle_deg": 10, "sag": 1.5, "sag_allowance": 2.0, "angle_setting_deg": 3,
-    },
-    "crank": {"axis": "vertical", "lift": 0.5},
-    "housing": {
-        "depth": 6.0, "pilot_distance": 7.0, "tail_distance": 20.0,
-        "pilot_bearing": "tapered_roller", "bore_diameter": 4.68, "register_diameter": 4.67,
-        "dowel_holes": [{"at_deg": 270, "radius": 7.0}, {"at_deg": -270, "radius": 7.5}],
-        "bolts": [{"at_deg": 45, "radius": 8.0}], "bolt_clearance": 30.0, "dowel_clearance": 2.0,
-    },
-    "stock": {
-        "dowel_offsets": [14, 7, 7, 0], "aim_setting_deg": 4, "aim_for": "pilot",
-        "shim_thicknesses": [5, 1, 2, 2],
-    },
+    **every_setting(),
     "chip": {"joint": "rear", "height": 3.0, "at_deg": -45, "radius": 8.0},
     "companions": [
         {
@@ -67,6 +52,12 @@ FULL: Data = {
         }
     ],
 }  # fmt: skip
+
+FULL["indicator"]["sag"] = 1.5
+FULL["housing"] |= {
+    "dowel_holes": [{"at_deg": 270, "radius": 7.0}, {"at_deg": -270, "radius": 7.5}],
+    "bolts": [{"at_deg": 45, "radius": 8.0}],
+}
 
 
 def put(data: Data, path: str, value: object) -> Data:
@@ -111,21 +102,18 @@ def test_every_field_is_read() -> None:
     job = read_job(FULL)
     assert job.units is INCH
     assert job.about["notes"] == "two\nlines"
-    assert (job.limits.bore_offset, job.limits.face_runout, job.limits.pilot_offset) == (4, 3, 2)
-    assert (job.limits.confidence, job.limits.source, job.limits.face_radius) == (0.9, "g", 2.5)
-    dial = job.indicator
-    assert (dial.step, dial.accuracy, dial.repeatability) == (0.1, 0.2, 0.3)
-    assert (dial.plus_when, dial.contact_angle_deg) == ("plunger_out", 10.0)
-    assert (dial.sag, dial.sag_allowance, dial.angle_setting_deg) == (sag_test([1.5]), 2.0, 3.0)
-    assert (job.crank.axis, job.crank.lift) == ("vertical", 0.5)
-    assert (job.housing.depth, job.housing.pilot_distance) == (6.0, 7.0)
-    assert (job.housing.tail_distance, job.housing.pilot_bearing) == (20.0, "tapered_roller")
-    assert (job.housing.bore_diameter, job.housing.register_diameter) == (4.68, 4.67)
+    wrong = []
+    for path, setting in SETTINGS.items():
+        section, _, key = path.partition(".")
+        wanted = FULL[section][key]
+        if setting.kind == "sizes":
+            wanted = tuple(sorted({size for size in wanted if size}))
+        if operator.attrgetter(path)(job) != wanted:
+            wrong.append(path)
+    assert wrong == []
+    assert job.indicator.sag == sag_test([1.5])
     assert job.housing.dowel_holes == (Hole(270.0, 7.0), Hole(90.0, 7.5))
     assert job.housing.bolts == (Hole(45.0, 8.0),)
-    assert (job.housing.bolt_clearance, job.housing.dowel_clearance) == (30.0, 2.0)
-    assert (job.stock.dowel_offsets, job.stock.aim_setting_deg) == ((7.0, 14.0), 4.0)
-    assert (job.stock.aim_for, job.stock.shim_thicknesses) == ("pilot", (1.0, 2.0, 5.0))
     assert job.chip == Chip("rear", 3.0, 315.0, 8.0)
     (part,) = job.companions
     assert (part.kind, part.contact, part.plunger) == ("crank_flange", "outside", "rearward")
@@ -152,15 +140,14 @@ def test_every_field_but_the_readings_has_its_default(name: str, units: object) 
     job = read_job(small)
     assert job.units is units
     assert set(job.about.values()) == {""}
-    assert job.limits.bore_offset == job.units.bore_offset_limit
-    assert (job.limits.confidence, job.limits.pilot_offset) == (0.95, None)
-    assert (job.indicator.step, job.indicator.sag) == (job.units.step, None)
-    assert (job.indicator.plus_when, job.indicator.angle_setting_deg) == ("plunger_in", 5.0)
-    assert (job.crank.axis, job.crank.lift) == ("horizontal", 0.0)
-    assert job.housing.dowel_holes is None
-    assert (job.housing.depth, job.housing.pilot_distance) == (None, None)
-    assert job.housing.bolts == ()
-    assert job.stock.dowel_offsets == job.units.dowel_offsets
+    usual = {path: setting.usual_in(job.units) for path, setting in SETTINGS.items()}
+    usual["indicator.sag_allowance"] = 3.0 if name == "inch" else 0.076  # as the holder has it
+    got = {
+        path: getattr(getattr(job, path.partition(".")[0]), path.partition(".")[2])
+        for path in usual
+    }
+    assert got == usual
+    assert (job.indicator.sag, job.housing.dowel_holes, job.housing.bolts) == (None, None, ())
     assert [each.name for each in job.rounds] == ["as found", "round 2"]
     first = job.rounds[0]
     assert first.dowels == (Dowel(0.0, 0.0), Dowel(0.0, 0.0))
@@ -168,11 +155,25 @@ def test_every_field_but_the_readings_has_its_default(name: str, units: object) 
     assert first.bore.sweeps.positions_deg == (0.0, 90.0, 180.0, 270.0)
     assert first.bore.sweeps.closing == (None,)
     assert first.face is None
-    assert (job.limits.face_runout, job.limits.face_radius) == (job.units.face_runout_limit, None)
-    assert (job.housing.tail_distance, job.housing.pilot_bearing) == (None, None)
-    assert (job.housing.bore_diameter, job.housing.register_diameter) == (None, None)
-    assert (job.stock.aim_for, job.stock.shim_thicknesses) == ("bore", ())
     assert (job.chip, job.companions) == (None, ())
+
+
+def test_what_is_usual() -> None:
+    """The figures that stand in the form before anything is typed; common practice, no source."""
+    usual = {path: each.usual_in(INCH) for path, each in SETTINGS.items() if each.usual is not None}
+    assert usual == {
+        "limits.bore_offset": 5.0, "limits.face_runout": 5.0, "limits.confidence": 0.95,
+        "limits.source": "", "indicator.step": 0.5, "indicator.accuracy": 0.5,
+        "indicator.repeatability": 0.25, "indicator.plus_when": "plunger_in",
+        "indicator.contact_angle_deg": 0.0, "indicator.angle_setting_deg": 5.0,
+        "crank.axis": "horizontal", "crank.lift": 0.0, "housing.dowel_clearance": 1.0,
+        "stock.dowel_offsets": (7.0, 14.0, 21.0), "stock.aim_setting_deg": 5.0,
+        "stock.aim_for": "bore", "stock.shim_thicknesses": (),
+    }  # fmt: skip
+    metric = {path: each.usual_in(METRIC) for path, each in SETTINGS.items()}
+    assert (metric["limits.bore_offset"], metric["limits.face_runout"]) == (0.127, 0.127)
+    assert (metric["indicator.step"], metric["indicator.repeatability"]) == (0.01, 0.005)
+    assert metric["stock.dowel_offsets"] == (0.178, 0.356, 0.533)
 
 
 def test_a_face_and_a_companion_have_their_defaults() -> None:
@@ -212,20 +213,17 @@ def test_inch_is_the_default() -> None:
     assert read_job(make_job((0, 1, 2, 1))).units is INCH
 
 
-@pytest.mark.parametrize(
-    "path",
-    [
-        "limits.bore_offset", "limits.face_runout", "limits.pilot_offset", "indicator.sag",
-        "housing.depth", "housing.pilot_distance", "housing.dowel_holes", "housing.bolt_clearance",
-        "housing.tail_distance", "housing.pilot_bearing", "housing.bore_diameter",
-        "housing.register_diameter", "limits.face_radius", "chip", "companions",
-        "companions.0.limit", "companions.0.closing", "rounds.0.face.opposite",
-        "rounds.0.face.opposite.1.3", "rounds.0.face",
-        "rounds.0.bore.closing", "rounds.0.bore.closing.1", "rounds.0.bore.sweeps.1.3",
-    ],
+NULLABLE = (
+    *(path for path, setting in SETTINGS.items() if setting.nullable),
+    "indicator.sag", "housing.dowel_holes", "chip", "companions", "companions.0.limit",
+    "companions.0.closing", "rounds.0.face.opposite", "rounds.0.face.opposite.1.3", "rounds.0.face",
+    "rounds.0.bore.closing", "rounds.0.bore.closing.1", "rounds.0.bore.sweeps.1.3",
 )  # fmt: skip
-def test_null_means_not_known(path: str) -> None:
-    assert read_job(put(FULL, path, None)) != read_job(FULL)
+
+
+def test_null_means_not_known() -> None:
+    full = read_job(FULL)
+    assert [path for path in NULLABLE if read_job(put(FULL, path, None)) == full] == []
 
 
 def test_a_whole_number_version_may_be_written_as_it_likes() -> None:
@@ -237,30 +235,32 @@ def test_a_whole_number_version_may_be_written_as_it_likes() -> None:
 NUMBERS = [path for path, value in leaves(FULL) if isinstance(value, int | float)]
 TEXTS = [path for path, value in leaves(FULL) if isinstance(value, str) and path != "format"]
 CHOICES = {
-    "units",
-    "indicator.plus_when",
-    "crank.axis",
-    "rounds.0.bore.contact",
-    "rounds.0.face.plunger",
-    "rounds.0.face.end_float",
-    "housing.pilot_bearing",
-    "stock.aim_for",
-    "chip.joint",
-    "companions.0.kind",
-    "companions.0.contact",
-    "companions.0.plunger",
-}
+    *(path for path, setting in SETTINGS.items() if setting.kind == "choice"),
+    "units", "rounds.0.bore.contact", "rounds.0.face.plunger", "rounds.0.face.end_float",
+    "chip.joint", "companions.0.kind", "companions.0.contact", "companions.0.plunger",
+}  # fmt: skip
 
 
-@pytest.mark.parametrize("path", [p for p in NUMBERS if p not in ("version", "indicator.sag")])
-@pytest.mark.parametrize(
-    "value", ["o", True, [1], {"a": 1}, math.nan, math.inf, -math.inf, 10**400]
-)
-def test_a_number_failure(path: str, value: object) -> None:
+def refused(paths: Iterable[str], value: object, phrase: Callable[[str], str]) -> list[object]:
+    """The places that do not refuse a value at themselves, there only, and in these words."""
+    wrong: list[object] = []
+    for path in paths:
+        found = faults_of(put(FULL, path, value))
+        if [field for field, _ in found] != [path] or phrase(path) not in found[0][1]:
+            wrong.append((path, found))
+    return wrong
+
+
+def test_a_number_failure() -> None:
     """Every number in the job refuses what is none, at its own field and nowhere else."""
-    ((field, text),) = faults_of(put(FULL, path, value))
-    assert field == path
-    assert "is wanted, got " in text
+    places = [path for path in NUMBERS if path not in ("version", "indicator.sag")]
+    assert refused(places, "o", lambda _: "is wanted, got ") == []
+
+
+@pytest.mark.parametrize("value", [True, [1], {"a": 1}, math.nan, math.inf, -math.inf, 10**400])
+@pytest.mark.parametrize("path", ["housing.depth", "rounds.0.bore.sweeps.0.1"])
+def test_what_is_no_number_failure(path: str, value: object) -> None:
+    assert refused([path], value, lambda _: "is wanted, got ") == []
 
 
 @pytest.mark.parametrize(
@@ -303,47 +303,43 @@ def test_what_a_holder_usually_sags_counts_where_nothing_was_typed(
     assert read_job(typed).indicator.sag_allowance == 2.0
 
 
-@pytest.mark.parametrize("path", TEXTS)
-@pytest.mark.parametrize("value", [5, False, ["a"]])
-def test_a_text_failure(path: str, value: object) -> None:
-    ((field, text),) = faults_of(put(FULL, path, value))
-    assert field == path
-    assert ("one of" if path in CHOICES else "text is wanted") in text
+def test_a_text_failure() -> None:
+    values: list[object] = [5, False, ["a"]]
+    for value in values:
+        wrong = refused(TEXTS, value, lambda p: "one of" if p in CHOICES else "text is wanted")
+        assert wrong == []
 
 
-@pytest.mark.parametrize("path", [path for path in TEXTS if path != "housing.pilot_bearing"])
-def test_a_text_is_not_null_failure(path: str) -> None:
-    """But for the pilot bearing, which may well not be known."""
-    ((field, text),) = faults_of(put(FULL, path, None))
-    assert (field, text.rpartition(" ")[2]) == (path, "nothing")
+def test_a_text_is_not_null_failure() -> None:
+    """But for what may well not be known."""
+    places = [path for path in TEXTS if path not in NULLABLE]
+    assert len(places) > 15
+    assert refused(places, None, lambda _: "nothing") == []
 
 
-@pytest.mark.parametrize("path", sorted(CHOICES))
-def test_a_choice_failure(path: str) -> None:
+def test_a_choice_failure() -> None:
     """What can be chosen is said in full."""
-    ((field, text),) = faults_of(put(FULL, path, "neither"))
-    assert field == path
-    assert text.endswith("is wanted, got 'neither'")
+    assert refused(CHOICES, "neither", lambda _: "is wanted, got 'neither'") == []
 
 
-SECTIONS = [
-    "about", "limits", "indicator", "crank", "housing", "stock", "rounds.0", "rounds.0.bore",
-    "rounds.0.face", "rounds.0.dowels.1", "housing.bolts.0", "housing.dowel_holes.0", "chip",
-    "companions.0",
-]  # fmt: skip
+GROUPS = (
+    "about", *SECTIONS, "rounds.0", "rounds.0.bore", "rounds.0.face", "rounds.0.dowels.1",
+    "housing.bolts.0", "housing.dowel_holes.0", "chip", "companions.0",
+)  # fmt: skip
 
 
-@pytest.mark.parametrize("path", SECTIONS)
-def test_a_key_that_is_not_known_failure(path: str) -> None:
+def test_a_key_that_is_not_known_failure() -> None:
     """A mistyped limit must not be passed over in silence."""
-    ((field, text),) = faults_of(put(FULL, f"{path}.ofset", 1))
-    assert field == f"{path}.ofset"
-    assert text == "'ofset' is not a field of a job"
+    told = [("ofset", "'ofset' is not a field of a job")]
+    for path in GROUPS:
+        assert faults_of(put(FULL, f"{path}.ofset", 1)) == [
+            (f"{path}.{key}", text) for key, text in told
+        ]
 
 
-@pytest.mark.parametrize("path", SECTIONS)
-def test_a_section_failure(path: str) -> None:
-    assert path in [field for field, _ in faults_of(put(FULL, path, "text"))]
+def test_a_section_failure() -> None:
+    for path in GROUPS:
+        assert path in [field for field, _ in faults_of(put(FULL, path, "text"))]
 
 
 @pytest.mark.parametrize(
