@@ -106,6 +106,7 @@ def test_a_job_of_two_rounds_tells_what_was_found_done_and_left(page: Page, serv
     expect(page.locator("#about")).to_contain_text("A. Winter")
     expect(page.locator("#after svg")).to_be_visible()
     page.locator("#more summary").click()
+    expect(page.locator("#taken li").first).to_contain_text("Dial: step 0.5 thou")
     expect(page.locator("#readings table")).to_have_count(2)
     expect(page.locator("#readings td", has_text="−11.5")).to_be_visible()
 

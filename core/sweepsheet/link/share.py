@@ -72,6 +72,7 @@ def open_link(fragment: str, language: Language) -> Data:
         "before": drawing_of(first, language),
         "after": drawing_of(solution, language) if several else "",
         "texts": {"name": job.name, "about": job.about, "source": job.limits.source},
+        "taken": paper["dial"],
         "readings": paper["readings"],
         "remarks": paper["remarks"],
         "form": form_of(linked.data),

@@ -21,6 +21,7 @@ import { say } from '../common/words.js';
  * @property {Omit<Claimed, 'figures'>} texts
  * @property {string} before
  * @property {string} after
+ * @property {string[]} taken how the readings were taken
  * @property {Table[]} readings
  * @property {Remark[]} remarks
  * @property {Record<string, string>} form
@@ -45,7 +46,7 @@ function paintBoth(figures, more) {
 }
 
 /** @param {Opened} opened */
-function paint({ agrees, older, claimed, figures, texts, before, after, readings, remarks, form }) {
+function paint({ agrees, older, claimed, figures, texts, before, after, taken, readings, remarks, form }) {
   paintClaimed({ ...texts, figures: namedFigures(agrees ? figures : claimed) });
   const state = agrees ? 'agrees' : older ? 'older' : 'disagrees';
   tell(state, say(`view.${state}`));
@@ -54,6 +55,7 @@ function paint({ agrees, older, claimed, figures, texts, before, after, readings
   putDrawing(get('after'), after);
   get('drawings').hidden = false;
   get('after-part').hidden = !after;
+  get('taken').replaceChildren(...taken.map((line) => textElement('li', line)));
   get('readings').replaceChildren(...readings.map(readingsTable));
   get('remarks').replaceChildren(...remarks.map(remarkItem));
   get('remarks-part').hidden = remarks.length === 0;
