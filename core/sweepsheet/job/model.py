@@ -102,7 +102,8 @@ class Hole:
 class Housing:
     """Dimensions of the housing; ``None`` or empty where not measured, and then not assumed.
 
-    ``depth`` runs from the front flange to the rear face, ``pilot_distance`` from the rear face
+    ``depth`` runs from the front flange to the rear face; a plate of ``plate_thickness`` stands
+    between that flange and the block. ``pilot_distance`` runs from the rear face
     forward to the pilot bearing, ``tail_distance`` from the rear face back to the gearbox tail.
     ``bore_diameter`` and ``register_diameter`` are those of the bore and of the part of the gearbox
     that sits in it. Clearances are on the diameter. ``tilt_from`` is which side makes the rear
@@ -110,6 +111,7 @@ class Housing:
     """
 
     depth: float | None = number(LENGTH)
+    plate_thickness: float | None = number(LENGTH)
     pilot_distance: float | None = number(LENGTH)
     tail_distance: float | None = number(LENGTH)
     # No gearbox has a tapered pilot.

@@ -132,6 +132,9 @@ def _dial(job: Job, language: Language) -> Iterator[str]:
         yield say("paper.contact_angle", angle=Degrees(dial.contact_angle_deg))
     if job.crank.lift:
         yield say("paper.lift", lift=Size(job.crank.lift, units))
+    if job.housing.plate_thickness is not None:
+        plate = _length(job.housing.plate_thickness, units, language)
+        yield say("paper.plate", thickness=plate)
 
 
 # What each round came to --------------------------------------------------------------------

@@ -122,3 +122,11 @@ def test_a_dial_that_reads_the_other_way_is_told() -> None:
 def test_lengths_are_told_in_their_own_unit() -> None:
     job = with_face(make_job([0, -0.1, -0.3, -0.1], units="metric"), radius=75.5)
     assert "radius 75.5 mm" in paper(job)["readings"][0]["rows"][1][0]
+
+
+def test_the_plate_between_block_and_housing_is_told_where_it_is_known() -> None:
+    for units, told in (("inch", "0.09 in"), ("metric", "0.09 mm")):
+        plate = {"plate_thickness": 0.09}
+        lines = paper(make_job((0, 1, 2, 1), units=units, housing=plate))["dial"]
+        assert f"Plate between block and housing: {told} thick" in lines
+    assert "Plate" not in str(paper(make_job((0, 1, 2, 1)))["dial"])
