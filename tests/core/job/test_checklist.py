@@ -13,6 +13,8 @@ from sweepsheet.job.read import read_job
 from sweepsheet.words.english import TABLE
 from sweepsheet.words.faults import InputError
 from tests.core.jobs import make_job
+from web.build.fields import checklist
+from web.build.template import places
 
 PAGE = Path("web/pages/index.html").read_text()
 
@@ -35,7 +37,9 @@ def test_a_box_of_the_form_is_ticked_by_yes_alone() -> None:
 
 
 def test_the_page_has_a_box_for_each_in_its_order_and_words() -> None:
-    boxes = re.findall(r'name="checklist\.(\w+)" value="yes"> ([^<]+)</label>', PAGE)
+    assert [group for (group,) in places(PAGE, "checklist")] == list(GROUPS)
+    drawn = "".join(map(checklist, GROUPS))
+    boxes = re.findall(r'name="checklist\.(\w+)" value="yes"> ([^<]+)</label>', drawn)
     assert boxes == [(code, f"{{{{say checklist.{code}}}}}") for code in CODES]
     assert all(f"checklist.{code}" in TABLE for code in CODES)
     for group in GROUPS:
