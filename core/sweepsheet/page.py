@@ -19,7 +19,7 @@ from sweepsheet.drawing.side_view import side_view_of
 from sweepsheet.files.exchange import export_csv, export_file, import_file
 from sweepsheet.findings.job import findings_for
 from sweepsheet.form.dial import Dial
-from sweepsheet.form.to_job import Typed, job_of
+from sweepsheet.form.to_job import FormJob, job_of
 from sweepsheet.job.model import Job
 from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json
@@ -31,7 +31,7 @@ from sweepsheet.words.english import ENGLISH
 from sweepsheet.words.faults import Fault, InputError
 from sweepsheet.words.glossary import plain_words
 from sweepsheet.words.languages import language_of
-from sweepsheet.words.messages import At, Language, Message
+from sweepsheet.words.messages import ClockPosition, Language, Message
 
 # A file within another text, every character of it escaped, or as many jobs as a file may hold.
 LONGEST_REQUEST = 12_000_000
@@ -41,7 +41,7 @@ _READING = re.compile(r"\.(?:sweeps|opposite|closing)\.\d+")
 _NOT_YET = ("fault.few_readings", "fault.half_turn")
 
 
-def answer_text(request: str) -> str:
+def handle_request(request: str) -> str:
     """The answer to a request, both as JSON text. Raises ``InputError`` only for no request.
 
     A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
@@ -51,9 +51,9 @@ def answer_text(request: str) -> str:
     "rounds.0.bore"}}`` for what leads through a sweep. Beside it stands the ``language`` of the
     answer, by its code; English where there is none, or one that is not known.
 
-    >>> json.loads(answer_text('{"form": {}}'))["state"]
+    >>> json.loads(handle_request('{"form": {}}'))["state"]
     'waiting'
-    >>> json.loads(answer_text('{"link": "1abc", "language": "en"}'))["state"]
+    >>> json.loads(handle_request('{"link": "1abc", "language": "en"}'))["state"]
     'refused'
     """
     asked = load_json(request, LONGEST_REQUEST)
@@ -76,7 +76,7 @@ def answer_text(request: str) -> str:
         case {"practice": dict() as form} if _is_form(form):
             shown = practice(form, language)
         case {"guide": {"form": dict() as form, "at": str() as at}} if _is_form(form):
-            shown = lead(form, at, language)
+            shown = guide_sweep(form, at, language)
         case _:
             raise InputError((Fault("", Message("fault.request")),))
     return json.dumps(shown, allow_nan=False)
@@ -95,7 +95,7 @@ def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str,
     return {"practice": practised.shown, "answer": answered}
 
 
-def lead(form: Mapping[str, str], at: str, language: Language = ENGLISH) -> dict[str, Any]:
+def guide_sweep(form: Mapping[str, str], at: str, language: Language = ENGLISH) -> dict[str, Any]:
     """What leads through a sweep, position by position."""
     from sweepsheet.guide.steps import guide  # noqa: PLC0415 - the first answer need not wait for it
 
@@ -140,7 +140,7 @@ def share(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, An
     return share_of(typed.job, work_out(job), language) if isinstance(job, Job) else job
 
 
-def _job(typed: Typed, language: Language) -> Job | dict[str, Any]:
+def _job(typed: FormJob, language: Language) -> Job | dict[str, Any]:
     """The job that was typed; else what is shown instead: what is missing, or what is wrong."""
     found: tuple[Fault, ...] = (typed.dial.fault,) if typed.dial.fault else ()
     try:
@@ -151,7 +151,7 @@ def _job(typed: Typed, language: Language) -> Job | dict[str, Any]:
         return job
     blanks = _blanks(typed)
     if all(fault.message.key in _NOT_YET for fault in found) and blanks:
-        text = language.say("page.waiting", positions=tuple(At(a) for a in blanks))
+        text = language.say("page.waiting", positions=tuple(ClockPosition(a) for a in blanks))
         return {"state": "waiting", "text": text}
     faults = [
         {"field": typed.form_name(fault.field), "text": _fault_text(fault, typed.dial, language)}
@@ -160,7 +160,7 @@ def _job(typed: Typed, language: Language) -> Job | dict[str, Any]:
     return {"state": "faults", "faults": faults}
 
 
-def _limit(typed: Typed, language: Language) -> str:
+def _limit(typed: FormJob, language: Language) -> str:
     """The limit as offset and TIR, as far as it can be read."""
     limit = typed.job.get("limits", {}).get("bore_offset")
     units = SYSTEMS.get(typed.job.get("units", "inch"))
@@ -169,7 +169,7 @@ def _limit(typed: Typed, language: Language) -> str:
     return limit_line(limit, units, language)
 
 
-def _blanks(typed: Typed) -> list[float]:
+def _blanks(typed: FormJob) -> list[float]:
     """The positions at which the first round's first unfinished bore sweep has no reading."""
     bore = typed.job["rounds"][0]["bore"]
     for row in bore["sweeps"]:
@@ -179,7 +179,7 @@ def _blanks(typed: Typed) -> list[float]:
     return []
 
 
-def _unfinished(typed: Typed, language: Language) -> list[dict[str, str]]:
+def _unfinished(typed: FormJob, language: Language) -> list[dict[str, str]]:
     """A remark for each sweep that was begun and does not count yet."""
     return [
         {

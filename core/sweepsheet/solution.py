@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sweepsheet.alignment.bore import vertical_doubt
+from sweepsheet.alignment.bore import vertical_covariance
 from sweepsheet.alignment.face import Face
-from sweepsheet.alignment.rotating_part import Runout, measure_companion
-from sweepsheet.alignment.rounds import Measured, measure_round
-from sweepsheet.alignment.seat import Seat, clearance_of, seat_doubt, seat_of
+from sweepsheet.alignment.rotating_part import Runout, measure_rotating_part
+from sweepsheet.alignment.rounds import RoundResult, measure_round
+from sweepsheet.alignment.seat import Seat, clearance_of, seat_covariance, seat_of
 from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE, K_99_PLANE
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.remedy.chip import ChipEffect, chip_slope, effect_of
-from sweepsheet.remedy.dowels import Option, Weigher, choose, options_for, pilot_shift
+from sweepsheet.remedy.dowels import Option, OptionEvaluator, choose, options_for, pilot_shift
 from sweepsheet.remedy.history import History, at_least, history_of
 from sweepsheet.remedy.rigid import DowelLine
 from sweepsheet.remedy.settling import Settling, bore_settling, face_settling, too_coarse
 from sweepsheet.remedy.squaring import Squaring, rim_of, square
-from sweepsheet.remedy.trim import Response, play_doubt
+from sweepsheet.remedy.trim import DowelResponse, play_covariance
 from sweepsheet.remedy.unequal_pairs import Pair, pairs_for
 from sweepsheet.sweep.analysis import must_be_repeated
 
@@ -33,7 +33,7 @@ class Solution:
     """
 
     job: Job
-    measured: tuple[Measured, ...]
+    measured: tuple[RoundResult, ...]
     seat: Seat | None
     squaring: Squaring | None
     history: History
@@ -47,7 +47,7 @@ class Solution:
     bore_settling: Settling | None
 
     @property
-    def latest(self) -> Measured:
+    def latest(self) -> RoundResult:
         """What the latest round tells."""
         return self.measured[-1]
 
@@ -126,12 +126,12 @@ class Solution:
     @property
     def wrong_way(self) -> bool:
         """Whether the bore went opposite to the aim of its dowels, or as if left were right."""
-        return self.history.deed is not None and self.history.deed.contradicts
+        return self.history.observed is not None and self.history.observed.contradicts
 
     @property
     def moved_otherwise(self) -> bool:
         """Whether the bore did not go where its dowels should have put it: no size cures that."""
-        return self.history.deed is not None and not self.history.deed.agrees
+        return self.history.observed is not None and not self.history.observed.agrees
 
     @property
     def must_sweep_again(self) -> bool:
@@ -191,12 +191,12 @@ def work_out(job: Job) -> Solution:
     line = None
     if housing.dowel_holes is not None:
         line = DowelLine.of(housing.dowel_holes, per_long)
-    common = vertical_doubt(job.indicator, job.crank)
+    common = vertical_covariance(job.indicator, job.crank)
     history = history_of(job, measured, line, common)
     distance = None if housing.pilot_distance is None else housing.pilot_distance * per_long
-    shift = pilot_shift(face, distance, seat_doubt(clearance_of(job)))
+    shift = pilot_shift(face, distance, seat_covariance(clearance_of(job)))
     options = options_for(
-        Weigher(job, bore, shift, common), history.response, job.rounds[-1].dowels
+        OptionEvaluator(job, bore, shift, common), history.response, job.rounds[-1].dowels
     )
     coarse = too_coarse(job, bore)
     return Solution(
@@ -210,7 +210,8 @@ def work_out(job: Job) -> Solution:
         pairs=_pairs(job, history.response, line, common),
         chip=_chip(job),
         companions=tuple(
-            measure_companion(part, job.indicator, job.limits.confidence) for part in job.companions
+            measure_rotating_part(part, job.indicator, job.limits.confidence)
+            for part in job.companions
         ),
         face_settling=face_settling(job, face),
         too_coarse=coarse,
@@ -219,13 +220,13 @@ def work_out(job: Job) -> Solution:
 
 
 def _pairs(
-    job: Job, response: Response | None, line: DowelLine | None, common: Sym2
+    job: Job, response: DowelResponse | None, line: DowelLine | None, common: Sym2
 ) -> tuple[Pair, ...]:
     """Pairs of unlike dowels, where the holes were measured."""
     if line is None or response is None:
         return ()
     clearance = job.housing.dowel_clearance
-    spread = response.doubt_after(ZERO) + common + play_doubt(clearance)
+    spread = response.covariance_after(ZERO) + common + play_covariance(clearance)
     return pairs_for(response.bare, spread, line, clearance, job)
 
 

@@ -8,4 +8,4 @@ const python = await loadPyodide();
 await python.loadPackage('micropip');
 const here = new URL(wheel, import.meta.url).href;
 await python.runPythonAsync(`import micropip; await micropip.install(${JSON.stringify(here)})`);
-postMessage(python.pyimport('sweepsheet.page').answer_text(question));
+postMessage(python.pyimport('sweepsheet.page').handle_request(question));

@@ -12,25 +12,25 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from sweepsheet.alignment.bore import measure_bore, needle_swing, vertical_doubt
+from sweepsheet.alignment.bore import measure_bore, needle_swing, vertical_covariance
 from sweepsheet.alignment.face import Face, measure_face
-from sweepsheet.alignment.rotating_part import measure_companion
+from sweepsheet.alignment.rotating_part import measure_rotating_part
 from sweepsheet.alignment.rounds import measure_round
-from sweepsheet.alignment.seat import seat_doubt
+from sweepsheet.alignment.seat import seat_covariance
 from sweepsheet.job.model import (
     BoreSweeps,
-    Companion,
     Crank,
     Dowel,
     FaceSweeps,
     Hole,
     Indicator,
+    RotatingPart,
     Sweeps,
 )
 from sweepsheet.job.read import read_job
 from sweepsheet.job.sag import sag_test
 from sweepsheet.maths.clock import clock_time, nearest_hours, turn_between
-from sweepsheet.maths.eccentricity import OffAxis
+from sweepsheet.maths.eccentricity import Eccentricity
 from sweepsheet.maths.normal import (
     K_95_LINE,
     K_95_PLANE,
@@ -40,15 +40,22 @@ from sweepsheet.maths.normal import (
     probability_inside,
 )
 from sweepsheet.maths.units import INCH, METRIC
-from sweepsheet.maths.vector import NO_SPREAD, ZERO, Sym2, Vec2
+from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
 from sweepsheet.maths.verdict import NOT_JUDGED, judge
-from sweepsheet.remedy.deed import deed_of
-from sweepsheet.remedy.dowels import Option, PilotShift, Weigher, options_for, pilot_shift
-from sweepsheet.remedy.history import history_of, refit_doubt
+from sweepsheet.remedy.dowels import Option, OptionEvaluator, PilotShift, options_for, pilot_shift
+from sweepsheet.remedy.history import history_of, refit_covariance
+from sweepsheet.remedy.observed_move import observed_move_of
 from sweepsheet.remedy.rigid import DowelLine
 from sweepsheet.remedy.shims import shims_for
 from sweepsheet.remedy.squaring import square
-from sweepsheet.remedy.trim import Response, Seen, aim_doubt, play_doubt, trim_for, unseen_doubt
+from sweepsheet.remedy.trim import (
+    DowelResponse,
+    RoundObservation,
+    aim_covariance,
+    play_covariance,
+    trim_for,
+    unseen_covariance,
+)
 from sweepsheet.remedy.unequal_pairs import pairs_for
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.sweep.analysis import examine
@@ -61,13 +68,13 @@ from sweepsheet.sweep.checks import (
     pair_sums,
 )
 from sweepsheet.sweep.corrections import (
-    Corrected,
-    corrected_companion,
+    CorrectedReadings,
     corrected_face,
+    corrected_rotating_part,
     vertical_shift,
 )
 from sweepsheet.sweep.harmonic import fit
-from sweepsheet.sweep.uncertainty import doubt_of
+from sweepsheet.sweep.uncertainty import uncertainty_of
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,
@@ -99,8 +106,8 @@ def near(got: Sym2, xx: float, xy: float, yy: float) -> None:
 
 def test_vectors() -> None:
     near(Sym2(1.0, 2.0, 3.0) + Sym2(10.0, 20.0, 30.0), 11.0, 22.0, 33.0)
-    assert Vec2(5e-324, 0.0).short
-    assert not Vec2(0.0, 1e-11).short
+    assert Vec2(5e-324, 0.0).is_zero
+    assert not Vec2(0.0, 1e-11).is_zero
     assert Vec2(1e-13, 0.0).unit() == Vec2(0.0, 1.0)
     assert Vec2(0.0, -2.0).unit() == Vec2(0.0, -1.0)
 
@@ -155,7 +162,7 @@ def test_a_region_that_is_a_line_or_a_point() -> None:
     assert axis_in_region(Vec2(0.0, 2.0 * K_95_PLANE - 1e-9), line)
     assert not axis_in_region(Vec2(0.0, 2.0 * K_95_PLANE + 1e-9), line)
     assert not axis_in_region(Vec2(0.5, 0.0), line)
-    assert axis_in_region(ZERO, NO_SPREAD)
+    assert axis_in_region(ZERO, ZERO_COVARIANCE)
     assert probability_inside(Vec2(3.0, 0.0), line, 2.5) == 0.0
     # Up and down by 2 at x = 3 in a circle of 5: within 4, two sigmas each way.
     assert probability_inside(Vec2(3.0, 0.0), line, 5.0) == pytest.approx(math.erf(math.sqrt(2.0)))
@@ -174,7 +181,7 @@ def test_judgement() -> None:
 
 
 def test_what_is_off_axis() -> None:
-    off = OffAxis(Vec2(-3.0, 4.0), Sym2(0.01, 0.0, 0.01), NOT_JUDGED)
+    off = Eccentricity(Vec2(-3.0, 4.0), Sym2(0.01, 0.0, 0.01), NOT_JUDGED)
     assert (off.offset, off.tir) == (5.0, 10.0)
     assert off.offset_pm == pytest.approx(0.1 * K_95_LINE)
     assert off.direction_deg == pytest.approx(360.0 - math.degrees(math.atan2(3.0, 4.0)))
@@ -186,12 +193,12 @@ def test_what_is_off_axis() -> None:
 
 def test_weights_of_a_fit() -> None:
     """Four quarters, one sweep: h = (1/2) sum m u. Two sweeps: half of that for each reading."""
-    one = fit(Corrected(QUARTERS, ((0.0, 0.0, 0.0, 0.0),)))
+    one = fit(CorrectedReadings(QUARTERS, ((0.0, 0.0, 0.0, 0.0),)))
     assert one.positions_deg == QUARTERS
     assert [(w.x, w.y) for w in one.position_weights()] == [
         (0.0, 0.5), (0.5, 0.0), (0.0, -0.5), (-0.5, 0.0),
     ]  # fmt: skip
-    two = fit(Corrected(QUARTERS, ((0.0, 0.0, 0.0, 0.0), (0.0, 0.0, 0.0, 0.0))))
+    two = fit(CorrectedReadings(QUARTERS, ((0.0, 0.0, 0.0, 0.0), (0.0, 0.0, 0.0, 0.0))))
     (first, *_), (second, *_) = two.weights
     assert first == second == Vec2(0.0, 0.25)
     assert [(w.x, w.y) for w in two.position_weights()] == [
@@ -201,8 +208,8 @@ def test_weights_of_a_fit() -> None:
 
 def test_doubt_of_a_fit_source_by_source() -> None:
     """Step and accuracy of variance 1 each, scatter 1, four quarters: (1 + 1 + 1)/2 each way."""
-    fitted = fit(Corrected(QUARTERS, ((0.0, 0.0, 0.0, 0.0),)))
-    doubt = doubt_of(fitted, DIAL, (None,))
+    fitted = fit(CorrectedReadings(QUARTERS, ((0.0, 0.0, 0.0, 0.0),)))
+    doubt = uncertainty_of(fitted, DIAL, (None,))
     near(doubt.covariance, 1.5, 0.0, 1.5)
     assert doubt.dial == pytest.approx(math.sqrt(2.0))
     assert doubt.scatter == pytest.approx(1.0)
@@ -217,9 +224,9 @@ def test_doubt_of_a_drift() -> None:
     h_x = (m_3 - m_9)/2 with f = 1/4 and 3/4: 4 (3/16 + 3/16 - 2/16) = 1; h_y = (m_12 - m_6)/2 with
     f = 0 and 1/2: 4 (1/4) = 1; between them -4 (1/8 - 1/8) = 0.
     """
-    fitted = fit(Corrected(QUARTERS, ((0.0, 0.0, 0.0, 0.0),)))
-    still = doubt_of(fitted, DIAL, (0.0,)).covariance
-    drifted = doubt_of(fitted, DIAL, (4.0,)).covariance
+    fitted = fit(CorrectedReadings(QUARTERS, ((0.0, 0.0, 0.0, 0.0),)))
+    still = uncertainty_of(fitted, DIAL, (0.0,)).covariance
+    drifted = uncertainty_of(fitted, DIAL, (4.0,)).covariance
     near(drifted + still.scaled(-1.0), 1.0, 0.0, 1.0)
 
 
@@ -229,7 +236,7 @@ def test_doubt_of_a_drift_slants_where_the_sweep_does() -> None:
     With n = 3 the fractions are 0, 1/3, 2/3; the first reading has no part in it.
     """
     positions = (0.0, 90.0, 225.0)
-    fitted = fit(Corrected(positions, ((0.0, 0.0, 0.0),)))
+    fitted = fit(CorrectedReadings(positions, ((0.0, 0.0, 0.0),)))
     _, b, c = (w for w in fitted.weights[0] if w is not None)
     both, shared = 9.0 * (1.0 / 3.0) * (2.0 / 3.0), 9.0 * (1.0 / 3.0) * (1.0 / 3.0)
     expected = (
@@ -237,17 +244,18 @@ def test_doubt_of_a_drift_slants_where_the_sweep_does() -> None:
         both * (b.x * b.y + c.x * c.y) + shared * (b.x * c.y + c.x * b.y),
         both * (b.y**2 + c.y**2) + 2.0 * shared * b.y * c.y,
     )
-    still = doubt_of(fitted, DIAL, (None,)).covariance
-    drifted = doubt_of(fitted, DIAL, (3.0,)).covariance
+    still = uncertainty_of(fitted, DIAL, (None,)).covariance
+    drifted = uncertainty_of(fitted, DIAL, (3.0,)).covariance
     near(drifted + still.scaled(-1.0), *expected)
     assert abs(expected[1]) > 0.1
 
 
 def test_a_blank_has_no_part_in_the_drift() -> None:
     row = (0.0, 0.0, None, 0.0, 0.0, 0.0, 0.0, 0.0)
-    fitted = fit(Corrected(EIGHTHS, (row,)))
+    fitted = fit(CorrectedReadings(EIGHTHS, (row,)))
     assert (
-        doubt_of(fitted, DIAL, (1.0,)).covariance.xx > doubt_of(fitted, DIAL, (0.0,)).covariance.xx
+        uncertainty_of(fitted, DIAL, (1.0,)).covariance.xx
+        > uncertainty_of(fitted, DIAL, (0.0,)).covariance.xx
     )
 
 
@@ -257,10 +265,10 @@ def test_doubt_in_height() -> None:
     Sag of 0 to sqrt(3) has the variance 3/12. Measured, it is two readings, each to a step (1 + 1)
     and scattered (1 + 1). A lift of 3 is as much again to a step, and +-3 rectangular, 9/3.
     """
-    near(vertical_doubt(DIAL, LYING), 0.0, 0.0, 0.25 / 4.0)
+    near(vertical_covariance(DIAL, LYING), 0.0, 0.0, 0.25 / 4.0)
     measured = replace(DIAL, sag=sag_test([3.0]))
-    near(vertical_doubt(measured, LYING), 0.0, 0.0, 4.0 / 4.0)
-    near(vertical_doubt(measured, Crank("horizontal", 3.0)), 0.0, 0.0, (4.0 + 2.0 + 3.0) / 4.0)
+    near(vertical_covariance(measured, LYING), 0.0, 0.0, 4.0 / 4.0)
+    near(vertical_covariance(measured, Crank("horizontal", 3.0)), 0.0, 0.0, (4.0 + 2.0 + 3.0) / 4.0)
 
 
 def test_tries_of_a_sag_test() -> None:
@@ -274,14 +282,14 @@ def test_tries_of_a_sag_test() -> None:
     assert calm.deviation == pytest.approx(math.sqrt(2.0 / 3.0))
     for test, variance in ((calm, 4.0 / 3.0 / 4.0), (wild, 9.0)):
         dial = replace(DIAL, sag=test)
-        near(vertical_doubt(dial, LYING), 0.0, 0.0, (2.0 + variance) / 4.0)
+        near(vertical_covariance(dial, LYING), 0.0, 0.0, (2.0 + variance) / 4.0)
 
 
 def test_sag_that_was_not_measured_is_taken_out_by_half_of_what_it_may_be() -> None:
     """Zero to 4: 2 is taken out of the reading at 6, and the bore sits 1 lower than it reads."""
     dial = replace(DIAL, sag_allowance=4.0)
     assert vertical_shift(dial, LYING) == 2.0
-    near(vertical_doubt(DIAL, STANDING), 0.0, 0.0, 0.0)
+    near(vertical_covariance(DIAL, STANDING), 0.0, 0.0, 0.0)
 
 
 def test_how_far_the_needle_swings() -> None:
@@ -400,7 +408,7 @@ def test_when_sweeps_disagree() -> None:
     for factor, seen in ((1.001, True), (0.999, False)):
         s = factor * most / (7.0 / 8.0)
         rows = ((0.0,) * 8, (0.0, 0.0, 0.0, s, 0.0, 0.0, 0.0, 0.0))
-        found = disagreement(fit(Corrected(EIGHTHS, rows)), 1.0)
+        found = disagreement(fit(CorrectedReadings(EIGHTHS, rows)), 1.0)
         assert (found is not None) == seen
         if found is not None:
             assert (found.position_deg, found.sweep) == (135.0, 1)
@@ -411,20 +419,22 @@ def test_an_examined_sweep_holds_its_checks() -> None:
     """Two sweeps, one of them wild at 3 o'clock: by the stated scatter, step and contact angle."""
     rows = ((0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0), (0.0, 0.0, 40.0, 0.0, 0.0, 0.0, 0.0, 0.0))
     slanted = replace(DIAL, contact_angle_deg=60.0)
-    found = examine(Corrected(EIGHTHS, rows), Sweeps(EIGHTHS, rows, (None, -2.0)), slanted)
+    found = examine(CorrectedReadings(EIGHTHS, rows), Sweeps(EIGHTHS, rows, (None, -2.0)), slanted)
     assert found.disagreement is not None
     assert found.second is not None
     assert found.second.tir == pytest.approx(2.0 * 2.0 / 8.0 * 20.0)
     assert found.closing_error == -2.0
-    assert found.doubt.dial == pytest.approx(math.sqrt(2.0) / 2.0)
+    assert found.uncertainty.dial == pytest.approx(math.sqrt(2.0) / 2.0)
     # Scatter sqrt(1 + 1) seen at 60 degrees is sqrt(2)/2; the span at 3 o'clock is 40 (7/8) = 35.
     for readings, seen in ((4.001, True), (3.998, False)):
         wild = tuple(readings if i == 2 else 0.0 for i in range(8))
         each = (rows[0], wild)
-        found = examine(Corrected(EIGHTHS, each), Sweeps(EIGHTHS, each, (None, None)), slanted)
+        found = examine(
+            CorrectedReadings(EIGHTHS, each), Sweeps(EIGHTHS, each, (None, None)), slanted
+        )
         assert (found.disagreement is not None) == seen
     alone = (rows[1],)
-    lone = examine(Corrected(EIGHTHS, alone), Sweeps(EIGHTHS, alone, (None,)), DIAL)
+    lone = examine(CorrectedReadings(EIGHTHS, alone), Sweeps(EIGHTHS, alone, (None,)), DIAL)
     assert lone.foreign is not None
     assert lone.closing_error is None
 
@@ -437,8 +447,8 @@ def test_positions_go_through_the_corrections() -> None:
     two = FaceSweeps(3.0, "forward", "free", ((0.0, 0.0, 0.0, 0.0),), sweeps)
     found = corrected_face(two, DIAL)
     assert (found.positions_deg, found.readings) == (QUARTERS, ((0.5, 1.0, 1.5, 2.0),))
-    part = Companion("pilot_bore", "outside", "forward", None, sweeps)
-    turned = corrected_companion(part, DIAL)
+    part = RotatingPart("pilot_bore", "outside", "forward", None, sweeps)
+    turned = corrected_rotating_part(part, DIAL)
     assert (turned.positions_deg, turned.readings) == (QUARTERS, ((-1.0, -2.0, -3.0, -4.0),))
 
 
@@ -451,8 +461,8 @@ def test_a_face_and_a_companion_hold_their_limits() -> None:
     assert found.judged.verdict == "outside"
     expected = math.degrees(math.asin(K_95_LINE * math.sqrt(1.5) / 30.0))
     assert found.direction_pm_deg == pytest.approx(expected)
-    part = Companion("crank_flange", "inside", "forward", 40.0, Sweeps(QUARTERS, rows, (None,)))
-    runout = measure_companion(part, DIAL, 0.95)
+    part = RotatingPart("crank_flange", "inside", "forward", 40.0, Sweeps(QUARTERS, rows, (None,)))
+    runout = measure_rotating_part(part, DIAL, 0.95)
     assert (runout.tir, runout.limit, runout.judged.verdict) == (60.0, 40.0, "outside")
 
 
@@ -461,23 +471,28 @@ def test_a_face_and_a_companion_hold_their_limits() -> None:
 
 def test_play_aim_and_what_was_not_seen() -> None:
     """Play of 6: +-3, variance 3. Aim +-a across the move: (7 a)**2/3. Unseen: 8 % of it."""
-    near(play_doubt(6.0), 3.0, 0.0, 3.0)
+    near(play_covariance(6.0), 3.0, 0.0, 3.0)
     a = math.radians(5.0)
-    near(aim_doubt(Vec2(0.0, 7.0), 5.0), 49.0 * a * a / 3.0, 0.0, 0.0)
-    near(aim_doubt(Vec2(2.0, 3.0), 5.0), 9.0 * a * a / 3.0, -6.0 * a * a / 3.0, 4.0 * a * a / 3.0)
-    near(unseen_doubt(Vec2(3.0, 4.0)), 0.0064 * 25.0, 0.0, 0.0064 * 25.0)
-    near(seat_doubt(0.5), 0.015625, 0.0, 0.015625)
-    near(seat_doubt(0.0), 0.0, 0.0, 0.0)
+    near(aim_covariance(Vec2(0.0, 7.0), 5.0), 49.0 * a * a / 3.0, 0.0, 0.0)
+    near(
+        aim_covariance(Vec2(2.0, 3.0), 5.0),
+        9.0 * a * a / 3.0,
+        -6.0 * a * a / 3.0,
+        4.0 * a * a / 3.0,
+    )
+    near(unseen_covariance(Vec2(3.0, 4.0)), 0.0064 * 25.0, 0.0, 0.0064 * 25.0)
+    near(seat_covariance(0.5), 0.015625, 0.0, 0.015625)
+    near(seat_covariance(0.0), 0.0, 0.0, 0.0)
 
 
 def test_what_dowels_did() -> None:
     """From (0, -6) to (0.5, 1): moved by 7.02 toward 4.1 degrees, told 7 toward 0."""
     spread = Sym2(0.04, 0.0, 0.01)
     seen = (
-        Seen(Vec2(0.0, -6.0), spread, (0.0, 0.0), ZERO),
-        Seen(Vec2(0.5, 1.0), spread, (7.0, 7.0), Vec2(0.0, 7.0)),
+        RoundObservation(Vec2(0.0, -6.0), spread, (0.0, 0.0), ZERO),
+        RoundObservation(Vec2(0.5, 1.0), spread, (7.0, 7.0), Vec2(0.0, 7.0)),
     )
-    did = deed_of(seen)
+    did = observed_move_of(seen)
     assert did is not None
     assert did.size == pytest.approx(math.hypot(0.5, 7.0))
     assert did.direction_deg == pytest.approx(math.degrees(math.atan2(0.5, 7.0)))
@@ -496,10 +511,10 @@ def test_what_dowels_did_in_a_slanted_spread() -> None:
     """Moved by (6, 8), with 2 x [[.02, .005], [.005, .04]]: across (-.8, .6) that is .0448."""
     spread = Sym2(0.02, 0.005, 0.04)
     seen = (
-        Seen(Vec2(0.0, -8.0), spread, (0.0, 0.0), ZERO),
-        Seen(Vec2(6.0, 0.0), spread, (10.0, 10.0), Vec2(6.0, 8.0)),
+        RoundObservation(Vec2(0.0, -8.0), spread, (0.0, 0.0), ZERO),
+        RoundObservation(Vec2(6.0, 0.0), spread, (10.0, 10.0), Vec2(6.0, 8.0)),
     )
-    did = deed_of(seen)
+    did = observed_move_of(seen)
     assert did is not None
     across = math.sqrt(2.0 * (0.02 * 0.64 - 2.0 * 0.005 * 0.48 + 0.04 * 0.36))
     assert did.direction_pm_deg == pytest.approx(math.degrees(math.asin(K_95_LINE * across / 10.0)))
@@ -510,10 +525,10 @@ def test_when_dowels_went_the_other_way() -> None:
     spread = Sym2(1e-4, 0.0, 1e-4)
     for back, opposite in ((3.4, False), (3.6, True)):
         seen = (
-            Seen(ZERO, spread, (0.0, 0.0), ZERO),
-            Seen(Vec2(0.0, -back), spread, (7.0, 7.0), Vec2(0.0, 7.0)),
+            RoundObservation(ZERO, spread, (0.0, 0.0), ZERO),
+            RoundObservation(Vec2(0.0, -back), spread, (7.0, 7.0), Vec2(0.0, 7.0)),
         )
-        did = deed_of(seen)
+        did = observed_move_of(seen)
         assert did is not None
         assert did.opposite == opposite
         assert not did.agrees
@@ -522,7 +537,7 @@ def test_when_dowels_went_the_other_way() -> None:
 def test_a_trim_holds_its_move_and_doubt() -> None:
     """E = i (a quarter turn counter-clockwise): aimed a quarter turn clockwise of where to go."""
     spread = tuple(tuple(float(i == j) for j in range(4)) for i in range(4))
-    response = Response(Vec2(0.0, -7.0), 0.0, 1.0, spread)
+    response = DowelResponse(Vec2(0.0, -7.0), 0.0, 1.0, spread)
     assert (response.gain, response.lag_deg) == (1.0, -90.0)
     trim = trim_for(response, 7.0, 0.0)
     assert (trim.aim_deg, trim.turn_deg) == (90.0, 90.0)
@@ -531,10 +546,10 @@ def test_a_trim_holds_its_move_and_doubt() -> None:
     # The design is (1, 0, 7, 0) and (0, 1, 0, 7): 1 + 49 each way.
     near(trim.covariance, 50.0, 0.0, 50.0)
     slanted = (spread[0], (0.5, 1.0, 0.0, 0.0), spread[2], spread[3])
-    assert Response(ZERO, 1.0, 0.0, slanted).doubt_after(ZERO).xy in (0.0, 0.5)
+    assert DowelResponse(ZERO, 1.0, 0.0, slanted).covariance_after(ZERO).xy in (0.0, 0.5)
 
 
-def weigher(aim_for: str, **limits: float) -> Weigher:
+def weigher(aim_for: str, **limits: float) -> OptionEvaluator:
     """A bore 10 low, and a face that takes the pilot line 6 to the right."""
     job = read_job(
         make_job(
@@ -544,7 +559,7 @@ def weigher(aim_for: str, **limits: float) -> Weigher:
         )
     )  # fmt: skip
     bore = measure_round(job, job.rounds[0]).bore
-    return Weigher(job, bore, PilotShift(Vec2(6.0, 0.0), NO_SPREAD), NO_SPREAD)
+    return OptionEvaluator(job, bore, PilotShift(Vec2(6.0, 0.0), ZERO_COVARIANCE), ZERO_COVARIANCE)
 
 
 STANDARD = (Dowel(0.0, 0.0), Dowel(0.0, 0.0))
@@ -557,7 +572,7 @@ def by_size(options: tuple[Option, ...]) -> dict[float, Option]:
 
 def test_options_for_the_bore_and_for_the_pilot_line() -> None:
     """Bore (0, -10), pilot line (6, -10): aimed at 12, or at 329 degrees."""
-    response = Response(Vec2(0.0, -10.0), 1.0, 0.0, KNOWN)
+    response = DowelResponse(Vec2(0.0, -10.0), 1.0, 0.0, KNOWN)
     bore = by_size(options_for(weigher("bore"), response, STANDARD))[7.0]
     assert (bore.aim_deg, bore.expected_offset) == pytest.approx((0.0, 3.0))
     assert bore.expected_pilot == pytest.approx(math.hypot(6.0, 3.0))
@@ -576,20 +591,22 @@ def test_options_for_the_bore_and_for_the_pilot_line() -> None:
 def test_options_in_order_without_a_limit() -> None:
     """Without a chance to go by, what is left of the target decides: 14 leaves 4, 7 leaves 3."""
     job = weigher("bore")
-    response = Response(Vec2(0.0, -10.0), 1.0, 0.0, KNOWN)
+    response = DowelResponse(Vec2(0.0, -10.0), 1.0, 0.0, KNOWN)
     bare = read_job(
         make_job(
             readings_of(0.0, -10.0), indicator=PERFECT, limits={"bore_offset": None},
             stock={"dowel_offsets": [7.0, 14.0]},
         )
     )  # fmt: skip
-    options = options_for(Weigher(bare, job.latest, None, NO_SPREAD), response, STANDARD)
+    options = options_for(
+        OptionEvaluator(bare, job.latest, None, ZERO_COVARIANCE), response, STANDARD
+    )
     assert [(o.leave, o.offset) for o in options] == [(False, 7.0), (False, 14.0), (True, 0.0)]
 
 
 def test_the_pair_in_place_does_again_what_it_was_seen_to_do() -> None:
     """Gain 1/2 and lag 90 (E = -i/2): 14 turned to 270 moves up by 7; 7 is taken at its word."""
-    response = Response(Vec2(0.0, -10.0), 0.0, -0.5, KNOWN)
+    response = DowelResponse(Vec2(0.0, -10.0), 0.0, -0.5, KNOWN)
     fitted = (Dowel(14.0, 30.0), Dowel(14.0, 30.0))
     options = options_for(weigher("bore"), response, fitted)
     same, other, standard = (by_size(options)[size] for size in (14.0, 7.0, 0.0))
@@ -606,7 +623,7 @@ def test_the_pair_in_place_does_again_what_it_was_seen_to_do() -> None:
 
 
 def test_unlike_dowels_in_place_are_not_the_pair_of_their_size() -> None:
-    response = Response(Vec2(0.0, -10.0), 0.0, -0.5, KNOWN)
+    response = DowelResponse(Vec2(0.0, -10.0), 0.0, -0.5, KNOWN)
     for fitted in (
         (Dowel(14.0, 30.0), Dowel(7.0, 30.0)), (Dowel(7.0, 0.0), Dowel(14.0, 0.0)),
         (Dowel(0.0, 0.0), Dowel(14.0, 0.0)),
@@ -628,8 +645,8 @@ def test_from_bore_to_pilot_bearing() -> None:
     assert (shift.shift.x, shift.shift.y) == pytest.approx((7.0, 0.0))
     grown = 1.5 * (7.0 / 3.0) ** 2
     near(shift.covariance, grown + 1.0, 0.0, grown + 2.0)
-    assert pilot_shift(None, 7000.0, NO_SPREAD) is None
-    assert pilot_shift(face, None, NO_SPREAD) is None
+    assert pilot_shift(None, 7000.0, ZERO_COVARIANCE) is None
+    assert pilot_shift(face, None, ZERO_COVARIANCE) is None
 
 
 def rounds_of(second: tuple[float, float], aim_deg: float = 0.0) -> Data:
@@ -643,16 +660,16 @@ def test_what_is_believed_of_the_dowels() -> None:
     """Seen to do nearly what they say, they are believed; seen to do half, what was seen counts."""
     believed = read_job(rounds_of((0.3, 0.2)))
     measured = tuple(measure_round(believed, each) for each in believed.rounds)
-    history = history_of(believed, measured, None, NO_SPREAD)
-    assert history.deed is not None
-    assert history.deed.agrees
+    history = history_of(believed, measured, None, ZERO_COVARIANCE)
+    assert history.observed is not None
+    assert history.observed.agrees
     assert history.response is not None
     assert abs(history.response.gain - 1.0) < 0.02
     found = read_job(rounds_of((0.0, -3.5)))
     measured = tuple(measure_round(found, each) for each in found.rounds)
-    history = history_of(found, measured, None, NO_SPREAD)
-    assert history.deed is not None
-    assert not history.deed.agrees
+    history = history_of(found, measured, None, ZERO_COVARIANCE)
+    assert history.observed is not None
+    assert not history.observed.agrees
     assert history.response is not None
     assert history.response.gain == pytest.approx(0.5, abs=0.02)
 
@@ -660,13 +677,13 @@ def test_what_is_believed_of_the_dowels() -> None:
 def test_rounds_that_contradict_their_dowels_tell_only_of_standard_ones() -> None:
     job = read_job(rounds_of((0.0, -14.0)))
     measured = tuple(measure_round(job, each) for each in job.rounds)
-    history = history_of(job, measured, None, NO_SPREAD)
-    assert history.deed is not None
-    assert history.deed.opposite
+    history = history_of(job, measured, None, ZERO_COVARIANCE)
+    assert history.observed is not None
+    assert history.observed.opposite
     assert history.trim is None
     assert history.response is not None
     assert (history.response.bare.x, history.response.bare.y) == pytest.approx((0.0, -7.0))
-    play = refit_doubt(job, Vec2(0.0, 7.0))
+    play = refit_covariance(job, Vec2(0.0, 7.0))
     near(play, 1.0 / 12.0 + 49.0 * math.radians(5.0) ** 2 / 3.0, 0.0, 1.0 / 12.0)
 
 
@@ -858,7 +875,7 @@ def test_the_chance_of_a_pair_counts_each_aim_by_itself() -> None:
                 -dowel.offset * math.sin(math.radians(dowel.aim_deg)),
             )
             miss = line.moved(*((across, ZERO) if i == 0 else (ZERO, across))).move
-            spread = spread + aim_doubt(Vec2(-miss.y, miss.x), 5.0) + unseen_doubt(miss)
+            spread = spread + aim_covariance(Vec2(-miss.y, miss.x), 5.0) + unseen_covariance(miss)
         expected = probability_inside(pair.center, spread, 1.0)
         assert pair.judged.probability == pytest.approx(expected, abs=1e-9)
         assert all(d.offset in (0.0, 7.0, 14.0, 21.0) for d in pair.dowels)

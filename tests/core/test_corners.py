@@ -21,7 +21,7 @@ from sweepsheet.form.from_job import form_of
 from sweepsheet.form.to_job import draft_of
 from sweepsheet.job.read import read_job
 from sweepsheet.maths.vector import Vec2
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from sweepsheet.solution import work_out
 from sweepsheet.words.english import ENGLISH
 from tests.core.jobs import (
@@ -150,7 +150,7 @@ def test_streams_that_have_no_code_page_are_left_as_they_are(
 
 
 def asked(**request: object) -> Data:
-    answer: Data = json.loads(answer_text(json.dumps(request)))
+    answer: Data = json.loads(handle_request(json.dumps(request)))
     return answer
 
 

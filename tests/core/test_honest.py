@@ -36,7 +36,7 @@ CASES = [
 
 
 @dataclass(frozen=True)
-class Measured:
+class RoundResult:
     """A job, and the truth that it does not know."""
 
     job: Data
@@ -61,7 +61,7 @@ def measure(
     sweeps: int,
     measured: bool,  # noqa: FBT001 - a column of the table of cases
     allowance: float = SAG_ALLOWANCE,
-) -> Measured:
+) -> RoundResult:
     """Sweep a bore whose centre lies anywhere in the plane within three thou of the limit."""
     offset = math.sqrt(rng.uniform((LIMIT - AROUND) ** 2, (LIMIT + AROUND) ** 2))
     toward = rng.uniform(0.0, 2.0 * math.pi)
@@ -88,7 +88,7 @@ def measure(
         },
         stock={"dowel_offsets": []},
     )  # fmt: skip
-    return Measured(job, x, y)
+    return RoundResult(job, x, y)
 
 
 def holds(bore: Data, x: float, y: float) -> bool:
@@ -110,7 +110,7 @@ class Tally:
     outside: int = 0
     falsely_outside: int = 0
 
-    def count(self, bore: Data, truth: Measured) -> None:
+    def count(self, bore: Data, truth: RoundResult) -> None:
         """Add one measurement."""
         self.held += holds(bore, truth.x, truth.y)
         self.within += bore["verdict"] == "within"

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sweepsheet.page import answer, answer_text
+from sweepsheet.page import answer, handle_request
 from sweepsheet.words.faults import InputError
 
 SWEEP = "rounds.0.bore.sweeps.0"
@@ -128,9 +128,9 @@ def test_a_skipped_recheck_keeps_the_names_of_the_form() -> None:
     assert answer(form)["faults"][0]["field"] == "rounds.2.bore.sweeps.0.2"
 
 
-def test_answer_text_leads_through_a_sweep() -> None:
+def test_handle_request_leads_through_a_sweep() -> None:
     request = json.dumps({"guide": {"form": {"positions": "12 4 8"}, "at": "rounds.0.bore"}})
-    assert len(json.loads(answer_text(request))["steps"]) == 5
+    assert len(json.loads(handle_request(request))["steps"]) == 5
 
 
 @pytest.mark.parametrize(
@@ -138,18 +138,18 @@ def test_answer_text_leads_through_a_sweep() -> None:
 )
 def test_a_sweep_to_be_led_through_must_be_named(asked: str) -> None:
     with pytest.raises(InputError):
-        answer_text(f'{{"guide": {asked}}}')
+        handle_request(f'{{"guide": {asked}}}')
 
 
-def test_answer_text_is_json_in_and_out() -> None:
+def test_handle_request_is_json_in_and_out() -> None:
     request = json.dumps({"form": sweep_form("0", "-5.5", "-11", "-5.5")})
-    assert json.loads(answer_text(request))["state"] == "answer"
+    assert json.loads(handle_request(request))["state"] == "answer"
 
 
 @pytest.mark.parametrize("request_text", ["", "[]", "{}", '{"form": []}', '{"form": {"a": 1}}'])
-def test_answer_text_failure(request_text: str) -> None:
+def test_handle_request_failure(request_text: str) -> None:
     with pytest.raises(InputError):
-        answer_text(request_text)
+        handle_request(request_text)
 
 
 NAMES = st.sampled_from(

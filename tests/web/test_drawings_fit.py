@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from sweepsheet.words.languages import MODULES
 from tests.web import forms
 
@@ -38,7 +38,7 @@ def test_the_words_of_a_drawing_have_room(chromium: Browser, language: str) -> N
     page = chromium.new_page(viewport={"width": 360, "height": 740})
     looked_at = set()
     for form in forms.ALL.values():
-        answer = json.loads(answer_text(json.dumps({"form": form, "language": language})))
+        answer = json.loads(handle_request(json.dumps({"form": form, "language": language})))
         for view in ("drawing", "side_view", "flange_view"):
             if svg := answer.get(view):
                 page.set_content(f'<body style="margin: 0; font-family: system-ui">{svg}</body>')

@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, Any
 
-from sweepsheet.practice.housing import TURN, hidden_of
+from sweepsheet.practice.housing import TURN, true_housing_of
 from tests.web import forms
 from tests.web.page import SNAPSHOT
 from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU
@@ -133,5 +133,5 @@ def test_practice_housing_is_swept_with_the_server_gone(driver: Driver, server: 
     doubt = PLUS_MINUS.search(driver.text("#figures"))
     assert found
     assert doubt
-    hidden = hidden_of(SEED, LEVEL).center.length / THOU
+    hidden = true_housing_of(SEED, LEVEL).center.length / THOU
     assert abs(float(found[1]) - hidden) <= float(doubt[1]) + 0.5

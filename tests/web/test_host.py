@@ -28,7 +28,7 @@ FOLDER = "the shop/gearbox é"
 HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
 
 
-class Plain(SimpleHTTPRequestHandler):
+class BareDistance(SimpleHTTPRequestHandler):
     """Python's own file server with the table of types that comes with Python, and no other."""
 
     types = mimetypes.MimeTypes()
@@ -45,7 +45,7 @@ class Plain(SimpleHTTPRequestHandler):
 def plain(dist: Path, tmp_path: Path) -> Iterator[tuple[ThreadingHTTPServer, str]]:
     """A plain host with the page in a sub-folder; gives it and the page's address."""
     shutil.copytree(dist, tmp_path / FOLDER)
-    handler = partial(Plain, directory=str(tmp_path))
+    handler = partial(BareDistance, directory=str(tmp_path))
     with ThreadingHTTPServer(("127.0.0.1", 0), handler) as host:
         thread = threading.Thread(target=host.serve_forever, args=(0.05,))
         thread.start()

@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import expect
 
 from sweepsheet.job.model import Dowel
-from sweepsheet.practice.housing import TURN, bore_after, hidden_of
+from sweepsheet.practice.housing import TURN, bore_after, true_housing_of
 from tests.web.page import wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:
@@ -73,7 +73,7 @@ def angle_of(page: Page, what: str) -> float:
 def test_a_whole_exercise(page: Page, server: Server) -> None:
     """Sweep, read the answer, fit what it says, sweep again, and see that it was so."""
     open_exercise(page, server)
-    hidden = hidden_of(SEED, LEVEL)
+    hidden = true_housing_of(SEED, LEVEL)
     sweep(page)
     found, doubt = figures_when(page, "As found")
     assert abs(found - hidden.center.length / THOU) <= doubt + 0.5
@@ -210,7 +210,7 @@ def test_typed_readings_do_as_well_as_noted_ones(page: Page, server: Server) -> 
     page.locator("#set-up summary").click()
     page.locator("#plus-when").select_option("plunger_out")
     page.locator("#turn").select_option("anticlockwise")
-    hidden = hidden_of(5, 1)
+    hidden = true_housing_of(5, 1)
     expect(page.locator("#rounds .reading label").nth(1)).to_have_text("9 o'clock")
     c = (hidden.center.x / THOU, hidden.center.y / THOU)
     first = c[1]

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page
 
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from tests.web import forms
 from tests.web.page import ask, main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
@@ -86,7 +86,7 @@ def listen(page: Page, form: forms.Form, **given: bool) -> tuple[list[str], Any]
 
 
 def in_this_python(form: forms.Form) -> Any:
-    return json.loads(answer_text(json.dumps({"form": form})))
+    return json.loads(handle_request(json.dumps({"form": form})))
 
 
 @pytest.fixture

@@ -41,7 +41,7 @@ async function pack(wheel, micropip, segno, names) {
 async function tryOut(libraryPath, modules, qr) {
   const python = await loadPyodide({ stdLibURL: libraryPath });
   for (const module of modules) python.pyimport(module);
-  const answer = python.pyimport('sweepsheet.page').answer_text('{"form": {}}');
+  const answer = python.pyimport('sweepsheet.page').handle_request('{"form": {}}');
   JSON.parse(answer);
   const loaded = python.runPython('import json, sys; json.dumps(sorted(sys.modules))');
   python.FS.writeFile('/qr.zip', qr);

@@ -13,20 +13,20 @@ from dataclasses import dataclass
 from sweepsheet.job.model import BoreSweeps, Crank, Indicator
 from sweepsheet.job.sag import SagTest
 from sweepsheet.maths.clock import direction_of
-from sweepsheet.maths.eccentricity import OffAxis
+from sweepsheet.maths.eccentricity import Eccentricity
 from sweepsheet.maths.normal import Ellipse, ellipse95
-from sweepsheet.maths.vector import NO_SPREAD, Sym2, Vec2
+from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2, Vec2
 from sweepsheet.maths.verdict import judge
-from sweepsheet.sweep.analysis import Examined, examine
+from sweepsheet.sweep.analysis import SweepAnalysis, examine
 from sweepsheet.sweep.corrections import contact_factor, corrected_bore, vertical_shift
 from sweepsheet.sweep.uncertainty import STATED_DOF, rectangular, step_uncertainty
 
 
 @dataclass(frozen=True, slots=True)
-class Bore(OffAxis):
+class Bore(Eccentricity):
     """What a bore sweep tells."""
 
-    swept: Examined
+    swept: SweepAnalysis
 
     @property
     def ellipse(self) -> Ellipse:
@@ -55,7 +55,7 @@ def measure_bore(
     """
     swept = examine(corrected_bore(bore, indicator, crank), bore.sweeps, indicator)
     center = -swept.fitted.amplitude
-    covariance = swept.doubt.covariance + vertical_doubt(indicator, crank)
+    covariance = swept.uncertainty.covariance + vertical_covariance(indicator, crank)
     return Bore(center, covariance, judge(center, covariance, limit, confidence), swept)
 
 
@@ -69,7 +69,7 @@ def needle_swing(bore: Bore, indicator: Indicator, crank: Crank) -> float:
     return 2.0 * shown.length / contact_factor(indicator.contact_angle_deg)
 
 
-def vertical_doubt(indicator: Indicator, crank: Crank) -> Sym2:
+def vertical_covariance(indicator: Indicator, crank: Crank) -> Sym2:
     """The doubt that sag and crank lift leave in the height of the bore.
 
     Both shift the centre by half their total. Sag that was not measured is anything from nothing up
@@ -84,11 +84,11 @@ def vertical_doubt(indicator: Indicator, crank: Crank) -> Sym2:
     >>> rounds = [{"bore": {"sweeps": [[0, -5, -10, -5]]}}]
     >>> job = {"format": "sweepsheet-job", "version": 1, "rounds": rounds}
     >>> free = read_job(job | {"indicator": {"sag_allowance": 6}})
-    >>> round(vertical_doubt(free.indicator, free.crank).yy, 9)
+    >>> round(vertical_covariance(free.indicator, free.crank).yy, 9)
     0.75
     """
     if crank.axis == "vertical":
-        return NO_SPREAD
+        return ZERO_COVARIANCE
     difference = 2.0 * step_uncertainty(indicator.step) ** 2
     sag = rectangular(indicator.sag_allowance / 2.0) ** 2
     if indicator.sag is not None:

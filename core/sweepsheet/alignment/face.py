@@ -15,7 +15,7 @@ from sweepsheet.maths.clock import direction_of
 from sweepsheet.maths.normal import direction_half_width, offset_half_width
 from sweepsheet.maths.vector import Sym2, Vec2
 from sweepsheet.maths.verdict import NOT_JUDGED, Judged, judge
-from sweepsheet.sweep.analysis import Examined, examine
+from sweepsheet.sweep.analysis import SweepAnalysis, examine
 from sweepsheet.sweep.corrections import corrected_face
 
 
@@ -33,7 +33,7 @@ class Face:
     runout: float
     runout_pm: float
     direction_pm_deg: float | None
-    swept: Examined
+    swept: SweepAnalysis
     limit: float | None
     trusted: bool
     judged: Judged
@@ -79,7 +79,7 @@ def measure_face(
     figures are worked out all the same, but nothing is judged by them: end play reads as tilt.
     """
     swept = examine(corrected_face(face, indicator), face.sweeps, indicator)
-    harmonic, covariance = swept.fitted.amplitude, swept.doubt.covariance
+    harmonic, covariance = swept.fitted.amplitude, swept.uncertainty.covariance
     radius = face.radius * small_per_long
     trusted = face.opposite is not None or face.end_float == "held"
     allowed = None if limit is None else limit / 2.0

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from sweepsheet.alignment.bore import Bore
 from sweepsheet.alignment.face import Face
 from sweepsheet.job.model import BearingClass
-from sweepsheet.maths.eccentricity import OffAxis
+from sweepsheet.maths.eccentricity import Eccentricity
 from sweepsheet.maths.normal import K_95_LINE, K_95_ONE_SIDE, offset_half_width
 from sweepsheet.maths.vector import Sym2
 from sweepsheet.maths.verdict import judge
@@ -40,7 +40,7 @@ BEARING_ANGLES = PRACTICE_ANGLES | PUBLISHED_ANGLES
 
 
 @dataclass(frozen=True, slots=True)
-class Pilot(OffAxis):
+class Pilot(Eccentricity):
     """Offset (small units) and angle (radians) of the gearbox axis at the pilot bearing.
 
     ``angle_pm`` is a 95 % half width.

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from sweepsheet.alignment.bore import Bore, measure_bore
 from sweepsheet.alignment.face import Face, limit_at, measure_face
 from sweepsheet.alignment.pilot import Pilot, pilot_line
-from sweepsheet.alignment.seat import clearance_of, seat_doubt
+from sweepsheet.alignment.seat import clearance_of, seat_covariance
 from sweepsheet.job.model import Job, Round
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
+class RoundResult:
     """What the sweeps of one round tell.
 
     ``face`` is ``None`` where it was not swept, ``pilot`` where the face or the distance is
@@ -24,23 +24,23 @@ class Measured:
     pilot: Pilot | None
 
 
-def measure_round(job: Job, each: Round) -> Measured:
+def measure_round(job: Job, each: Round) -> RoundResult:
     """Work out the sweeps of one round of a job."""
     limits, per_long = job.limits, job.units.small_per_long
     bore = measure_bore(each.bore, job.indicator, job.crank, limits.bore_offset, limits.confidence)
     if each.face is None:
-        return Measured(bore, None, None)
+        return RoundResult(bore, None, None)
     allowed = limit_at(limits.face_runout, limits.face_radius, each.face.radius)
     face = measure_face(each.face, job.indicator, per_long, allowed, limits.confidence)
     distance = job.housing.pilot_distance
     if distance is None or not face.trusted:
-        return Measured(bore, face, None)
+        return RoundResult(bore, face, None)
     pilot = pilot_line(
         bore,
         face,
         distance * per_long,
         limits.pilot_offset,
         limits.confidence,
-        seat_doubt(clearance_of(job)),
+        seat_covariance(clearance_of(job)),
     )
-    return Measured(bore, face, pilot)
+    return RoundResult(bore, face, pilot)

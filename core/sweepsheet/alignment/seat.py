@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from sweepsheet.alignment.bore import Bore
 from sweepsheet.job.model import Job
-from sweepsheet.maths.vector import NO_SPREAD, Sym2
+from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2
 from sweepsheet.maths.verdict import NOT_JUDGED, Judged, judge
 
 
@@ -34,17 +34,17 @@ def clearance_of(job: Job) -> float | None:
     return (bore - register) * job.units.small_per_long
 
 
-def seat_doubt(clearance: float | None) -> Sym2:
+def seat_covariance(clearance: float | None) -> Sym2:
     """The doubt of where the register sits: nothing where the clearance is not known.
 
     Anywhere in a circle of half the clearance, no place likelier than another: the variance along
     any line is a quarter of the radius squared.
 
-    >>> seat_doubt(2.0)
+    >>> seat_covariance(2.0)
     Sym2(xx=0.25, xy=0.0, yy=0.25)
     """
     if clearance is None or clearance <= 0:
-        return NO_SPREAD
+        return ZERO_COVARIANCE
     variance = (clearance / 2.0) ** 2 / 4.0
     return Sym2(variance, 0.0, variance)
 
@@ -56,5 +56,5 @@ def seat_of(job: Job, bore: Bore) -> Seat | None:
         return None
     if clearance < 0:
         return Seat(clearance, NOT_JUDGED)
-    limits, covariance = job.limits, bore.covariance + seat_doubt(clearance)
+    limits, covariance = job.limits, bore.covariance + seat_covariance(clearance)
     return Seat(clearance, judge(bore.center, covariance, limits.bore_offset, limits.confidence))

@@ -11,7 +11,7 @@ from sweepsheet.job.model import Hole
 from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.solution import Solution
-from sweepsheet.words.messages import At, Language, Message, Plain, Small
+from sweepsheet.words.messages import BareDistance, ClockPosition, Distance, Language, Message
 
 WIDTH = 360
 HEIGHT = 372
@@ -29,7 +29,9 @@ def flange_view_of(solution: Solution, language: Language) -> str:
     shims = squaring.shims.shims
     pixels = _OUTERMOST / max(bolt.radius for bolt in bolts)
     listed = tuple(
-        Message("flange.shim", {"at": At(s.at_deg), "shim": Small(s.thickness, units)})
+        Message(
+            "flange.shim", {"at": ClockPosition(s.at_deg), "shim": Distance(s.thickness, units)}
+        )
         for s in shims
     )
     u = unit_vector(squaring.taper.deepest_deg)
@@ -43,7 +45,7 @@ def flange_view_of(solution: Solution, language: Language) -> str:
         circle(_MIDDLE, _OUTERMOST * 0.62),
         crank_mark(_MIDDLE),
         *(
-            _bolt(bolt, pixels, language.word(Plain(shim.thickness, units)))
+            _bolt(bolt, pixels, language.word(BareDistance(shim.thickness, units)))
             for bolt, shim in zip(bolts, shims, strict=True)
         ),
         wedge_mark(_MIDDLE + outward.scaled(_RIM + 3.0), outward),

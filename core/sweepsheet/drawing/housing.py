@@ -35,7 +35,7 @@ from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.solution import Solution
-from sweepsheet.words.messages import Language, Small, Toward
+from sweepsheet.words.messages import Direction, Distance, Language
 
 WIDTH = 360
 HEIGHT = 510
@@ -77,8 +77,8 @@ def drawing_of(solution: Solution, language: Language) -> str:
     say = language.say
     described = say(
         "drawing.desc",
-        offset=Small(bore.offset, job.units),
-        direction=Toward(bore.direction_deg),
+        offset=Distance(bore.offset, job.units),
+        direction=Direction(bore.direction_deg),
     )
     return paper(
         WIDTH,
@@ -275,7 +275,7 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
     ]
     limit = solution.job.limits.bore_offset
     if limit is not None:
-        entries.append((limit_sample, say("drawing.limit", limit=Small(limit, units))))
+        entries.append((limit_sample, say("drawing.limit", limit=Distance(limit, units))))
     bore, face = solution.latest.bore, solution.latest.face
     if bore.judged.verdict != "within" and bore.direction_pm_deg is not None:
         entries.append((move_sample, say("drawing.move")))
@@ -295,7 +295,7 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
         "g",
         *rows,
         dimension(left, right),
-        label(right + Vec2(8.0, 4.5), language.word(Small(bar, units))),
+        label(right + Vec2(8.0, 4.5), language.word(Distance(bar, units))),
         label(Vec2(14.0, 480.0), say("drawing.scale", times=f"{float(times):.0f}")),
         label(Vec2(14.0, 500.0), say("drawing.view")),
         class_="legend",

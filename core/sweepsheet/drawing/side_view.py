@@ -9,12 +9,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sweepsheet.alignment.rounds import Measured
+from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.drawing.marks import PENCIL, label, line, nice_length, paper
 from sweepsheet.drawing.svg import Attribute, element
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.solution import Solution
-from sweepsheet.words.messages import Language, Small
+from sweepsheet.words.messages import Distance, Language
 
 WIDTH = 360
 HEIGHT = 358
@@ -61,8 +61,8 @@ def side_view_of(solution: Solution, language: Language) -> str:
         say("side.title"),
         say(
             "side.desc",
-            bore=Small(measured.bore.offset, units),
-            pilot=Small(pilot.offset, units),
+            bore=Distance(measured.bore.offset, units),
+            pilot=Distance(pilot.offset, units),
         ),
         *(
             _row(title, lines, _FIRST_ROW + i * _ROW, pixels, exaggeration, depth, language)
@@ -70,13 +70,13 @@ def side_view_of(solution: Solution, language: Language) -> str:
         ),
         line(Vec2(20.0, bar_y), Vec2(20.0, bar_y - bar * pixels)),
         element("path", d=f"M15 {bar_y}h10M15 {bar_y - bar * pixels:.2f}h10"),
-        label(Vec2(32.0, bar_y - bar * pixels / 2.0 + 4.5), language.word(Small(bar, units))),
+        label(Vec2(32.0, bar_y - bar * pixels / 2.0 + 4.5), language.word(Distance(bar, units))),
         label(Vec2(14.0, HEIGHT - 24.0), say("side.exaggerated", times=f"{exaggeration:.0f}")),
         label(Vec2(14.0, HEIGHT - 8.0), say("side.forward")),
     )
 
 
-def _along(measured: Measured, axis: Vec2) -> _Lines:
+def _along(measured: RoundResult, axis: Vec2) -> _Lines:
     """What one view sees: the parts of bore, pilot line and slope along an axis of the paper."""
     pilot = measured.pilot.center if measured.pilot else measured.bore.center
     slope = measured.face.slope if measured.face else Vec2(0.0, 0.0)

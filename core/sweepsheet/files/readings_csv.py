@@ -13,7 +13,7 @@ from typing import Any, get_args
 
 from sweepsheet.form.from_job import number_text
 from sweepsheet.form.parse import Value, number_or_text
-from sweepsheet.job.model import CompanionKind
+from sweepsheet.job.model import RotatingPartKind
 from sweepsheet.job.read import FORMAT, MOST_ROUNDS, VERSION
 from sweepsheet.job.sweeps import MOST_SWEEPS
 from sweepsheet.maths.units import SYSTEMS
@@ -147,7 +147,7 @@ def _read_line(swept: dict[tuple[int, str], _Swept], row: list[str], number: int
     if len(cells) != len(COLUMNS):
         raise _refused("csv.cells", line=number, wanted=len(COLUMNS), got=len(cells))
     _, part, _, at, reading, closing, unit = cells
-    companion = part in get_args(CompanionKind)
+    companion = part in get_args(RotatingPartKind)
     if not (companion or part in ("bore", "face", SECOND)):
         raise _refused("csv.part", line=number)
     if unit not in _UNITS:

@@ -16,11 +16,11 @@ from sweepsheet.job.fields import FieldReader, shown
 from sweepsheet.job.model import (
     ABOUT_KEYS,
     SECTIONS,
-    CompanionKind,
     Contact,
     EndFloat,
     Joint,
     Plunger,
+    RotatingPartKind,
 )
 from sweepsheet.job.read import JOB_KEYS, LONGEST_NAME, MOST_ROUNDS
 from sweepsheet.job.settings import Setting, keys_of, settings_of
@@ -120,7 +120,7 @@ class _Shape:
             self.reader.choice(code, f"checklist.{i}", _named("checklist"), CODES)
 
     def companions(self, value: object) -> None:
-        kinds = get_args(CompanionKind)
+        kinds = get_args(RotatingPartKind)
         parts = self.listing([] if value is None else value, "companions", 0, len(kinds))
         found = set()
         for i, each in enumerate(parts):

@@ -42,7 +42,16 @@ from sweepsheet.remedy.settling import Settling
 from sweepsheet.remedy.trim import Trim
 from sweepsheet.remedy.unequal_pairs import Pair
 from sweepsheet.solution import Solution
-from sweepsheet.words.messages import At, Degrees, Message, Quantity, Side, Size, Small, Toward
+from sweepsheet.words.messages import (
+    ClockPosition,
+    Degrees,
+    Direction,
+    Distance,
+    Message,
+    Quantity,
+    Side,
+    StockSize,
+)
 
 # What is wrong with readings or parts themselves: each has a first step of its own.
 FIX_FIRST = (
@@ -120,7 +129,7 @@ def _face_steps(solution: Solution) -> Iterator[Step]:
     elif settling is not None and settling.can_settle:
         yield _settle("settle-face", settling, solution)
     elif face.swept.warped and face.judged.verdict != "outside":
-        yield step("face-not-flat", rest=Small(face.warp, solution.job.units))
+        yield step("face-not-flat", rest=Distance(face.warp, solution.job.units))
     elif settling is not None:
         yield step("face-at-limit")
     elif face.judged.verdict == "outside":
@@ -251,15 +260,15 @@ def _instead(solution: Solution) -> Iterator[Step]:
         yield step("nothing-fits")
     elif reach.kind == "tight":
         numbers = {"offset": reach.size, "clearance": reach.clearance}
-        size, clearance = Size(reach.size, units), Small(reach.clearance, units)
+        size, clearance = StockSize(reach.size, units), Distance(reach.clearance, units)
         yield step("open-holes", numbers, size=size, clearance=clearance)
     elif reach.kind == "unlike" and reach.pair is not None:
         yield from _fit_unlike(reach.pair, solution)
     elif reach.kind == "between" and not solution.job.stock.dowel_offsets:
-        yield step("get-pair", {"offset": reach.size}, size=Small(reach.size, units))
+        yield step("get-pair", {"offset": reach.size}, size=Distance(reach.size, units))
     elif reach.kind == "between":
-        left = Small(reach.left, units)
-        yield step("get-size", {"offset": reach.size}, size=Small(reach.size, units), left=left)
+        left = Distance(reach.left, units)
+        yield step("get-size", {"offset": reach.size}, size=Distance(reach.size, units), left=left)
     else:
         yield step("beyond-dowels")
 
@@ -269,7 +278,7 @@ def _fit_unlike(pair: Pair, solution: Solution) -> Iterator[Step]:
     holes, units = solution.job.housing.dowel_holes or (), solution.job.units
     dowels = [{"offset": d.offset, "aim_deg": d.aim_deg} for d in pair.dowels]
     each = tuple(_unlike(h, d, units) for h, d in zip(holes, pair.dowels, strict=True))
-    expected = Small(pair.expected_offset, units)
+    expected = Distance(pair.expected_offset, units)
     yield step("fit-unlike", {"dowels": dowels}, dowels=each, expected=expected)
     yield step("recheck")
 
@@ -277,15 +286,15 @@ def _fit_unlike(pair: Pair, solution: Solution) -> Iterator[Step]:
 def _unlike(hole: Hole, dowel: Dowel, units: UnitSystem) -> Message:
     """What goes into one hole."""
     if dowel.offset == 0:
-        return Message("do.unlike-stock", {"hole": At(hole.at_deg)})
-    size, aim = Size(dowel.offset, units), At(dowel.aim_deg)
-    return Message("do.unlike", {"hole": At(hole.at_deg), "size": size, "aim": aim})
+        return Message("do.unlike-stock", {"hole": ClockPosition(hole.at_deg)})
+    size, aim = StockSize(dowel.offset, units), ClockPosition(dowel.aim_deg)
+    return Message("do.unlike", {"hole": ClockPosition(hole.at_deg), "size": size, "aim": aim})
 
 
 def _move(solution: Solution) -> Step:
     bore, units = solution.latest.bore, solution.job.units
     numbers = {"offset": bore.offset, "direction_deg": bore.move_deg}
-    offset, direction = Small(bore.offset, units), Toward(bore.move_deg)
+    offset, direction = Distance(bore.offset, units), Direction(bore.move_deg)
     return step("move", numbers, side=Side(bore.move_deg), direction=direction, offset=offset)
 
 
@@ -310,11 +319,14 @@ def _dowels(solution: Solution, choice: Option) -> Step:
     trim, (first, second) = solution.history.trim, solution.job.rounds[-1].dowels
     if trim is not None and first == second and first.offset == choice.offset:
         return _turn(trim, units)
-    expected, tir = Small(choice.expected_offset, units), Small(2 * choice.expected_offset, units)
+    expected, tir = (
+        Distance(choice.expected_offset, units),
+        Distance(2 * choice.expected_offset, units),
+    )
     if choice.offset == 0:
         return step("standard-dowels", expected=expected, tir=tir)
     numbers = {"offset": choice.offset, "aim_deg": choice.aim_deg}
-    size, aim = Size(choice.offset, units), At(choice.aim_deg)
+    size, aim = StockSize(choice.offset, units), ClockPosition(choice.aim_deg)
     return step("fit-dowels", numbers, offset=size, aim=aim, expected=expected, tir=tir)
 
 
@@ -329,9 +341,9 @@ def turn_message(trim: Trim, units: UnitSystem) -> Message:
     values: dict[str, Quantity] = {
         "turn": Degrees(abs(trim.turn_deg)),
         "way": Message(f"way.{way}"),
-        "aim": At(trim.aim_deg),
+        "aim": ClockPosition(trim.aim_deg),
         "degrees": Degrees(trim.aim_deg),
-        "expected": Small(trim.expected_offset, units),
-        "tir": Small(2.0 * trim.expected_offset, units),
+        "expected": Distance(trim.expected_offset, units),
+        "tir": Distance(2.0 * trim.expected_offset, units),
     }
     return Message("trim.turn", values)

@@ -5,26 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sweepsheet.alignment.pilot import BEARING_ANGLES, largest_sure_angle
-from sweepsheet.alignment.rounds import Measured
+from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.findings.finding import LEVELS, Finding, finding
 from sweepsheet.findings.reach import reach_of
 from sweepsheet.findings.readings import reading_findings, roundness_findings, warp_findings
 from sweepsheet.findings.settle import settle_message
 from sweepsheet.maths.clock import direction_of
 from sweepsheet.remedy.chip import THICKEST_DIRT
-from sweepsheet.remedy.deed import Deed
+from sweepsheet.remedy.observed_move import ObservedMove
 from sweepsheet.remedy.squaring import Squaring
 from sweepsheet.solution import Solution
 from sweepsheet.words.messages import (
     Angle,
-    At,
-    Chance,
+    BareDistance,
+    ClockPosition,
     Degrees,
+    Direction,
+    Distance,
     Message,
-    Plain,
-    Size,
-    Small,
-    Toward,
+    Probability,
+    StockSize,
 )
 
 
@@ -55,7 +55,7 @@ def findings_for(solution: Solution) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda f: LEVELS.index(f.level)))
 
 
-def _earlier_findings(measured: Measured, i: int) -> Iterator[Finding]:
+def _earlier_findings(measured: RoundResult, i: int) -> Iterator[Finding]:
     """A round that can't be swept again any more, and does not count."""
     swept = {"bore": measured.bore.swept}
     if measured.face is not None:
@@ -77,13 +77,13 @@ def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
         return
     change = solution.face_changed
     if change is not None:
-        most = Small(change.runout, job.units)
+        most = Distance(change.runout, job.units)
         yield finding("face-changed", "caution", field, n=change.since, change=most)
     if face.limit is None:
         yield finding("no-face-limit", "caution", "limits.face_runout")
         return
-    runout = Plain(face.runout, job.units)
-    pm, limit = Plain(face.runout_pm, job.units), Small(face.limit, job.units)
+    runout = BareDistance(face.runout, job.units)
+    pm, limit = BareDistance(face.runout_pm, job.units), Distance(face.limit, job.units)
     settling = solution.face_settling
     if settling is not None and not face.swept.unreliable:
         settle = settle_message(settling, job.units)
@@ -106,8 +106,9 @@ def _squaring_findings(solution: Solution, squaring: Squaring, field: str) -> It
         known = squaring.cause == "front"
         yield finding(
             "face-swings-bore" if known else "face-may-swing-bore", "caution", field,
-            move=Small((squaring.if_tipped - bore.center).length, units),
-            before=Plain(bore.offset, units), after=Small(squaring.if_tipped.length, units),
+            move=Distance((squaring.if_tipped - bore.center).length, units),
+            before=BareDistance(bore.offset, units),
+            after=Distance(squaring.if_tipped.length, units),
         )  # fmt: skip
     if squaring.shims is None and squaring.cause != "rear":
         yield finding("bolts-wanted", "note", "housing.bolts")
@@ -115,14 +116,14 @@ def _squaring_findings(solution: Solution, squaring: Squaring, field: str) -> It
         worst = max(squaring.shims.shims, key=lambda shim: shim.lacks)
         if worst.lacks > units.hair:
             yield finding(
-                "shims-short", "caution", "stock.shim_thicknesses", at=At(worst.at_deg),
-                wanted=Small(worst.ideal, units), most=Small(worst.thickness, units),
+                "shims-short", "caution", "stock.shim_thicknesses", at=ClockPosition(worst.at_deg),
+                wanted=Distance(worst.ideal, units), most=Distance(worst.thickness, units),
             )  # fmt: skip
     if squaring.chip is not None and squaring.cause != "rear":
         thick = squaring.chip > THICKEST_DIRT * units.small_per_inch
         yield finding(
             "too-thick-for-dirt" if thick else "chip-explains", "note", field,
-            height=Small(squaring.chip, units), at=Toward(squaring.taper.deepest_deg),
+            height=Distance(squaring.chip, units), at=Direction(squaring.taper.deepest_deg),
         )  # fmt: skip
 
 
@@ -133,12 +134,12 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
     if limits.bore_offset is None:
         yield finding("no-limit", "caution", "limits.bore_offset")
     else:
-        limit = Small(limits.bore_offset, units)
+        limit = Distance(limits.bore_offset, units)
         settling = None if bore.swept.unreliable else solution.bore_settling
         if bore.judged.verdict == "undecided" and settling is not None:
             yield finding(
                 "undecided", "caution", field,
-                offset=Plain(bore.offset, units), pm=Plain(bore.offset_pm, units),
+                offset=BareDistance(bore.offset, units), pm=BareDistance(bore.offset_pm, units),
                 limit=limit, settle=settle_message(settling, units),
             )  # fmt: skip
         if solution.too_coarse and not bore.swept.unreliable:
@@ -150,7 +151,7 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
     if job.crank.axis == "horizontal" and job.indicator.sag is None:
         yield finding(
             "droop-unmeasured", "note", "indicator.sag",
-            most=Small(job.indicator.sag_allowance, units),
+            most=Distance(job.indicator.sag_allowance, units),
         )  # fmt: skip
 
 
@@ -166,8 +167,9 @@ def _pilot_findings(solution: Solution) -> Iterator[Finding]:
     if pilot.judged.verdict in ("outside", "undecided") and job.limits.pilot_offset is not None:
         yield finding(
             f"pilot-{pilot.judged.verdict}", "caution", "limits.pilot_offset",
-            offset=Plain(pilot.offset, job.units), pm=Plain(pilot.offset_pm, job.units),
-            limit=Small(job.limits.pilot_offset, job.units),
+            offset=BareDistance(pilot.offset, job.units),
+            pm=BareDistance(pilot.offset_pm, job.units),
+            limit=Distance(job.limits.pilot_offset, job.units),
         )  # fmt: skip
     bearing = job.housing.pilot_bearing
     if bearing is None:
@@ -192,24 +194,25 @@ def _seat_findings(solution: Solution) -> Iterator[Finding]:
         return
     field = "housing.register_diameter"
     if seat.clearance < 0:
-        yield finding("interference", "stop", field, tight=Small(-seat.clearance, units))
+        yield finding("interference", "stop", field, tight=Distance(-seat.clearance, units))
     elif (
         seat.judged.verdict in ("outside", "undecided")
         and solution.latest.bore.judged.verdict == "within"
     ):
         yield finding(
-            "seat-loose", "caution", field, clearance=Small(seat.clearance, units),
-            half=Small(seat.clearance / 2.0, units), chance=Chance(seat.judged.probability or 0.0),
+            "seat-loose", "caution", field, clearance=Distance(seat.clearance, units),
+            half=Distance(seat.clearance / 2.0, units),
+            chance=Probability(seat.judged.probability or 0.0),
         )  # fmt: skip
 
 
 def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
     """What the dowels did, whether to trim them, and when to stop."""
     job, history = solution.job, solution.history
-    deed, trim = history.deed, history.trim
+    observed, trim = history.observed, history.trim
     fitted = job.rounds[-1].dowels
-    if deed is not None:
-        yield from _deed_findings(solution, deed, field)
+    if observed is not None:
+        yield from _deed_findings(solution, observed, field)
     if trim is None or solution.latest.bore.judged.verdict == "within":
         return
     bore, choice = solution.latest.bore, solution.chosen
@@ -217,39 +220,39 @@ def _history_findings(solution: Solution, field: str) -> Iterator[Finding]:
         stock = choice.offset == 0
         yield finding(
             "trim-other-size", "caution", field,
-            size=Message("size.stock") if stock else Size(choice.offset, job.units),
-            after=Plain(choice.expected_offset, job.units),
-            trimmed=Small(trim.expected_offset, job.units), turn=Degrees(abs(trim.turn_deg)),
+            size=Message("size.stock") if stock else StockSize(choice.offset, job.units),
+            after=BareDistance(choice.expected_offset, job.units),
+            trimmed=Distance(trim.expected_offset, job.units), turn=Degrees(abs(trim.turn_deg)),
         )  # fmt: skip
         return
     gain = bore.offset - trim.expected_offset
     if gain < bore.offset_pm:
         yield finding(
-            "trim-noise", "note", field, gain=Small(max(0.0, gain), job.units),
-            pm=Small(bore.offset_pm, job.units),
+            "trim-noise", "note", field, gain=Distance(max(0.0, gain), job.units),
+            pm=Distance(bore.offset_pm, job.units),
         )  # fmt: skip
 
 
-def _deed_findings(solution: Solution, deed: Deed, field: str) -> Iterator[Finding]:
+def _deed_findings(solution: Solution, observed: ObservedMove, field: str) -> Iterator[Finding]:
     """What the dowels did that they were not told. Once the bore is within nobody need mind."""
     units = solution.job.units
-    size, direction = Small(deed.size, units), Toward(deed.direction_deg)
-    aim = Toward(direction_of(deed.told))
-    if deed.opposite:
+    size, direction = Distance(observed.size, units), Direction(observed.direction_deg)
+    aim = Direction(direction_of(observed.told))
+    if observed.opposite:
         # Aimed near 3 or 9, the other way is also what left taken for right looks like.
-        causes = ("aim", "sense", *(("sides",) if deed.mirrored else ()), "before")
+        causes = ("aim", "sense", *(("sides",) if observed.mirrored else ()), "before")
         yield finding(
             "moved-wrong-way", "stop", field, direction=direction, size=size,
             causes=tuple(Message(f"cause.{each}") for each in causes),
         )  # fmt: skip
-    elif deed.mirrored:
-        at = At(direction_of(deed.told))
+    elif observed.mirrored:
+        at = ClockPosition(direction_of(observed.told))
         yield finding("moved-mirrored", "stop", field, direction=direction, size=size, aim=at)
-    elif not deed.agrees and solution.latest.bore.judged.verdict != "within":
+    elif not observed.agrees and solution.latest.bore.judged.verdict != "within":
         yield finding(
             "moved-otherwise", "caution", field,
-            size=Plain(deed.size, units), pm=Plain(deed.size_pm, units), direction=direction,
-            told=Small(deed.told.length, units), aim=aim,
+            size=BareDistance(observed.size, units), pm=BareDistance(observed.size_pm, units),
+            direction=direction, told=Distance(observed.told.length, units), aim=aim,
         )  # fmt: skip
 
 
@@ -274,13 +277,13 @@ def _reach_findings(solution: Solution) -> Iterator[Finding]:
     sizes = solution.job.stock.dowel_offsets
     if reach is None or (reach.kind == "stock" and reach.sure):
         return
-    size, left = Small(reach.size, units), Small(reach.left, units)
+    size, left = Distance(reach.size, units), Distance(reach.left, units)
     if reach.kind == "stock":
         yield finding("stock-doubtful", "caution", drawer, expected=left)
     elif not sizes:
         yield finding("no-stock", "caution", drawer, wanted=size)
     elif reach.kind == "beyond":
-        largest = Size(sizes[-1], units)
+        largest = StockSize(sizes[-1], units)
         yield finding("beyond-stock", "stop", drawer, largest=largest, expected=left)
     elif reach.kind == "unlike":
         yield finding("unlike-reach", "caution", drawer, size=size, expected=left)
@@ -289,14 +292,14 @@ def _reach_findings(solution: Solution) -> Iterator[Finding]:
     choice = solution.choice
     if reach.kind == "tight" and choice is not None and not choice.leave:
         # Another pair goes in, and may do.
-        left = Small(choice.target_offset(solution.job.stock.aim_for), units)
+        left = Distance(choice.target_offset(solution.job.stock.aim_for), units)
         yield finding("stock-doubtful", "caution", drawer, expected=left)
     if reach.kind in ("tight", "between") and reach.fits is False:
         yield finding(
             "bolt-holes", "caution", "housing.bolt_clearance",
-            size=Size(reach.size, units) if reach.kind == "tight" else size,
-            wanted=Small(reach.clearance, units),
-            clearance=Small(solution.job.housing.bolt_clearance or 0.0, units),
+            size=StockSize(reach.size, units) if reach.kind == "tight" else size,
+            wanted=Distance(reach.clearance, units),
+            clearance=Distance(solution.job.housing.bolt_clearance or 0.0, units),
         )  # fmt: skip
 
 
@@ -312,6 +315,7 @@ def _companion_findings(solution: Solution) -> Iterator[Finding]:
         if runout.judged.verdict in ("outside", "undecided") and part.limit is not None:
             yield finding(
                 f"companion-{runout.judged.verdict}", "caution", field, what=what,
-                tir=Plain(runout.tir, job.units), pm=Plain(2.0 * runout.offset_pm, job.units),
-                limit=Small(part.limit, job.units),
+                tir=BareDistance(runout.tir, job.units),
+                pm=BareDistance(2.0 * runout.offset_pm, job.units),
+                limit=Distance(part.limit, job.units),
             )  # fmt: skip

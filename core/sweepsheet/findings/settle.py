@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.remedy.settling import FINE_STEP, Settling
-from sweepsheet.words.messages import Message, Plain, Small
+from sweepsheet.words.messages import BareDistance, Distance, Message
 
 
 def settle_message(settling: Settling, units: UnitSystem) -> Message:
@@ -12,8 +12,8 @@ def settle_message(settling: Settling, units: UnitSystem) -> Message:
     best = settling.best
     if best is None or not settling.can_settle:
         return Message("settle.none")
-    step = Small(FINE_STEP * units.small_per_inch / 1000.0, units)
+    step = Distance(FINE_STEP * units.small_per_inch / 1000.0, units)
     how = Message(f"settle.{best.code}", {"step": step} if best.code == "dial" else {})
-    now, then = Plain(settling.pm_now, units), Plain(best.pm_after, units)
+    now, then = BareDistance(settling.pm_now, units), BareDistance(best.pm_after, units)
     key = "settle.could" if best.settles else "settle.helps"
     return Message(key, {"measure": how, "now": now, "then": then})

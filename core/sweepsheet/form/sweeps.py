@@ -13,7 +13,7 @@ from typing import Any, get_args
 
 from sweepsheet.form.dial import SIGNED, Dial
 from sweepsheet.form.parse import Value, number_or_text, position_list, position_or_text
-from sweepsheet.job.model import CompanionKind
+from sweepsheet.job.model import RotatingPartKind
 from sweepsheet.job.positions import position_faults
 from sweepsheet.job.read import MOST_ROUNDS
 from sweepsheet.job.sweeps import MOST_POSITIONS, MOST_SWEEPS
@@ -33,7 +33,7 @@ _FACE_NAME = re.compile(r"rounds\.\d+\.face\.")
 
 
 @dataclass(frozen=True, slots=True)
-class Typed:
+class FormJob:
     """What was typed, as job data, with what the page needs to know about it.
 
     ``names`` tells, for places of the job that the form calls otherwise, the form's name;
@@ -90,7 +90,7 @@ class SweepFiller:
     ``whole``: everything that was begun, whether it can be fitted or not, and nothing told of it.
     """
 
-    def __init__(self, typed: Typed, form: Mapping[str, str], *, whole: bool = False) -> None:
+    def __init__(self, typed: FormJob, form: Mapping[str, str], *, whole: bool = False) -> None:
         """Fill ``typed`` from ``form``."""
         self.typed = typed
         self.form = form
@@ -112,7 +112,7 @@ class SweepFiller:
                 rounds.append(found)
         self.typed.job["rounds"] = rounds
         companions: list[dict[str, Any]] = []
-        for kind in get_args(CompanionKind):
+        for kind in get_args(RotatingPartKind):
             found = self.companion(kind, f"companions.{len(companions)}")
             if found is not None:
                 companions.append(found)

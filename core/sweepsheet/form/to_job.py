@@ -13,14 +13,14 @@ from typing import Any
 
 from sweepsheet.form.dial import dial_of
 from sweepsheet.form.parse import number_list, number_or_text, position_list, position_or_text
-from sweepsheet.form.sweeps import MOST_WORDS, SweepFiller, Typed
+from sweepsheet.form.sweeps import MOST_WORDS, FormJob, SweepFiller
 from sweepsheet.job.checklist import CODES
 from sweepsheet.job.model import ABOUT_KEYS, SETTINGS
 from sweepsheet.job.read import FORMAT, MOST_BOLTS, VERSION
 from sweepsheet.job.settings import Setting
 
 __all__ = [
-    "BLANK_IS_UNKNOWN", "CHOICES_OR_BLANK", "LISTS", "NUMBERS", "TEXTS", "Typed", "draft_of",
+    "BLANK_IS_UNKNOWN", "CHOICES_OR_BLANK", "LISTS", "NUMBERS", "TEXTS", "FormJob", "draft_of",
     "job_of",
 ]  # fmt: skip
 
@@ -43,7 +43,7 @@ CHOICES_OR_BLANK = _paths(lambda s: s.kind == "choice" and s.nullable)
 LISTS = _paths(lambda s: s.kind == "sizes")
 
 
-def job_of(form: Mapping[str, str]) -> Typed:
+def job_of(form: Mapping[str, str]) -> FormJob:
     """The job data in a filled-in form. Fields that are not there have their usual values."""
     return _typed(form, whole=False)
 
@@ -59,8 +59,8 @@ def draft_of(form: Mapping[str, str]) -> dict[str, Any]:
     return _typed(form, whole=True).job
 
 
-def _typed(form: Mapping[str, str], *, whole: bool) -> Typed:
-    typed = Typed({"format": FORMAT, "version": VERSION}, dial=dial_of(form))
+def _typed(form: Mapping[str, str], *, whole: bool) -> FormJob:
+    typed = FormJob({"format": FORMAT, "version": VERSION}, dial=dial_of(form))
     _head(typed, form)
     for path in TEXTS:
         if path in form:
@@ -86,7 +86,7 @@ def _typed(form: Mapping[str, str], *, whole: bool) -> Typed:
     return typed
 
 
-def _head(typed: Typed, form: Mapping[str, str]) -> None:
+def _head(typed: FormJob, form: Mapping[str, str]) -> None:
     """The name of the job and what was ticked, where there is any."""
     name = form.get("name", "").strip()
     ticked = [code for code in CODES if form.get(f"checklist.{code}") == "yes"]
@@ -94,14 +94,14 @@ def _head(typed: Typed, form: Mapping[str, str]) -> None:
     typed.job.update({"checklist": ticked} if ticked else {})
 
 
-def _choices(typed: Typed, form: Mapping[str, str]) -> None:
+def _choices(typed: FormJob, form: Mapping[str, str]) -> None:
     """The choices that were made; a blank one is left out."""
     for path in CHOICES_OR_BLANK:
         if form.get(path):
             _put(typed.job, path, form[path])
 
 
-def _sag(typed: Typed, form: Mapping[str, str]) -> None:
+def _sag(typed: FormJob, form: Mapping[str, str]) -> None:
     """The sag test: blank is not measured; several numbers are its tries."""
     path = "indicator.sag"
     if path not in form:
@@ -112,7 +112,7 @@ def _sag(typed: Typed, form: Mapping[str, str]) -> None:
     typed.fields[path] = path
 
 
-def _limit(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
+def _limit(typed: FormJob, form: Mapping[str, str], *, whole: bool) -> None:
     """A limit given as runout is twice the offset it allows."""
     limits = typed.job.get("limits", {})
     limit = limits.get("bore_offset")
@@ -125,7 +125,7 @@ def _limit(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
         limits["bore_offset"] = f"{limit} TIR"
 
 
-def _holes(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
+def _holes(typed: FormJob, form: Mapping[str, str], *, whole: bool) -> None:
     """Bolts and dowel holes: a list of positions and one radius, or a radius for each."""
     for key, most in (("bolts", MOST_BOLTS), ("dowel_holes", 2)):
         at = position_list(form.get(f"{key}.at", ""), MOST_WORDS if whole else most)
@@ -142,7 +142,7 @@ def _holes(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
             typed.fields[f"{place}.{i}.radius"] = f"{key}.radius"
 
 
-def _chip(typed: Typed, form: Mapping[str, str], *, whole: bool) -> None:
+def _chip(typed: FormJob, form: Mapping[str, str], *, whole: bool) -> None:
     """The chip that is supposed, once it has a height."""
     height = number_or_text(form.get("chip.height", ""))
     begun = any(form.get(f"chip.{key}", "").strip() for key in ("height", "at", "radius"))

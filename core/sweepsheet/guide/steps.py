@@ -29,7 +29,7 @@ from sweepsheet.drawing.crank_marks import (
 from sweepsheet.drawing.marks import circle, label, paper
 from sweepsheet.drawing.svg import element
 from sweepsheet.form.parse import number_or_text
-from sweepsheet.form.sweeps import SECOND_DIAL, SweepFiller, Typed
+from sweepsheet.form.sweeps import SECOND_DIAL, FormJob, SweepFiller
 from sweepsheet.job.fields import FieldReader, shown
 from sweepsheet.job.sweeps import MOST_POSITIONS
 from sweepsheet.job.values import name_of
@@ -38,7 +38,7 @@ from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.sweep.analysis import CLOSING_STEPS
 from sweepsheet.words.faults import Fault, InputError
-from sweepsheet.words.messages import At, Language, Message, Small
+from sweepsheet.words.messages import ClockPosition, Distance, Language, Message
 
 Way = Literal["clockwise", "anticlockwise", "one_way"]
 
@@ -96,7 +96,7 @@ def guide(form: Mapping[str, str], at: str, language: Language) -> dict[str, Any
     found = _SWEEP.fullmatch(at)
     if not found:
         raise InputError((Fault("", Message("fault.request")),))
-    filler = SweepFiller(Typed({}), form)
+    filler = SweepFiller(FormJob({}), form)
     try:
         positions = _positions(filler, at)
     except InputError as error:
@@ -169,7 +169,7 @@ class _Sweep:
     end_float: str
     touching: str
     plus: Message
-    most: Small
+    most: Distance
 
     @property
     def on_face(self) -> bool:
@@ -181,7 +181,7 @@ class _Sweep:
         """Whether the crank is pushed to its stop before each reading."""
         return self.end_float in ("held", "second_held")
 
-    def turn(self, at: At) -> Message:
+    def turn(self, at: ClockPosition) -> Message:
         """On to a position, with the way as it is seen from behind and from the front."""
         way = Message(f"guide.way.{self.way}")
         if self.way == "one_way":
@@ -196,7 +196,7 @@ class _Sweep:
 
 def _ready(sweep: _Sweep) -> tuple[Message, ...]:
     """What is made ready before the crank is turned."""
-    first = At(sweep.positions[0])
+    first = ClockPosition(sweep.positions[0])
     zero = Message(
         "guide.zero_both" if sweep.end_float in SECOND_DIAL else "guide.zero", {"at": first}
     )
@@ -222,14 +222,14 @@ def _ready(sweep: _Sweep) -> tuple[Message, ...]:
 
 def _steps(sweep: _Sweep) -> list[_Step]:
     """Make ready, each position, back at the start."""
-    first = At(sweep.positions[0])
+    first = ClockPosition(sweep.positions[0])
     read = Message("guide.read_both" if sweep.end_float in SECOND_DIAL else "guide.read")
     push = (Message("guide.push"),) if sweep.pushed else ()
     afloat = (Message("guide.afloat"),) if sweep.end_float == "free" else ()
     ready = _ready(sweep)
     steps = [_Step(Message("guide.ready"), (Message("guide.ready_help"),), ready, ready[:1])]
     for i, position in enumerate(sweep.positions):
-        at = At(position)
+        at = ClockPosition(position)
         turn = sweep.turn(at) if i else ready[0]
         past = (Message("guide.past"),) if i else ()
         below = abs(turn_between(position, 180.0)) < _UPSIDE_DOWN_DEG
@@ -245,12 +245,12 @@ def _steps(sweep: _Sweep) -> list[_Step]:
     return steps
 
 
-def _most_off(form: Mapping[str, str]) -> Small:
+def _most_off(form: Mapping[str, str]) -> Distance:
     """How far off the dial may come back: as many of its steps as pass for a good sweep."""
     units = SYSTEMS["metric" if form.get("units") == "metric" else "inch"]
     step = number_or_text(form.get("indicator.step", ""))
     known = step if isinstance(step, float) and step > 0 else units.step
-    return Small(CLOSING_STEPS * known, units)
+    return Distance(CLOSING_STEPS * known, units)
 
 
 def _picture(
@@ -266,7 +266,10 @@ def _picture(
     on_face = touching in ("forward", "rearward")
     bracket = face_bracket(touching) if on_face else bore_bracket(touching)
     other = element("g", bracket, transform=turned_crank(180.0)) if second else ""
-    desc = [say(f"practice.touches.{touching}"), say("guide.start_at", at=At(positions[0]))]
+    desc = [
+        say(f"practice.touches.{touching}"),
+        say("guide.start_at", at=ClockPosition(positions[0])),
+    ]
     return paper(
         360,
         264,

@@ -34,7 +34,7 @@ Target = Literal["bore", "pilot"]
 BearingClass = Literal["bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller"]
 Joint = Literal["front", "rear"]
 TiltFrom = Literal["front", "rear"]
-CompanionKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
+RotatingPartKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
 
 ABOUT_KEYS = (
     "vehicle", "engine", "gearbox", "housing", "technician", "customer", "date", "notes",
@@ -186,14 +186,14 @@ class FaceSweeps:
 
 
 @dataclass(frozen=True, slots=True)
-class Companion:
+class RotatingPart:
     """A sweep of a part that turns with the crank, by a dial that stands still on the block.
 
     Positions are places of the part. ``limit`` is a TIR. The plunger of a dial on a face points
     ``forward`` or ``rearward``; one on a bore touches it ``inside`` or ``outside``.
     """
 
-    kind: CompanionKind
+    kind: RotatingPartKind
     contact: Contact
     plunger: Plunger
     limit: float | None
@@ -243,7 +243,7 @@ class Job:
     stock: Stock
     chip: Chip | None
     checklist: tuple[str, ...]
-    companions: tuple[Companion, ...]
+    companions: tuple[RotatingPart, ...]
     rounds: tuple[Round, ...]
 
     @property

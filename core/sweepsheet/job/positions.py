@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from sweepsheet.maths.clock import turn_between
-from sweepsheet.words.messages import At, Quantity
+from sweepsheet.words.messages import ClockPosition, Quantity
 
 LEAST_POSITIONS = 3
 # Two positions nearer to one another than this, five minutes of the clock, are one position.
@@ -55,7 +55,9 @@ def position_faults(
         for first in positions_deg[:i]:
             if abs(turn_between(first, second)) < SAME_POSITION_DEG:
                 same = True
-                yield PositionFault("fault.same_position", f"positions_deg.{i}", {"at": At(second)})
+                yield PositionFault(
+                    "fault.same_position", f"positions_deg.{i}", {"at": ClockPosition(second)}
+                )
                 break
     if same:
         return

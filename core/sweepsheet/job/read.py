@@ -15,8 +15,6 @@ from sweepsheet.job.fields import FieldReader, shown
 from sweepsheet.job.model import (
     ABOUT_KEYS,
     Chip,
-    Companion,
-    CompanionKind,
     Crank,
     Dowel,
     Hole,
@@ -25,6 +23,8 @@ from sweepsheet.job.model import (
     Job,
     Joint,
     Limits,
+    RotatingPart,
+    RotatingPartKind,
     Round,
     Stock,
 )
@@ -41,7 +41,7 @@ VERSION = 1
 MOST_ROUNDS = 20
 MOST_BOLTS = 24
 MOST_TRIES = 12
-MOST_COMPANIONS = len(get_args(CompanionKind))
+MOST_COMPANIONS = len(get_args(RotatingPartKind))
 LONGEST_NAME = 120
 
 JOB_KEYS = (
@@ -211,18 +211,18 @@ class _JobReader(SweepReader):
             for i, item in enumerate(items)
         )
 
-    def companions(self, value: object) -> tuple[Companion, ...]:
+    def companions(self, value: object) -> tuple[RotatingPart, ...]:
         """Each part once, in the order of their kinds."""
         given = [] if value is None else value
         items = self.reader.listing(given, "companions", name_of("companions"), 0, MOST_COMPANIONS)
-        found: dict[str, Companion] = {}
+        found: dict[str, RotatingPart] = {}
         for i, item in enumerate(items):
             faults_before = self.reader.count
             part = self.companion(item, f"companions.{i}")
             if part.kind in found and self.reader.count == faults_before:
                 self.reader.fault(f"companions.{i}.kind", "fault.part_twice", kind=part.kind)
             found[part.kind] = part
-        return tuple(found[kind] for kind in get_args(CompanionKind) if kind in found)
+        return tuple(found[kind] for kind in get_args(RotatingPartKind) if kind in found)
 
     # Rounds --------------------------------------------------------------------------------
 

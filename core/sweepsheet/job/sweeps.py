@@ -7,18 +7,18 @@ from typing import Any, cast, get_args
 
 from sweepsheet.job.model import (
     BoreSweeps,
-    Companion,
-    CompanionKind,
     Contact,
     EndFloat,
     FaceSweeps,
     Plunger,
+    RotatingPart,
+    RotatingPartKind,
     Sweeps,
 )
 from sweepsheet.job.positions import position_faults
 from sweepsheet.job.values import ValueReader, name_of
 from sweepsheet.maths.clock import normalise
-from sweepsheet.words.messages import At
+from sweepsheet.words.messages import ClockPosition
 
 MOST_SWEEPS = 10
 MOST_POSITIONS = 36
@@ -120,7 +120,7 @@ class SweepReader(ValueReader):
         most = self.units.largest_reading
         found: list[float | None] = []
         for i, item in enumerate(items):
-            at = At(positions[i]) if i < len(positions) else str(i + 1)
+            at = ClockPosition(positions[i]) if i < len(positions) else str(i + 1)
             label = name_of("reading" if of == 1 else "reading of sweep", at=at, n=j + 1)
             known = item is not None
             found.append(
@@ -148,12 +148,12 @@ class SweepReader(ValueReader):
                 none[j] = self.reader.number(item, f"{at}.{j}", label, -most, most)
         return tuple(none)
 
-    def companion(self, value: object, path: str) -> Companion:
+    def companion(self, value: object, path: str) -> RotatingPart:
         """A sweep of a part that turns with the crank."""
         keys = ("kind", "contact", "plunger", "limit", "positions_deg", "sweeps", "closing")
         part = self.reader.section(value, path, keys)
         kind = self.reader.choice(
-            part.get("kind"), f"{path}.kind", name_of("companion.kind"), get_args(CompanionKind)
+            part.get("kind"), f"{path}.kind", name_of("companion.kind"), get_args(RotatingPartKind)
         )
         limit = part.get("limit")
         if limit is not None:
@@ -165,8 +165,8 @@ class SweepReader(ValueReader):
                 least,
                 self.units.largest_reading,
             )
-        return Companion(
-            kind=cast(CompanionKind, kind),
+        return RotatingPart(
+            kind=cast(RotatingPartKind, kind),
             contact=self.contact(part, path),
             plunger=self.plunger(part, path),
             limit=limit,

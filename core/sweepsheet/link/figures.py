@@ -15,12 +15,12 @@ from collections.abc import Mapping
 from sweepsheet.alignment.bore import Bore
 from sweepsheet.alignment.face import Face
 from sweepsheet.alignment.pilot import Pilot
-from sweepsheet.alignment.rounds import Measured
+from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.findings.finding import Finding
 from sweepsheet.job.model import Dowel, Limits
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.solution import Solution
-from sweepsheet.words.messages import At, Chance, Language, Plain, Quantity
+from sweepsheet.words.messages import BareDistance, ClockPosition, Language, Probability, Quantity
 
 # The unit of all small distances; the limits of the bore as offset and as TIR, and at the pilot
 # bearing; how many findings say STOP.
@@ -95,10 +95,10 @@ def _limits(limits: Limits, units: UnitSystem, language: Language) -> dict[str, 
 
 
 def _plain(value: float | None, units: UnitSystem) -> Quantity | None:
-    return None if value is None else Plain(value, units)
+    return None if value is None else BareDistance(value, units)
 
 
-def _measured(measured: Measured, units: UnitSystem) -> dict[str, Quantity | None]:
+def _measured(measured: RoundResult, units: UnitSystem) -> dict[str, Quantity | None]:
     found = _bore(measured.bore, units)
     if measured.face is not None:
         found |= _face(measured.face, units)
@@ -109,19 +109,19 @@ def _measured(measured: Measured, units: UnitSystem) -> dict[str, Quantity | Non
 
 def _bore(bore: Bore, units: UnitSystem) -> dict[str, Quantity | None]:
     return {
-        "offset": Plain(bore.offset, units),
-        "tir": Plain(bore.tir, units),
-        "pm": Plain(bore.offset_pm, units),
-        "toward": None if bore.direction_pm_deg is None else At(bore.direction_deg),
-        "chance": None if bore.judged.probability is None else Chance(bore.judged.probability),
+        "offset": BareDistance(bore.offset, units),
+        "tir": BareDistance(bore.tir, units),
+        "pm": BareDistance(bore.offset_pm, units),
+        "toward": None if bore.direction_pm_deg is None else ClockPosition(bore.direction_deg),
+        "chance": None if bore.judged.probability is None else Probability(bore.judged.probability),
         "verdict": bore.judged.verdict,
     }
 
 
 def _face(face: Face, units: UnitSystem) -> dict[str, Quantity | None]:
     return {
-        "face_runout": Plain(face.runout, units),
-        "face_pm": Plain(face.runout_pm, units),
+        "face_runout": BareDistance(face.runout, units),
+        "face_pm": BareDistance(face.runout_pm, units),
         "face_limit": _plain(face.limit, units),
         "face_verdict": face.judged.verdict,
     }
@@ -129,8 +129,8 @@ def _face(face: Face, units: UnitSystem) -> dict[str, Quantity | None]:
 
 def _pilot(pilot: Pilot, units: UnitSystem) -> dict[str, Quantity | None]:
     return {
-        "pilot_offset": Plain(pilot.offset, units),
-        "pilot_pm": Plain(pilot.offset_pm, units),
+        "pilot_offset": BareDistance(pilot.offset, units),
+        "pilot_pm": BareDistance(pilot.offset_pm, units),
         "pilot_verdict": pilot.judged.verdict,
     }
 
@@ -148,5 +148,5 @@ def _dowel(name: str, dowel: Dowel, language: Language) -> dict[str, Quantity | 
     """A standard dowel is one of offset 0, and has no aim."""
     return {
         f"{name}_offset": language.number(f"{dowel.offset:g}"),
-        f"{name}_aim": At(dowel.aim_deg) if dowel.offset else None,
+        f"{name}_aim": ClockPosition(dowel.aim_deg) if dowel.offset else None,
     }

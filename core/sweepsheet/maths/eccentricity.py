@@ -11,11 +11,11 @@ from sweepsheet.maths.verdict import Judged
 
 
 @dataclass(frozen=True, slots=True)
-class OffAxis:
+class Eccentricity:
     """A centre relative to the crank axis, in small units, its covariance, and the judgement on it.
 
     >>> from sweepsheet.maths.verdict import NOT_JUDGED
-    >>> off = OffAxis(Vec2(3.0, 4.0), Sym2(0.25, 0.0, 0.25), NOT_JUDGED)
+    >>> off = Eccentricity(Vec2(3.0, 4.0), Sym2(0.25, 0.0, 0.25), NOT_JUDGED)
     >>> off.offset, off.tir, round(off.offset_pm, 4)
     (5.0, 10.0, 0.98)
     >>> round(off.direction_deg, 2), round(off.direction_pm_deg, 2)

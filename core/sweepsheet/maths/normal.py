@@ -106,7 +106,7 @@ def offset_half_width(center: Vec2, covariance: Sym2) -> float:
     >>> round(offset_half_width(Vec2(0.0, 5.0), Sym2(4.0, 0.0, 1.0)), 4)
     1.96
     """
-    if center.short:
+    if center.is_zero:
         return K_95_LINE * math.sqrt(covariance.principal().major)
     return K_95_LINE * math.sqrt(covariance.along(center.unit()))
 
@@ -122,7 +122,7 @@ def direction_half_width(center: Vec2, covariance: Sym2) -> float | None:
     >>> direction_half_width(Vec2(0.0, 2.0), Sym2(1.0, 0.0, 1.0)) is None
     True
     """
-    if center.short:
+    if center.is_zero:
         return None
     across = Vec2(-center.y, center.x).unit()
     spread = K_95_LINE * math.sqrt(covariance.along(across))

@@ -58,17 +58,17 @@ class Vec2:
         return math.hypot(self.x, self.y)
 
     @property
-    def short(self) -> bool:
+    def is_zero(self) -> bool:
         """Whether it is next to nothing (``SHORT``), so that its direction means nothing."""
         return self.length < SHORT
 
     def unit(self) -> Vec2:
-        """The unit vector of its direction; straight up for a ``short`` one.
+        """The unit vector of its direction; straight up for a ``is_zero`` one.
 
         >>> Vec2(3.0, -4.0).unit(), Vec2(5e-324, 0.0).unit()
         (Vec2(x=0.6, y=-0.8), Vec2(x=0.0, y=1.0))
         """
-        if self.short:
+        if self.is_zero:
             return Vec2(0.0, 1.0)
         return Vec2(self.x / self.length, self.y / self.length)
 
@@ -160,7 +160,7 @@ class Principal:
 
 
 ZERO = Vec2(0.0, 0.0)
-NO_SPREAD = Sym2(0.0, 0.0, 0.0)
+ZERO_COVARIANCE = Sym2(0.0, 0.0, 0.0)
 
 
 def outer(v: Vec2) -> Sym2:

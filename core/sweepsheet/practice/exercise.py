@@ -23,9 +23,9 @@ from sweepsheet.practice.housing import (
     HIGHEST_SEED,
     LEVELS,
     PILOT_DISTANCE,
-    Hidden,
     SetUp,
-    hidden_of,
+    TrueHousing,
+    true_housing_of,
 )
 
 Part = Literal["bore", "face"]
@@ -49,7 +49,7 @@ class Exercise:
     which sweep of it is being taken, ``noted`` its readings so far.
     """
 
-    hidden: Hidden
+    hidden: TrueHousing
     set_up: SetUp
     units: UnitSystem
     positions: tuple[str, ...]
@@ -97,7 +97,7 @@ def exercise_of(form: Mapping[str, str]) -> Exercise:
     at = f"rounds.{rounds - 1}.{part}"
     sweep = _latest_sweep(form, at)
     return Exercise(
-        hidden=hidden_of(seed, level),
+        hidden=true_housing_of(seed, level),
         set_up=set_up,
         units=units,
         positions=positions,

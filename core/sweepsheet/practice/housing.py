@@ -53,7 +53,7 @@ _KNOT = 15
 
 
 @dataclass(frozen=True, slots=True)
-class Hidden:
+class TrueHousing:
     """What is wrong with a housing on standard dowels, and how its dial and its dowels behave.
 
     ``center`` is where the axis of the bore meets the plane of the face, ``slope`` the slope of
@@ -87,15 +87,15 @@ class SetUp:
         return travel if self.clockwise else -travel
 
 
-def hidden_of(seed: int, level: int) -> Hidden:
+def true_housing_of(seed: int, level: int) -> TrueHousing:
     """The housing of a seed (1 to ``HIGHEST_SEED``) and a level.
 
     Level 1: the bore alone is off, the dial is perfect and the bracket stiff, dowels do what is
     written on them. Level 2: dial, bracket and dowels are those of a workshop. Level 3: the face
     leans, too.
 
-    >>> hidden_of(417, 2) == hidden_of(417, 2), hidden_of(417, 2) == hidden_of(418, 2)
-    (True, False)
+    >>> true_housing_of(417, 2) == true_housing_of(417, 2)
+    True
     """
     draw = _stream(seed, level)
     least, largest = _LEAST_OFFSET[level], _LARGEST_OFFSET[level]
@@ -105,7 +105,7 @@ def hidden_of(seed: int, level: int) -> Hidden:
     droop = _MOST_DROOP / 2.0 * draw.random()
     gain, lag = 1.0 + _GAIN_SPREAD * _normal(draw), _LAG_SPREAD_DEG * _normal(draw)
     real = level > 1
-    return Hidden(
+    return TrueHousing(
         seed=seed,
         level=level,
         center=center,
@@ -119,14 +119,14 @@ def hidden_of(seed: int, level: int) -> Hidden:
     )
 
 
-def bore_after(hidden: Hidden, fits: Sequence[Dowel]) -> Vec2:
+def bore_after(hidden: TrueHousing, fits: Sequence[Dowel]) -> Vec2:
     """Where the bore is after these pairs of dowels (offsets in mm) were fitted, the last counting.
 
     A pair moves the housing the way its pegs point, as far as their offset, and no pair moves it
     not at all. Beyond level 1 it does a little more or less, a little to the side, and the housing
     comes to rest somewhere within the play of its dowels, anew with every fit.
 
-    >>> first = hidden_of(5, 1)
+    >>> first = true_housing_of(5, 1)
     >>> there = bore_after(first, [Dowel(0.1, 90.0)])
     >>> round(there.x - first.center.x, 6), round(there.y - first.center.y, 6)
     (0.1, 0.0)
@@ -172,7 +172,7 @@ def face_distance(slope: Vec2, base: Vec2, plunger: Plunger) -> float:
 
 
 def plunger_length(
-    hidden: Hidden, center: Vec2, set_up: SetUp, part: str, crank_deg: float
+    hidden: TrueHousing, center: Vec2, set_up: SetUp, part: str, crank_deg: float
 ) -> float:
     """How long the dial's plunger is from its base, with the crank at a clock angle."""
     out, hang = unit_vector(crank_deg), Vec2(0.0, -hidden.droop)
@@ -184,7 +184,7 @@ def plunger_length(
 
 
 def dial_turn(
-    hidden: Hidden, fits: Sequence[Dowel], set_up: SetUp, part: str, sweep: int
+    hidden: TrueHousing, fits: Sequence[Dowel], set_up: SetUp, part: str, sweep: int
 ) -> tuple[float, ...]:
     """What the dial shows at every degree of a whole turn, in mm, zeroed where the turn begins.
 
@@ -209,7 +209,7 @@ def dial_turn(
     return tuple(value - shown[0] for value in shown)
 
 
-def droop_on_a_bar(hidden: Hidden) -> float:
+def droop_on_a_bar(hidden: TrueHousing) -> float:
     """What the dial reads with its bracket on a stiff bar: zeroed on top, then rolled to below."""
     return 2.0 * hidden.droop
 

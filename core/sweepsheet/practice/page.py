@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from sweepsheet.alignment.rounds import Measured
+from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
 from sweepsheet.maths.clock import direction_of, parse_position, turn_between
@@ -29,7 +29,7 @@ from sweepsheet.practice.housing import (
 from sweepsheet.practice.view import PRELOAD, crank_view, dial_view, per_turn, turned
 from sweepsheet.solution import work_out
 from sweepsheet.words.faults import InputError
-from sweepsheet.words.messages import At, Language, Size, Small, Toward
+from sweepsheet.words.messages import ClockPosition, Direction, Distance, Language, StockSize
 
 # A reading is taken with the crank this near to its mark, or nearer: what a job allows for. The
 # return to zero is one only with the crank back where it was.
@@ -111,7 +111,7 @@ def _turn(exercise: Exercise, language: Language) -> list[dict[str, Any]]:
         small = mm / units.mm
         read = _rounded(exercise, units.mm, mm)
         typed = f"{read:+g}" if read else "0"
-        where = At(angle)
+        where = ClockPosition(angle)
         entry = {
             "crank": turned("crank", angle),
             "needle": turned("needle", 360.0 * small / per_turn(units)),
@@ -128,7 +128,7 @@ def _turn(exercise: Exercise, language: Language) -> list[dict[str, Any]]:
         if near:
             stop = near[0]
             key = "practice.note_closing" if stop == TURN else "practice.note"
-            mark = At(exercise.set_up.crank_deg(stop))
+            mark = ClockPosition(exercise.set_up.crank_deg(stop))
             entry |= {
                 "field": fields[stop],
                 "typed": typed,
@@ -158,8 +158,8 @@ def _round_name(exercise: Exercise, n: int, language: Language) -> str:
     pair = exercise.fits[n - 1]
     if pair.offset == 0:
         return language.say("practice.on_standard", n=n)
-    offset = Size(round(pair.offset / exercise.units.mm, 6), exercise.units)
-    return language.say("practice.on_dowels", n=n, offset=offset, aim=At(pair.aim_deg))
+    offset = StockSize(round(pair.offset / exercise.units.mm, 6), exercise.units)
+    return language.say("practice.on_dowels", n=n, offset=offset, aim=ClockPosition(pair.aim_deg))
 
 
 def _truth(exercise: Exercise, asked: Mapping[str, str], language: Language) -> dict[str, Any]:
@@ -185,9 +185,9 @@ def _truth(exercise: Exercise, asked: Mapping[str, str], language: Language) -> 
         say(
             "practice.inside" if last.length <= units.to_mm(units.bore_offset_limit)
             else "practice.outside",
-            limit=Small(units.bore_offset_limit, units),
+            limit=Distance(units.bore_offset_limit, units),
         ),
-        say("practice.droop", droop=Small(droop_on_a_bar(hidden) / units.mm, units)),
+        say("practice.droop", droop=Distance(droop_on_a_bar(hidden) / units.mm, units)),
     ]  # fmt: skip
     if exercise.fits and exercise.fits[-1].offset:
         lag = say(f"way.{'clockwise' if hidden.lag_deg >= 0 else 'anticlockwise'}")
@@ -201,7 +201,7 @@ def _truth(exercise: Exercise, asked: Mapping[str, str], language: Language) -> 
     return {"head": head, "rows": rows, "lines": lines}
 
 
-def _found(asked: Mapping[str, str]) -> dict[int, Measured]:
+def _found(asked: Mapping[str, str]) -> dict[int, RoundResult]:
     """What the readings so far tell, by round; nothing where they can't be read or fitted yet."""
     typed = job_of(asked)
     try:
@@ -214,7 +214,7 @@ def _found(asked: Mapping[str, str]) -> dict[int, Measured]:
     return dict(zip(numbers, measured, strict=True))
 
 
-def _face_row(exercise: Exercise, first: Measured | None, language: Language) -> list[list[str]]:
+def _face_row(exercise: Exercise, first: RoundResult | None, language: Language) -> list[list[str]]:
     """The face as found: the runout of its tilt at the radius swept."""
     say, units, true = language.say, exercise.units, exercise.hidden.slope
     reach = FACE_RADIUS / units.mm
@@ -230,17 +230,17 @@ def _face_row(exercise: Exercise, first: Measured | None, language: Language) ->
 
 
 def _runout(slope: Vec2, reach: float, exercise: Exercise, language: Language) -> str:
-    runout = Small(2.0 * reach * slope.length, exercise.units)
-    return language.say("practice.runout", runout=runout, direction=Toward(direction_of(slope)))
+    runout = Distance(2.0 * reach * slope.length, exercise.units)
+    return language.say("practice.runout", runout=runout, direction=Direction(direction_of(slope)))
 
 
 def _offset(center: Vec2, exercise: Exercise, language: Language) -> str:
     """A place of the bore, as the answer words it."""
     return language.say(
         "answer.offset",
-        offset=Small(center.length, exercise.units),
-        tir=Small(2.0 * center.length, exercise.units),
-        direction=Toward(direction_of(center)),
+        offset=Distance(center.length, exercise.units),
+        tir=Distance(2.0 * center.length, exercise.units),
+        direction=Direction(direction_of(center)),
     )
 
 
@@ -253,4 +253,4 @@ def _off_by(
     if true.length > 0.0 and abs(turn) > 90.0 and axis_in_region(found + true, covariance):
         return language.say("practice.mirrored")
     key = "practice.off" if axis_in_region(miss, covariance) else "practice.off_beyond"
-    return language.say(key, miss=Small(math.hypot(miss.x, miss.y), exercise.units))
+    return language.say(key, miss=Distance(math.hypot(miss.x, miss.y), exercise.units))

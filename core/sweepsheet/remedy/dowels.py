@@ -16,8 +16,8 @@ from sweepsheet.job.model import Dowel, Job, Target
 from sweepsheet.maths.clock import direction_of, unit_vector
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.maths.verdict import NOT_JUDGED, Judged, judge
-from sweepsheet.remedy.history import refit_doubt
-from sweepsheet.remedy.trim import Response, unseen_doubt
+from sweepsheet.remedy.history import refit_covariance
+from sweepsheet.remedy.trim import DowelResponse, unseen_covariance
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +80,7 @@ def pilot_shift(face: Face | None, distance: float | None, seat: Sym2) -> PilotS
 
 
 @dataclass(frozen=True, slots=True)
-class Weigher:
+class OptionEvaluator:
     """Weighs options of one job against its limits."""
 
     job: Job
@@ -119,7 +119,9 @@ class Weigher:
             leave=True, dowel=dowel, center=self.latest.center, covariance=self.latest.covariance
         )
 
-    def refitted(self, offset: float, response: Response, fitted: tuple[Dowel, Dowel]) -> Option:
+    def refitted(
+        self, offset: float, response: DowelResponse, fitted: tuple[Dowel, Dowel]
+    ) -> Option:
         """The option of a pair of this offset, aimed as well as can be.
 
         The pair that is fitted now does again what it has been seen to do; any other, what is
@@ -133,15 +135,17 @@ class Weigher:
         move = unit_vector(aim - response.lag_deg if same else aim).scaled(offset)
         center = response.after(move) if same else response.bare + move
         known = (
-            response.doubt_after(move) if same else response.doubt_after(ZERO) + unseen_doubt(move)
+            response.covariance_after(move)
+            if same
+            else response.covariance_after(ZERO) + unseen_covariance(move)
         )
-        spread = known + self.common + refit_doubt(self.job, move)
+        spread = known + self.common + refit_covariance(self.job, move)
         dowel = Dowel(offset, direction_of(move) if offset else 0.0)
         return self.option(leave=False, dowel=dowel, center=center, covariance=spread)
 
 
 def options_for(
-    weigher: Weigher, response: Response | None, fitted: tuple[Dowel, Dowel]
+    weigher: OptionEvaluator, response: DowelResponse | None, fitted: tuple[Dowel, Dowel]
 ) -> tuple[Option, ...]:
     """Every option, best first: the likeliest to be inside, then the smallest offset left.
 

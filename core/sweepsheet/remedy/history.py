@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sweepsheet.alignment.rounds import Measured
+from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE
 from sweepsheet.maths.vector import Sym2, Vec2
 from sweepsheet.maths.verdict import judge
-from sweepsheet.remedy.deed import Deed, deed_of
+from sweepsheet.remedy.observed_move import ObservedMove, observed_move_of
 from sweepsheet.remedy.rigid import DowelLine, nominal_move
 from sweepsheet.remedy.trim import (
     LOOSE_SPREAD,
     PRIOR_SPREAD,
-    Response,
-    Seen,
+    DowelResponse,
+    RoundObservation,
     Trim,
-    aim_doubt,
-    play_doubt,
+    aim_covariance,
+    play_covariance,
     response_of,
     trim_for,
 )
@@ -32,48 +32,50 @@ _THIN = 1e-9
 class History:
     """What is known of the dowels.
 
-    ``response`` is ``None`` where it is not known what the dowels now fitted should do; ``deed``
-    before they can be compared with standard ones; ``trim`` before a like pair was fitted and
-    swept, or where it did the opposite of what it should, or its mirror image.
+    ``response`` is ``None`` where it is not known what the dowels now fitted should do;
+    ``observed`` before they can be compared with standard ones; ``trim`` before a like pair was
+    fitted and swept, or where it did the opposite of what it should, or its mirror image.
     ``trim_probability`` is ``None`` without a limit.
     """
 
-    response: Response | None
-    deed: Deed | None
+    response: DowelResponse | None
+    observed: ObservedMove | None
     trim: Trim | None
     trim_probability: float | None
 
 
 def history_of(
-    job: Job, measured: tuple[Measured, ...], line: DowelLine | None, common: Sym2
+    job: Job, measured: tuple[RoundResult, ...], line: DowelLine | None, common: Sym2
 ) -> History:
     """Compare the rounds; ``common`` is the doubt that they all share."""
     seen = _since_changed(_seen(job, measured, line))
     if not seen:
         return History(None, None, None, None)
-    deed = deed_of(seen)
-    if deed is not None and deed.contradicts:
+    observed = observed_move_of(seen)
+    if observed is not None and observed.contradicts:
         # Rounds that contradict what was told of their dowels say nothing more.
         standard = [each for each in seen if each.standard]
-        return History(response_of(standard), deed, None, None)
-    believed = deed is None or deed.agrees
+        return History(response_of(standard), observed, None, None)
+    believed = observed is None or observed.agrees
     response = response_of(seen, PRIOR_SPREAD if believed else LOOSE_SPREAD)
     first, second = job.rounds[-1].dowels
     if first.offset == 0 or first != second:
-        return History(response, deed, None, None)
+        return History(response, observed, None, None)
     trim = trim_for(response, first.offset, first.aim_deg)
-    spread = trim.covariance + common + refit_doubt(job, trim.move)
+    spread = trim.covariance + common + refit_covariance(job, trim.move)
     judged = judge(trim.center, spread, job.limits.bore_offset, job.limits.confidence)
-    return History(response, deed, trim, judged.probability)
+    return History(response, observed, trim, judged.probability)
 
 
-def refit_doubt(job: Job, move: Vec2) -> Sym2:
+def refit_covariance(job: Job, move: Vec2) -> Sym2:
     """What fitting dowels anew leaves open: the play of their fit, and how well they are aimed."""
-    play = play_doubt(job.housing.dowel_clearance)
-    return play + aim_doubt(move, job.stock.aim_setting_deg)
+    play = play_covariance(job.housing.dowel_clearance)
+    return play + aim_covariance(move, job.stock.aim_setting_deg)
 
 
-def _seen(job: Job, measured: tuple[Measured, ...], line: DowelLine | None) -> list[Seen]:
+def _seen(
+    job: Job, measured: tuple[RoundResult, ...], line: DowelLine | None
+) -> list[RoundObservation]:
     """The rounds as the dowels' doings see them; none where the latest dowels can't be told.
 
     The housing sits as it was found in the first round; every round after is a new fit. An earlier
@@ -88,15 +90,15 @@ def _seen(job: Job, measured: tuple[Measured, ...], line: DowelLine | None) -> l
             continue
         if found.bore.swept.unreliable and i < len(measured) - 1:
             continue
-        covariance = found.bore.swept.doubt.covariance
+        covariance = found.bore.swept.uncertainty.covariance
         if i:
-            covariance = covariance + refit_doubt(job, move)
+            covariance = covariance + refit_covariance(job, move)
         sizes = (each.dowels[0].offset, each.dowels[1].offset)
-        seen.append(Seen(found.bore.center, at_least(covariance), sizes, move))
+        seen.append(RoundObservation(found.bore.center, at_least(covariance), sizes, move))
     return seen
 
 
-def _since_changed(seen: list[Seen]) -> list[Seen]:
+def _since_changed(seen: list[RoundObservation]) -> list[RoundObservation]:
     """The rounds since the housing last came to another place on the same standard dowels.
 
     A joint that was cleaned or a housing that was seated anew begins a history of its own: where

@@ -41,7 +41,7 @@ class DowelLine:
         along = (two - one).scaled(1.0 / spacing)
         return cls(one, along, Vec2(-along.y, along.x), spacing)
 
-    def moved(self, first: Vec2, second: Vec2) -> Moved:
+    def moved(self, first: Vec2, second: Vec2) -> RigidMove:
         """What the shifts of the two holes do to a point at the crank axis.
 
         The bore centre lies within thousandths of that axis, which makes no difference here.
@@ -57,11 +57,11 @@ class DowelLine:
         shift = first - self.along.scaled(misfit / 2.0)
         arm = -self.first
         swing = Vec2(-turn * arm.y, turn * arm.x)
-        return Moved(shift + swing, turn, misfit)
+        return RigidMove(shift + swing, turn, misfit)
 
 
 @dataclass(frozen=True, slots=True)
-class Moved:
+class RigidMove:
     """The move of the bore centre, the turn of the housing, and the spacing misfit.
 
     ``turn`` is in radians, counter-clockwise plus as seen from behind.

@@ -1,9 +1,9 @@
 """What would settle a verdict that is too close to call: which measure gains most, and by how much.
 
-The doubt of a sweep has parts (``uncertainty``, ``bore.vertical_doubt``). Each measure makes one of
-them smaller: a sag test the doubt in height, one more sweep the scatter, eight positions everything
-that is new at each position, a finer dial what the dial itself is worth. What is left after it is
-worked out from the parts, with ``n`` even positions and ``m`` sweeps as
+The doubt of a sweep has parts (``uncertainty``, ``bore.vertical_covariance``). Each measure makes
+one of them smaller: a sag test the doubt in height, one more sweep the scatter, eight positions
+everything that is new at each position, a finer dial what the dial itself is worth. What is left
+after it is worked out from the parts, with ``n`` even positions and ``m`` sweeps as
 ``(2/n) (dial**2 + setting**2 + lack**2 + scatter**2/m)``. Whether it settles the verdict is asked
 at the offset as it was found; a sag test may find any sag there may be, so it is asked for none,
 half and all of it.
@@ -15,7 +15,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from sweepsheet.alignment.bore import Bore, vertical_doubt
+from sweepsheet.alignment.bore import Bore, vertical_covariance
 from sweepsheet.alignment.face import Face
 from sweepsheet.job.model import Crank, Indicator, Job
 from sweepsheet.job.sag import SagTest
@@ -23,7 +23,7 @@ from sweepsheet.maths.normal import offset_half_width
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.maths.verdict import judge
-from sweepsheet.sweep.analysis import Examined
+from sweepsheet.sweep.analysis import SweepAnalysis
 from sweepsheet.sweep.corrections import contact_factor
 from sweepsheet.sweep.uncertainty import rectangular, step_uncertainty
 
@@ -133,7 +133,7 @@ class _Case:
     """
 
     center: Vec2
-    swept: Examined
+    swept: SweepAnalysis
     limit: float
     confidence: float
     indicator: Indicator
@@ -181,7 +181,7 @@ class _Case:
 
     def _part(self, dial: Indicator, positions: int, sweeps: int) -> float:
         """The variance of one component of the harmonic."""
-        doubt, factor = self.swept.doubt, contact_factor(dial.contact_angle_deg)
+        doubt, factor = self.swept.uncertainty, contact_factor(dial.contact_angle_deg)
         setting = sum(s * s for s in doubt.setting) / len(doubt.setting)
         of_dial = factor**2 * (step_uncertainty(dial.step) ** 2 + rectangular(dial.accuracy) ** 2)
         every = of_dial + setting + doubt.lack_of_fit**2 + doubt.scatter**2 / sweeps
@@ -193,10 +193,10 @@ class _Case:
         sweeps = self._sweeps + ("sweep" in codes)
         before = self._part(self.indicator, self._positions, self._sweeps)
         after = self._part(dial, positions, sweeps)
-        found = self.swept.doubt.covariance.scaled(after / before if before > 0 else 1.0)
+        found = self.swept.uncertainty.covariance.scaled(after / before if before > 0 else 1.0)
         if "sag" in codes:
             dial = replace(dial, sag=SagTest(dial.sag_allowance / 2.0, _TRIES, 0.0))
-        return found + vertical_doubt(dial, self.crank)
+        return found + vertical_covariance(dial, self.crank)
 
     def _pm(self, codes: tuple[Code, ...]) -> float:
         return offset_half_width(self.center, self._covariance(codes))

@@ -28,7 +28,7 @@ LOOSE_SPREAD = 1.0
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
+class RoundObservation:
     """One round: where the bore was, how well that is known, and what the dowels should have done.
 
     ``covariance`` holds what differs from round to round; what all rounds share, such as a droop
@@ -48,7 +48,7 @@ class Seen:
 
 
 @dataclass(frozen=True, slots=True)
-class Response:
+class DowelResponse:
     """The estimate from all rounds: ``c0``, gain and lag, with the covariance of the four.
 
     ``gain_x + i gain_y`` is E as a complex number in the plane of x and y (counter-clockwise).
@@ -72,7 +72,7 @@ class Response:
     def after(self, move: Vec2) -> Vec2:
         """Where the bore is expected with dowels that should move it by ``move``: ``c0 + E w``.
 
-        >>> Response(Vec2(0.0, -7.0), 0.9, 0.0, ()).after(Vec2(0.0, 7.0))
+        >>> DowelResponse(Vec2(0.0, -7.0), 0.9, 0.0, ()).after(Vec2(0.0, 7.0))
         Vec2(x=0.0, y=-0.7000000000000002)
         """
         return self.bare + Vec2(
@@ -80,53 +80,60 @@ class Response:
             self.gain_x * move.y + self.gain_y * move.x,
         )
 
-    def doubt_after(self, move: Vec2) -> Sym2:
+    def covariance_after(self, move: Vec2) -> Sym2:
         """The covariance of ``after``: the four unknowns' own, carried through ``c0 + E w``.
 
         >>> sure = tuple(tuple(0.01 * (i == j) for j in range(4)) for i in range(4))
-        >>> round(Response(Vec2(0.0, 0.0), 1.0, 0.0, sure).doubt_after(Vec2(0.0, 7.0)).xx, 9)
+        >>> response = DowelResponse(Vec2(0.0, 0.0), 1.0, 0.0, sure)
+        >>> round(response.covariance_after(Vec2(0.0, 7.0)).xx, 9)
         0.5
         """
-        x, y = _design(move)
-        return Sym2(_form(x, self.spread, x), _form(x, self.spread, y), _form(y, self.spread, y))
+        x, y = _design_rows(move)
+        return Sym2(
+            _quadratic_form(x, self.spread, x),
+            _quadratic_form(x, self.spread, y),
+            _quadratic_form(y, self.spread, y),
+        )
 
 
-def play_doubt(clearance: float) -> Sym2:
+def play_covariance(clearance: float) -> Sym2:
     """The doubt of where a housing comes to rest on its dowels, from their clearance (diameter).
 
     Half the clearance either way, rectangular, along x and y.
 
-    >>> round(play_doubt(1.0).xx, 5)
+    >>> round(play_covariance(1.0).xx, 5)
     0.08333
     """
     variance = rectangular(clearance / 2.0) ** 2
     return Sym2(variance, 0.0, variance)
 
 
-def aim_doubt(move: Vec2, setting_deg: float) -> Sym2:
+def aim_covariance(move: Vec2, setting_deg: float) -> Sym2:
     """What dowels set off their aim by up to plus or minus ``setting_deg`` add, across the move.
 
     Both dowels are taken to miss alike, which is the worse case.
 
-    >>> aim_doubt(Vec2(0.0, 7.0), 5.0).xx > 0, aim_doubt(Vec2(0.0, 7.0), 5.0).yy
+    >>> aim_covariance(Vec2(0.0, 7.0), 5.0).xx > 0, aim_covariance(Vec2(0.0, 7.0), 5.0).yy
     (True, 0.0)
     """
     return outer(Vec2(-move.y, move.x)).scaled(rectangular(math.radians(setting_deg)) ** 2)
 
 
-def unseen_doubt(move: Vec2) -> Sym2:
+def unseen_covariance(move: Vec2) -> Sym2:
     """What a pair that was not seen at work may do beside its move: ``PRIOR_SPREAD`` of it.
 
     Its gain acts along the move, its lag across, and both are believed alike.
 
-    >>> round(unseen_doubt(Vec2(0.0, 10.0)).xx, 6)
+    >>> round(unseen_covariance(Vec2(0.0, 10.0)).xx, 6)
     0.64
     """
     variance = PRIOR_SPREAD**2 * move.dot(move)
     return Sym2(variance, 0.0, variance)
 
 
-def response_of(rounds: Sequence[Seen], prior_spread: float = PRIOR_SPREAD) -> Response:
+def response_of(
+    rounds: Sequence[RoundObservation], prior_spread: float = PRIOR_SPREAD
+) -> DowelResponse:
     """Where the bore is on standard dowels, and what the latest pair does, from all rounds.
 
     ``prior_spread`` is how far, as a standard deviation, gain and lag (in radians) may be expected
@@ -136,9 +143,9 @@ def response_of(rounds: Sequence[Seen], prior_spread: float = PRIOR_SPREAD) -> R
     improves the estimate (least squares one round at a time, so that nothing is lost where a sweep
     is next to perfect).
     """
-    first, *others = (_told(seen, rounds[-1].sizes) for seen in rounds)
+    first, *others = (_as_evidence_for(seen, rounds[-1].sizes) for seen in rounds)
     prior = prior_spread**2
-    x, y = _design(first.move)
+    x, y = _design_rows(first.move)
     place = first.covariance + Sym2(1.0, 0.0, 1.0).scaled(prior * first.move.dot(first.move))
     bare = first.center - first.move
     state = [bare.x, bare.y, 1.0, 0.0]
@@ -149,34 +156,34 @@ def response_of(rounds: Sequence[Seen], prior_spread: float = PRIOR_SPREAD) -> R
         [-prior * x[3], -prior * y[3], 0.0, prior],
     ]
     for seen in others:
-        state, spread = _improved(state, spread, seen)
-    return Response(
+        state, spread = _updated(state, spread, seen)
+    return DowelResponse(
         Vec2(state[0], state[1]), state[2], state[3], tuple(tuple(row) for row in spread)
     )
 
 
-def _told(seen: Seen, sizes: tuple[float, float]) -> Seen:
+def _as_evidence_for(seen: RoundObservation, sizes: tuple[float, float]) -> RoundObservation:
     """A round as it counts for a pair of these sizes."""
     if seen.standard or seen.sizes == sizes:
         return seen
-    covariance = seen.covariance + unseen_doubt(seen.move)
-    return Seen(seen.center - seen.move, covariance, seen.sizes, Vec2(0.0, 0.0))
+    covariance = seen.covariance + unseen_covariance(seen.move)
+    return RoundObservation(seen.center - seen.move, covariance, seen.sizes, Vec2(0.0, 0.0))
 
 
-def _improved(
-    state: Sequence[float], spread: Sequence[Sequence[float]], seen: Seen
+def _updated(
+    state: Sequence[float], spread: Sequence[Sequence[float]], seen: RoundObservation
 ) -> tuple[list[float], list[list[float]]]:
     """The four unknowns and their covariance, improved by one more round.
 
     Recursive least squares; the covariance in the form that stays symmetric and positive:
     ``(1 - K H) P (1 - K H)' + K R K'``.
     """
-    rows = _design(seen.move)
+    rows = _design_rows(seen.move)
     miss = seen.center - Vec2(_dot(rows[0], state), _dot(rows[1], state))
     expected = Sym2(
-        _form(rows[0], spread, rows[0]),
-        _form(rows[0], spread, rows[1]),
-        _form(rows[1], spread, rows[1]),
+        _quadratic_form(rows[0], spread, rows[0]),
+        _quadratic_form(rows[0], spread, rows[1]),
+        _quadratic_form(rows[1], spread, rows[1]),
     )
     weight = (expected + seen.covariance).inverse()
     gains = [weight.times(Vec2(_dot(line, rows[0]), _dot(line, rows[1]))) for line in spread]
@@ -188,7 +195,8 @@ def _improved(
         [value + gain.dot(miss) for value, gain in zip(state, gains, strict=True)],
         [
             [
-                _form(kept[i], spread, kept[j]) + gains[i].dot(seen.covariance.times(gains[j]))
+                _quadratic_form(kept[i], spread, kept[j])
+                + gains[i].dot(seen.covariance.times(gains[j]))
                 for j in range(4)
             ]
             for i in range(4)
@@ -215,11 +223,11 @@ class Trim:
         return self.center.length
 
 
-def trim_for(response: Response, offset: float, aim_deg: float) -> Trim:
+def trim_for(response: DowelResponse, offset: float, aim_deg: float) -> Trim:
     """The turn of a pair of this offset, now aimed at ``aim_deg``, that leaves least.
 
     >>> known = tuple(tuple(0.0 for _ in range(4)) for _ in range(4))
-    >>> trim = trim_for(Response(Vec2(0.0, -7.5), 1.0, 0.0, known), 7.0, 350.0)
+    >>> trim = trim_for(DowelResponse(Vec2(0.0, -7.5), 1.0, 0.0, known), 7.0, 350.0)
     >>> trim.turn_deg, trim.aim_deg, trim.expected_offset
     (10.0, 0.0, 0.5)
     """
@@ -230,11 +238,11 @@ def trim_for(response: Response, offset: float, aim_deg: float) -> Trim:
         aim_deg=best,
         move=move,
         center=response.after(move),
-        covariance=response.doubt_after(move),
+        covariance=response.covariance_after(move),
     )
 
 
-def _design(move: Vec2) -> tuple[tuple[float, ...], tuple[float, ...]]:
+def _design_rows(move: Vec2) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """The rows by which (c0x, c0y, gain_x, gain_y) make the x and y of the bore."""
     return (1.0, 0.0, move.x, -move.y), (0.0, 1.0, move.y, move.x)
 
@@ -243,6 +251,8 @@ def _dot(a: Sequence[float], b: Sequence[float]) -> float:
     return math.fsum(x * y for x, y in zip(a, b, strict=True))
 
 
-def _form(a: Sequence[float], matrix: Sequence[Sequence[float]], b: Sequence[float]) -> float:
+def _quadratic_form(
+    a: Sequence[float], matrix: Sequence[Sequence[float]], b: Sequence[float]
+) -> float:
     """``a' M b``."""
     return math.fsum(a[i] * matrix[i][j] * b[j] for i in range(len(a)) for j in range(len(b)))

@@ -16,8 +16,8 @@ from sweepsheet.job.model import Dowel, Job, Limits, Stock
 from sweepsheet.maths.clock import direction_of
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2, outer
 from sweepsheet.maths.verdict import Judged, judge
-from sweepsheet.remedy.rigid import DowelLine, Moved
-from sweepsheet.remedy.trim import unseen_doubt
+from sweepsheet.remedy.rigid import DowelLine, RigidMove
+from sweepsheet.remedy.trim import unseen_covariance
 from sweepsheet.sweep.uncertainty import rectangular
 
 MOST_PAIRS = 5
@@ -39,7 +39,7 @@ class Pair:
 
     dowels: tuple[Dowel, Dowel]
     center: Vec2
-    moved: Moved
+    moved: RigidMove
     judged: Judged
 
     @property
@@ -202,7 +202,7 @@ def _judged(
     )
     spread = covariance
     for miss in misses:
-        spread = spread + outer(miss).scaled(variance) + unseen_doubt(miss)
+        spread = spread + outer(miss).scaled(variance) + unseen_covariance(miss)
     return Pair(
         dowels=(_dowel(first), _dowel(second)),
         center=center,

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import asdict, dataclass
 from typing import Any
 
-from sweepsheet.alignment.rounds import Measured
+from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.findings.finding import Finding
 from sweepsheet.job.checklist import CODES
@@ -20,7 +20,16 @@ from sweepsheet.maths.units import UnitSystem
 from sweepsheet.maths.verdict import Judged
 from sweepsheet.report.sheet import limit_line, round_name, sheet_of
 from sweepsheet.solution import Solution
-from sweepsheet.words.messages import At, Chance, Degrees, Language, Message, Plain, Size, Small
+from sweepsheet.words.messages import (
+    BareDistance,
+    ClockPosition,
+    Degrees,
+    Distance,
+    Language,
+    Message,
+    Probability,
+    StockSize,
+)
 
 # So many readings stand side by side; further ones in a table below.
 MOST_COLUMNS = 12
@@ -94,7 +103,7 @@ def _limits(job: Job, language: Language) -> Iterator[str]:
     """The limits beside that of the bore, and where they come from."""
     limits, say = job.limits, language.say
     if limits.face_runout is not None:
-        runout = Small(limits.face_runout, job.units)
+        runout = Distance(limits.face_runout, job.units)
         if limits.face_radius is None:
             yield say("paper.face_limit", runout=runout)
         else:
@@ -102,7 +111,7 @@ def _limits(job: Job, language: Language) -> Iterator[str]:
             yield say("paper.face_limit_at", runout=runout, radius=radius)
     if limits.pilot_offset is not None:
         pilot = limits.pilot_offset
-        both = {"offset": Small(pilot, job.units), "tir": Small(2.0 * pilot, job.units)}
+        both = {"offset": Distance(pilot, job.units), "tir": Distance(2.0 * pilot, job.units)}
         yield say("paper.pilot_limit", **both)
     if limits.source.strip():
         yield say("paper.source", source=limits.source)
@@ -120,18 +129,18 @@ def _dial(job: Job, language: Language) -> Iterator[str]:
     dial, units, say = job.indicator, job.units, language.say
     yield say(
         "paper.dial",
-        step=Size(dial.step, units), accuracy=Size(dial.accuracy, units),
-        scatter=Size(dial.repeatability, units), plus=Message(f"paper.{dial.plus_when}"),
+        step=StockSize(dial.step, units), accuracy=StockSize(dial.accuracy, units),
+        scatter=StockSize(dial.repeatability, units), plus=Message(f"paper.{dial.plus_when}"),
     )  # fmt: skip
     if job.crank.axis == "horizontal":
         if dial.sag is None:
-            yield say("paper.droop_unknown", most=Size(dial.sag_allowance, units))
+            yield say("paper.droop_unknown", most=StockSize(dial.sag_allowance, units))
         else:
-            yield say("paper.droop", sag=Size(dial.sag.mean, units))
+            yield say("paper.droop", sag=StockSize(dial.sag.mean, units))
     if dial.contact_angle_deg:
         yield say("paper.contact_angle", angle=Degrees(dial.contact_angle_deg))
     if job.crank.lift:
-        yield say("paper.lift", lift=Size(job.crank.lift, units))
+        yield say("paper.lift", lift=StockSize(job.crank.lift, units))
     if job.housing.plate_thickness is not None:
         plate = _length(job.housing.plate_thickness, units, language)
         yield say("paper.plate", thickness=plate)
@@ -157,7 +166,7 @@ def _results(solution: Solution, language: Language) -> Table:
 
 
 def _result(
-    n: int, each: Round, measured: Measured, job: Job, language: Language
+    n: int, each: Round, measured: RoundResult, job: Job, language: Language
 ) -> tuple[str, ...]:
     bore, face, pilot, units = measured.bore, measured.face, measured.pilot, job.units
     word, chance = language.word, bore.judged.probability
@@ -165,9 +174,9 @@ def _result(
         _round_name(n, each, language),
         _dowels(each.dowels, units, language),
         _with_pm(bore.offset, bore.offset_pm, units, language),
-        word(Plain(bore.tir, units)),
-        "" if bore.direction_pm_deg is None else word(At(bore.direction_deg)),
-        "" if chance is None else word(Chance(chance)),
+        word(BareDistance(bore.tir, units)),
+        "" if bore.direction_pm_deg is None else word(ClockPosition(bore.direction_deg)),
+        "" if chance is None else word(Probability(chance)),
         _verdict(bore.judged, language),
         ""
         if face is None
@@ -189,7 +198,7 @@ def _round_name(n: int, each: Round, language: Language) -> str:
 
 
 def _with_pm(value: float, pm: float, units: UnitSystem, language: Language) -> str:
-    return language.say("paper.pm", value=Plain(value, units), pm=Plain(pm, units))
+    return language.say("paper.pm", value=BareDistance(value, units), pm=BareDistance(pm, units))
 
 
 def _verdict(judged: Judged, language: Language, after: str = "") -> str:
@@ -207,7 +216,7 @@ def _dowels(dowels: tuple[Dowel, Dowel], units: UnitSystem, language: Language) 
 def _dowel(dowel: Dowel, units: UnitSystem, language: Language) -> str:
     if dowel.offset == 0:
         return language.say("pairs.standard")
-    size, aim = Size(dowel.offset, units), At(dowel.aim_deg)
+    size, aim = StockSize(dowel.offset, units), ClockPosition(dowel.aim_deg)
     return language.say("pairs.dowel", size=size, aim=aim)
 
 

@@ -13,7 +13,7 @@ from sweepsheet.alignment.bore import Bore
 from sweepsheet.alignment.face import Face
 from sweepsheet.alignment.pilot import Pilot
 from sweepsheet.alignment.rotating_part import Runout
-from sweepsheet.alignment.rounds import Measured
+from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.alignment.seat import Seat
 from sweepsheet.findings.advice import Step, advice_for
 from sweepsheet.findings.finding import Finding
@@ -27,7 +27,7 @@ from sweepsheet.remedy.history import History
 from sweepsheet.remedy.squaring import Squaring
 from sweepsheet.remedy.unequal_pairs import Pair
 from sweepsheet.solution import Solution
-from sweepsheet.sweep.analysis import Examined
+from sweepsheet.sweep.analysis import SweepAnalysis
 from sweepsheet.words.messages import Language
 
 FORMAT = "sweepsheet-result"
@@ -66,7 +66,7 @@ def result_of(
     }
 
 
-def _round(name: str, measured: Measured) -> Data:
+def _round(name: str, measured: RoundResult) -> Data:
     face, pilot = measured.face, measured.pilot
     return {
         "name": name,
@@ -99,12 +99,12 @@ def _judged(judged: Judged) -> Data:
     return {"probability_within": judged.probability, "verdict": judged.verdict}
 
 
-def _checks(swept: Examined) -> Data:
+def _checks(swept: SweepAnalysis) -> Data:
     """What the checks of any sweep say."""
     return {
         "residuals": [list(row) for row in swept.fitted.residuals],
-        "repeatability": swept.doubt.scatter,
-        "lack_of_fit": swept.doubt.lack_of_fit,
+        "repeatability": swept.uncertainty.scatter,
+        "lack_of_fit": swept.uncertainty.lack_of_fit,
         "out_of_round": None if swept.second is None else swept.second.tir,
         "pair_difference": None if swept.pairs is None else swept.pairs.difference,
         "closing_error": swept.closing_error,
@@ -185,19 +185,19 @@ def _dowel(dowel: Dowel) -> Data:
 
 
 def _deed(history: History) -> Data | None:
-    deed, response = history.deed, history.response
-    if deed is None:
+    observed, response = history.observed, history.response
+    if observed is None:
         return None
     return {
-        "offset": deed.size,
-        "offset_pm": deed.size_pm,
-        "direction_deg": deed.direction_deg,
-        "direction_pm_deg": deed.direction_pm_deg,
-        "agrees": deed.agrees,
-        "opposite": deed.opposite,
-        "mirrored": deed.mirrored,
-        "gain": None if response is None or deed.contradicts else response.gain,
-        "lag_deg": None if response is None or deed.contradicts else response.lag_deg,
+        "offset": observed.size,
+        "offset_pm": observed.size_pm,
+        "direction_deg": observed.direction_deg,
+        "direction_pm_deg": observed.direction_pm_deg,
+        "agrees": observed.agrees,
+        "opposite": observed.opposite,
+        "mirrored": observed.mirrored,
+        "gain": None if response is None or observed.contradicts else response.gain,
+        "lag_deg": None if response is None or observed.contradicts else response.lag_deg,
     }
 
 

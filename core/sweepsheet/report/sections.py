@@ -17,7 +17,16 @@ from sweepsheet.maths.verdict import Judged
 from sweepsheet.remedy.shims import Shim
 from sweepsheet.remedy.squaring import Squaring
 from sweepsheet.solution import Solution
-from sweepsheet.words.messages import Angle, At, Chance, Language, Message, Size, Small, Toward
+from sweepsheet.words.messages import (
+    Angle,
+    ClockPosition,
+    Direction,
+    Distance,
+    Language,
+    Message,
+    Probability,
+    StockSize,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +66,7 @@ def _judged(
 ) -> Section:
     """A section under its verdict; ``chance`` is the sentence that tells its probability."""
     if chance is not None and judged.probability is not None:
-        lines = [*lines, language.say(chance, chance=Chance(judged.probability))]
+        lines = [*lines, language.say(chance, chance=Probability(judged.probability))]
     text = language.say(f"answer.verdict.{judged.verdict}") if judged.verdict else ""
     return Section(name, title, judged.verdict or "", text, tuple(lines))
 
@@ -69,18 +78,18 @@ def _face(solution: Solution, language: Language) -> Iterator[Section]:
     lines = [
         say(
             "face.runout",
-            runout=Small(face.runout, units), pm=Small(face.runout_pm, units),
+            runout=Distance(face.runout, units), pm=Distance(face.runout_pm, units),
         ),
         say("face.slope", angle=Angle(face.slope.length, units)),
     ]  # fmt: skip
     if face.direction_pm_deg is not None:
-        lines.insert(1, say("face.rearmost", direction=Toward(face.rearmost_deg)))
+        lines.insert(1, say("face.rearmost", direction=Direction(face.rearmost_deg)))
     if face.limit is not None:
-        lines.append(say("face.limit", limit=Small(face.limit, units)))
+        lines.append(say("face.limit", limit=Distance(face.limit, units)))
     lines.append(
         say(
             "face.total",
-            total=Small(face.swept.total_reading, units), rest=Small(face.warp, units),
+            total=Distance(face.swept.total_reading, units), rest=Distance(face.warp, units),
         )
     )  # fmt: skip
     if not face.trusted:
@@ -111,24 +120,24 @@ def _squaring(solution: Solution, language: Language) -> Iterator[Section]:
 def _front(squaring: Squaring, solution: Solution, language: Language) -> Iterator[str]:
     """A housing that stands tipped: off its front flange, or under it."""
     say, units, taper = language.say, solution.job.units, squaring.taper
-    slope, at = Angle(taper.slope, units), Toward(taper.deepest_deg)
+    slope, at = Angle(taper.slope, units), Direction(taper.deepest_deg)
     if squaring.cause is None:
         yield say("squaring.if_tipped")
     yield say("squaring.taper", slope=slope, at=at)
     if taper.across is not None:
-        yield say("squaring.across", depth=Small(taper.across, units))
+        yield say("squaring.across", depth=Distance(taper.across, units))
     if squaring.if_tipped is not None:
         yield _after(squaring.if_tipped, units, language)
     shims, swept = squaring.shims, solution.job.rounds[-1].face
     if shims is not None and swept is not None and solution.job.stock.shim_thicknesses:
         left = 2.0 * shims.slope_left.length * swept.radius * units.small_per_long
-        yield say("squaring.left", runout=Small(left, units), rock=Small(shims.rock, units))
+        yield say("squaring.left", runout=Distance(left, units), rock=Distance(shims.rock, units))
 
 
 def _rear(squaring: Squaring, solution: Solution, language: Language) -> Iterator[str]:
     """A rear face that is cut crooked: machined itself, and the bore stays."""
     say, units, taper = language.say, solution.job.units, squaring.taper
-    slope, at = Angle(taper.slope, units), Toward(taper.deepest_deg)
+    slope, at = Angle(taper.slope, units), Direction(taper.deepest_deg)
     if squaring.cause is None:
         yield say("squaring.if_crooked")
     yield say("squaring.recut", slope=slope, at=at)
@@ -136,37 +145,41 @@ def _rear(squaring: Squaring, solution: Solution, language: Language) -> Iterato
 
 
 def _after(bore: Vec2, units: UnitSystem, language: Language) -> str:
-    offset, direction = Small(bore.length, units), Toward(direction_of(bore))
+    offset, direction = Distance(bore.length, units), Direction(direction_of(bore))
     return language.say("squaring.bore", offset=offset, direction=direction)
 
 
 def _shim_row(shim: Shim, job: Job, language: Language) -> tuple[str, ...]:
     pieces = shim.pieces or ()
-    stack = " + ".join(language.word(Size(piece, job.units)) for piece in pieces)
-    thickness = language.word(Small(shim.thickness, job.units))
+    stack = " + ".join(language.word(StockSize(piece, job.units)) for piece in pieces)
+    thickness = language.word(Distance(shim.thickness, job.units))
     shown = stack if len(pieces) == 1 else f"{stack} = {thickness}" if pieces else thickness
     if shim.thickness == 0:
         shown = language.say("squaring.none")
     if shim.lacks > job.units.hair:
         shown = language.say("squaring.short", stack=shown)
-    return language.word(At(shim.at_deg)), shown, language.word(Small(shim.ideal, job.units))
+    return (
+        language.word(ClockPosition(shim.at_deg)),
+        shown,
+        language.word(Distance(shim.ideal, job.units)),
+    )
 
 
 def _pilot(solution: Solution, language: Language) -> Iterator[Section]:
     pilot, units, say = solution.latest.pilot, solution.job.units, language.say
     if pilot is None:
         return
-    offset, pm = Small(pilot.offset, units), Small(pilot.offset_pm, units)
+    offset, pm = Distance(pilot.offset, units), Distance(pilot.offset_pm, units)
     known = pilot.direction_pm_deg is not None
     lines = [
-        say("pilot.offset", offset=offset, pm=pm, direction=Toward(pilot.direction_deg))
+        say("pilot.offset", offset=offset, pm=pm, direction=Direction(pilot.direction_deg))
         if known
         else say("pilot.offset_nowhere", offset=offset, pm=pm),
         say("pilot.angle", angle=Angle(pilot.angle, units), pm=Angle(pilot.angle_pm, units)),
     ]
     limit = solution.job.limits.pilot_offset
     if limit is not None:
-        both = {"offset": Small(limit, units), "tir": Small(2 * limit, units)}
+        both = {"offset": Distance(limit, units), "tir": Distance(2 * limit, units)}
         lines.append(say("answer.limit", **both))
     title = _title(language, "pilot")
     yield _judged(language, "pilot", title, pilot.judged, lines, "answer.chance_pilot")
@@ -179,7 +192,7 @@ def _seat(solution: Solution, language: Language) -> Iterator[Section]:
     lines = [
         say(
             "seat.clearance",
-            clearance=Small(seat.clearance, units), half=Small(seat.clearance / 2.0, units),
+            clearance=Distance(seat.clearance, units), half=Distance(seat.clearance / 2.0, units),
         )
     ]  # fmt: skip
     yield _judged(language, "seat", _title(language, "seat"), seat.judged, lines, "seat.chance")
@@ -189,23 +202,23 @@ def _history(solution: Solution, language: Language) -> Iterator[Section]:
     """What the dowels did, and how to turn them."""
     history, units, say = solution.history, solution.job.units, language.say
     lines = []
-    deed, trim = history.deed, history.trim
-    if deed is not None:
+    observed, trim = history.observed, history.trim
+    if observed is not None:
         lines.append(
             say(
                 "deed.moved",
-                size=Small(deed.size, units), pm=Small(deed.size_pm, units),
-                direction=Toward(deed.direction_deg),
+                size=Distance(observed.size, units), pm=Distance(observed.size_pm, units),
+                direction=Direction(observed.direction_deg),
             )
         )  # fmt: skip
-        if deed.agrees:
+        if observed.agrees:
             lines.append(say("deed.agrees"))
     if trim is not None and solution.latest.bore.judged.verdict == "within":
         lines.append(say("trim.stop"))
     elif trim is not None and not solution.something_first:
         lines.append(language.text(turn_message(trim, units)))
         if history.trim_probability is not None:
-            lines.append(say("trim.chance", chance=Chance(history.trim_probability)))
+            lines.append(say("trim.chance", chance=Probability(history.trim_probability)))
     if lines:
         yield Section("trim", _title(language, "trim"), lines=tuple(lines))
 
@@ -221,11 +234,11 @@ def _pairs(solution: Solution, language: Language) -> Iterator[Section]:
     for pair in solution.pairs:
         chance = "" if pair.judged.probability is None else language.chance(pair.judged.probability)
         first, second = (_dowel(dowel, solution.job, language) for dowel in pair.dowels)
-        left = language.word(Small(pair.expected_offset, units))
-        misfit = language.word(Small(abs(pair.moved.misfit), units))
+        left = language.word(Distance(pair.expected_offset, units))
+        misfit = language.word(Distance(abs(pair.moved.misfit), units))
         rows.append((first, second, left, misfit, chance))
     head = (
-        *(say("pairs.head.dowel", at=At(hole.at_deg)) for hole in holes),
+        *(say("pairs.head.dowel", at=ClockPosition(hole.at_deg)) for hole in holes),
         *(say(f"pairs.head.{key}") for key in ("left", "misfit", "chance")),
     )
     turn = max(abs(pair.moved.turn_deg) for pair in solution.pairs)
@@ -236,7 +249,7 @@ def _pairs(solution: Solution, language: Language) -> Iterator[Section]:
 def _dowel(dowel: Dowel, job: Job, language: Language) -> str:
     if dowel.offset == 0:
         return language.say("pairs.standard")
-    size, aim = Size(dowel.offset, job.units), At(dowel.aim_deg)
+    size, aim = StockSize(dowel.offset, job.units), ClockPosition(dowel.aim_deg)
     return language.say("pairs.dowel", size=size, aim=aim)
 
 
@@ -247,7 +260,7 @@ def _chip(solution: Solution, language: Language) -> Iterator[Section]:
     lines = [
         say(
             "chip.what",
-            height=Small(job.chip.height, job.units), at=At(job.chip.at_deg),
+            height=Distance(job.chip.height, job.units), at=ClockPosition(job.chip.at_deg),
             joint=Message(f"joint.{job.chip.joint}"), angle=Angle(chip.slope.length, job.units),
         )
     ]  # fmt: skip
@@ -262,23 +275,23 @@ def _moved(key: str, move: Vec2 | None, job: Job, language: Language) -> str:
     part = Message(f"part.{key}")
     if move is None:
         return language.say("chip.unknown", part=part)
-    direction = Toward(direction_of(move))
+    direction = Direction(direction_of(move))
     if move.length < 10.0**-job.units.decimals / 2.0:
         return language.say("chip.still", part=part)
     return language.say(
-        "chip.moves", part=part, move=Small(move.length, job.units), direction=direction
+        "chip.moves", part=part, move=Distance(move.length, job.units), direction=direction
     )
 
 
 def _companions(solution: Solution, language: Language) -> Iterator[Section]:
     units, say = solution.job.units, language.say
     for i, runout in enumerate(solution.companions):
-        tir, offset = Small(runout.tir, units), Small(runout.offset, units)
-        pm = Small(2.0 * runout.offset_pm, units)
-        toward = Toward(runout.direction_deg)
+        tir, offset = Distance(runout.tir, units), Distance(runout.offset, units)
+        pm = Distance(2.0 * runout.offset_pm, units)
+        toward = Direction(runout.direction_deg)
         lines = [say("companion.tir", tir=tir, pm=pm, offset=offset, direction=toward)]
         if runout.limit is not None:
-            lines.append(say("companion.limit", tir=Small(runout.limit, units)))
+            lines.append(say("companion.limit", tir=Distance(runout.limit, units)))
         lines.append(say("companion.turns"))
         title = say("section.companion", what=Message(f"what.{runout.kind}"))
         yield _judged(language, f"companion-{i}", title, runout.judged, lines)

@@ -13,7 +13,16 @@ from sweepsheet.maths.units import UnitSystem
 from sweepsheet.remedy.dowels import Option
 from sweepsheet.report.sections import Section, sections_of
 from sweepsheet.solution import Solution
-from sweepsheet.words.messages import At, Chance, Degrees, Language, Plain, Size, Small, Toward
+from sweepsheet.words.messages import (
+    BareDistance,
+    ClockPosition,
+    Degrees,
+    Direction,
+    Distance,
+    Language,
+    Probability,
+    StockSize,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,10 +118,10 @@ def round_name(n: int, each: Round, language: Language) -> str:
 
 def offset_line(bore: Bore, units: UnitSystem, language: Language) -> str:
     """The offset, its TIR, and where it points."""
-    offset, tir = Small(bore.offset, units), Small(bore.tir, units)
+    offset, tir = Distance(bore.offset, units), Distance(bore.tir, units)
     if bore.direction_pm_deg is None:
         return language.say("answer.offset_nowhere", offset=offset, tir=tir)
-    toward = Toward(bore.direction_deg)
+    toward = Direction(bore.direction_deg)
     return language.say("answer.offset", offset=offset, tir=tir, direction=toward)
 
 
@@ -120,22 +129,24 @@ def limit_line(limit: float | None, units: UnitSystem, language: Language) -> st
     """The limit of the bore, as offset and as TIR, always both."""
     if limit is None:
         return language.say("answer.no_limit")
-    return language.say("answer.limit", offset=Small(limit, units), tir=Small(2 * limit, units))
+    return language.say(
+        "answer.limit", offset=Distance(limit, units), tir=Distance(2 * limit, units)
+    )
 
 
 def _figures(solution: Solution, language: Language) -> tuple[str, ...]:
     """What stands behind the headline: doubt, degrees, limit, chance."""
     bore, units, say = solution.latest.bore, solution.job.units, language.say
-    lines = [say("answer.pm", pm=Small(bore.offset_pm, units))]
+    lines = [say("answer.pm", pm=Distance(bore.offset_pm, units))]
     swing = needle_swing(bore, solution.job.indicator, solution.job.crank)
     if abs(swing - bore.tir) > max(solution.job.indicator.step, units.hair):
-        lines.append(say("answer.swing", swing=Small(swing, units)))
+        lines.append(say("answer.swing", swing=Distance(swing, units)))
     if bore.direction_pm_deg is not None:
         degrees, pm = Degrees(bore.direction_deg), Degrees(bore.direction_pm_deg)
         lines.append(say("answer.direction_pm", degrees=degrees, pm=pm))
     lines.append(limit_line(solution.job.limits.bore_offset, units, language))
     if bore.judged.probability is not None:
-        lines.append(say("answer.chance", chance=Chance(bore.judged.probability)))
+        lines.append(say("answer.chance", chance=Probability(bore.judged.probability)))
     return tuple(lines)
 
 
@@ -146,7 +157,7 @@ def _choice(solution: Solution, option: Option, language: Language) -> Choice:
     elif option.offset == 0:
         what = say("option.standard")
     else:
-        offset, aim = Size(option.offset, units), At(option.aim_deg)
+        offset, aim = StockSize(option.offset, units), ClockPosition(option.aim_deg)
         what = say("option.dowels", offset=offset, aim=aim)
     if option.fits is False:
         what = say("option.tight", what=what)
@@ -166,7 +177,7 @@ def _choice(solution: Solution, option: Option, language: Language) -> Choice:
 def _left(offset: float, units: UnitSystem, language: Language) -> str:
     """What an option leaves, as offset and as TIR."""
     return language.say(
-        "option.expected", offset=Plain(offset, units), tir=Plain(2 * offset, units)
+        "option.expected", offset=BareDistance(offset, units), tir=BareDistance(2 * offset, units)
     )
 
 
@@ -206,7 +217,7 @@ def _readings(key: str, sweeps: Sweeps, language: Language) -> list[str]:
             readings=", ".join(
                 language.say(
                     "sheet.reading",
-                    at=At(a),
+                    at=ClockPosition(a),
                     value="—" if m is None else language.number(f"{m:+g}"),
                 )
                 for a, m in zip(sweeps.positions_deg, row, strict=True)

@@ -15,7 +15,7 @@ from sweepsheet.maths.units import UnitSystem
 from sweepsheet.sweep.checks import (
     ROUNDING,
     Disagreement,
-    Foreign,
+    Outlier,
     OutOfRound,
     PairSums,
     disagreement,
@@ -24,9 +24,9 @@ from sweepsheet.sweep.checks import (
     out_of_round,
     pair_sums,
 )
-from sweepsheet.sweep.corrections import Corrected, contact_factor
+from sweepsheet.sweep.corrections import CorrectedReadings, contact_factor
 from sweepsheet.sweep.harmonic import Harmonic, fit
-from sweepsheet.sweep.uncertainty import Doubt, doubt_of, step_uncertainty
+from sweepsheet.sweep.uncertainty import Uncertainty, step_uncertainty, uncertainty_of
 
 # A dial that comes back more than this many steps off makes its sweep unreliable, beyond what the
 # setting of the crank explains: far off, a degree or two at the mark is a thou.
@@ -36,7 +36,7 @@ _TINY_STEPS = 0.2
 
 
 @dataclass(frozen=True, slots=True)
-class Examined:
+class SweepAnalysis:
     """A fitted sweep with its doubt and its checks.
 
     ``means`` are the corrected readings at each position, freed of each sweep's zero.
@@ -47,11 +47,11 @@ class Examined:
     """
 
     fitted: Harmonic
-    doubt: Doubt
+    uncertainty: Uncertainty
     means: tuple[float | None, ...]
     pairs: PairSums | None
     second: OutOfRound | None
-    foreign: Foreign | None
+    foreign: Outlier | None
     disagreement: Disagreement | None
     closing_error: float | None
     closing_limit: float
@@ -71,7 +71,7 @@ class Examined:
         """
         if self.foreign is not None or self.second is not None or self.pairs is None:
             return False
-        return abs(self.pairs.difference) > K_99_LINE * 2.0 * self.doubt.noise + ROUNDING
+        return abs(self.pairs.difference) > K_99_LINE * 2.0 * self.uncertainty.noise + ROUNDING
 
     @property
     def warped(self) -> bool:
@@ -84,7 +84,7 @@ class Examined:
         if self.foreign is not None or dof == 0:
             return False
         squares = sum(r * r for r in self.fitted.position_residuals() if r is not None)
-        return math.sqrt(squares / dof) > K_99_LINE * self.doubt.noise + ROUNDING
+        return math.sqrt(squares / dof) > K_99_LINE * self.uncertainty.noise + ROUNDING
 
     @property
     def rest(self) -> float:
@@ -93,23 +93,23 @@ class Examined:
         return max(known) - min(known)
 
 
-def examine(readings: Corrected, sweeps: Sweeps, indicator: Indicator) -> Examined:
+def examine(readings: CorrectedReadings, sweeps: Sweeps, indicator: Indicator) -> SweepAnalysis:
     """Fit and check corrected readings of these sweeps."""
     fitted = fit(readings)
-    doubt = doubt_of(fitted, indicator, sweeps.closing)
+    uncertainty = uncertainty_of(fitted, indicator, sweeps.closing)
     means = mean_readings(readings, fitted)
     positions = readings.positions_deg
     closing = [c for c in sweeps.closing if c is not None]
     expected = contact_factor(indicator.contact_angle_deg) * math.hypot(
         indicator.repeatability, step_uncertainty(indicator.step)
     )
-    foreign = foreign_reading(positions, means, doubt.noise)
+    foreign = foreign_reading(positions, means, uncertainty.noise)
     error = max(closing, key=abs, default=None)
-    limit = CLOSING_STEPS * indicator.step + math.sqrt(3.0) * doubt.setting[0]
+    limit = CLOSING_STEPS * indicator.step + math.sqrt(3.0) * uncertainty.setting[0]
     drifted = error is not None and abs(error) > limit
-    return Examined(
+    return SweepAnalysis(
         fitted=fitted,
-        doubt=doubt,
+        uncertainty=uncertainty,
         means=means,
         pairs=pair_sums(positions, means),
         second=out_of_round(positions, means),
@@ -132,7 +132,7 @@ def tiny_reading(sweeps: Sweeps, indicator: Indicator, units: UnitSystem) -> flo
 
 
 def must_be_repeated(
-    swept: Examined, sweeps: Sweeps, indicator: Indicator, units: UnitSystem
+    swept: SweepAnalysis, sweeps: Sweeps, indicator: Indicator, units: UnitSystem
 ) -> bool:
     """Whether readings can't be right as they are, so that nothing is to be done on them.
 

@@ -9,7 +9,7 @@ from sweepsheet.job.positions import largest_gap
 from sweepsheet.maths.clock import normalise, turn_between, unit_vector
 from sweepsheet.maths.linear import least_squares, normal_matrix, solve_linear
 from sweepsheet.maths.vector import Sym2, Vec2
-from sweepsheet.sweep.corrections import Corrected
+from sweepsheet.sweep.corrections import CorrectedReadings
 from sweepsheet.sweep.harmonic import Harmonic, fit
 
 # A reading is called foreign from this many standard uncertainties off what the others say:
@@ -48,7 +48,7 @@ class OutOfRound:
 
 
 @dataclass(frozen=True, slots=True)
-class Foreign:
+class Outlier:
     """A reading that does not belong: its position, and what it is off from what others say."""
 
     position_index: int
@@ -56,10 +56,11 @@ class Foreign:
     excess: float
 
 
-def mean_readings(readings: Corrected, fitted: Harmonic) -> tuple[float | None, ...]:
+def mean_readings(readings: CorrectedReadings, fitted: Harmonic) -> tuple[float | None, ...]:
     """The mean reading at each position, each sweep freed of its own zero.
 
-    >>> two = Corrected((0.0, 90.0, 180.0, 270.0), ((5.0, 5.0, 5.0, 5.0), (1.0, 2.0, 1.0, 0.0)))
+    >>> rows = ((5.0, 5.0, 5.0, 5.0), (1.0, 2.0, 1.0, 0.0))
+    >>> two = CorrectedReadings((0.0, 90.0, 180.0, 270.0), rows)
     >>> mean_readings(two, fit(two))
     (0.0, 0.5, 0.0, -0.5)
     """
@@ -134,7 +135,7 @@ def out_of_round(
 
 def foreign_reading(
     positions_deg: tuple[float, ...], means: tuple[float | None, ...], noise: float
-) -> Foreign | None:
+) -> Outlier | None:
     """The one reading that the others contradict, if there is one and it can be named.
 
     Each position in turn is left out of the fit. One is named where its reading is more than
@@ -155,14 +156,14 @@ def foreign_reading(
     angles = tuple(positions_deg[i] for i in index)
     if any(largest_gap(angles[:k] + angles[k + 1 :]) >= 180.0 for k in range(len(angles))):
         return None
-    trials = _leave_each_out(fit(Corrected(angles, (tuple(means[i] for i in index),))))
+    trials = _leave_each_out(fit(CorrectedReadings(angles, (tuple(means[i] for i in index),))))
     trials.sort(key=lambda t: t.squares)
     best, second = trials[0], trials[1]
     variance = max(best.squares / spare, noise**2, ROUNDING**2)
     sigma = math.sqrt(variance * best.spread)
     contrast = second.squares / (spare * variance)
     if abs(best.excess) > FOREIGN_SIGMAS * sigma and contrast > FOREIGN_CONTRAST:
-        return Foreign(index[best.index], angles[best.index], best.excess)
+        return Outlier(index[best.index], angles[best.index], best.excess)
     return None
 
 
@@ -183,7 +184,7 @@ def disagreement(fitted: Harmonic, scatter: float) -> Disagreement | None:
     little more, which the wide limit allows for.
 
     >>> two = ((0.0, 0.0, 0.0, 0.0), (0.0, 8.0, 0.0, 0.0))
-    >>> disagreement(fit(Corrected((0.0, 90.0, 180.0, 270.0), two)), 0.5)
+    >>> disagreement(fit(CorrectedReadings((0.0, 90.0, 180.0, 270.0), two)), 0.5)
     Disagreement(position_deg=90.0, sweep=1, span=6.0)
     """
     worst: Disagreement | None = None

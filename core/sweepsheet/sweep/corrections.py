@@ -11,12 +11,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sweepsheet.job.model import BoreSweeps, Companion, Crank, FaceSweeps, Indicator, Sweeps
+from sweepsheet.job.model import BoreSweeps, Crank, FaceSweeps, Indicator, RotatingPart, Sweeps
 from sweepsheet.maths.clock import unit_vector
 
 
 @dataclass(frozen=True, slots=True)
-class Corrected:
+class CorrectedReadings:
     """Corrected readings, ``readings[j][i]`` for sweep j at position i, ``None`` where missing."""
 
     positions_deg: tuple[float, ...]
@@ -64,7 +64,7 @@ def vertical_shift(indicator: Indicator, crank: Crank) -> float:
     return sag + crank.lift
 
 
-def corrected_bore(bore: BoreSweeps, indicator: Indicator, crank: Crank) -> Corrected:
+def corrected_bore(bore: BoreSweeps, indicator: Indicator, crank: Crank) -> CorrectedReadings:
     """The bore's readings in the inside sense, with every known effect taken out.
 
     A dial that touches a spigot from outside moves the other way, and droop with it, so both are
@@ -73,7 +73,7 @@ def corrected_bore(bore: BoreSweeps, indicator: Indicator, crank: Crank) -> Corr
     inside = 1.0 if bore.contact == "inside" else -1.0
     shift = vertical_shift(indicator, crank)
     sweeps = _true_displacement(bore.sweeps, indicator)
-    return Corrected(
+    return CorrectedReadings(
         bore.sweeps.positions_deg,
         tuple(
             tuple(
@@ -85,7 +85,7 @@ def corrected_bore(bore: BoreSweeps, indicator: Indicator, crank: Crank) -> Corr
     )
 
 
-def corrected_face(face: FaceSweeps, indicator: Indicator) -> Corrected:
+def corrected_face(face: FaceSweeps, indicator: Indicator) -> CorrectedReadings:
     """The face's readings, plus where the face stands rearward.
 
     A plunger that points forward touches the face from behind and is pushed in where the face
@@ -111,7 +111,7 @@ def corrected_face(face: FaceSweeps, indicator: Indicator) -> Corrected:
     return _in_sense(face.sweeps.positions_deg, halves, sense)
 
 
-def corrected_companion(part: Companion, indicator: Indicator) -> Corrected:
+def corrected_rotating_part(part: RotatingPart, indicator: Indicator) -> CorrectedReadings:
     """A companion sweep's readings: the inside sense for a bore, plus rearward for a face.
 
     The dial stands still, so its droop is the same at every reading.
@@ -125,9 +125,9 @@ def _in_sense(
     positions_deg: tuple[float, ...],
     readings: tuple[tuple[float | None, ...], ...],
     sense: float,
-) -> Corrected:
+) -> CorrectedReadings:
     """Readings all turned to one sense."""
-    return Corrected(
+    return CorrectedReadings(
         positions_deg,
         tuple(tuple(None if m is None else sense * m for m in row) for row in readings),
     )

@@ -16,8 +16,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sweepsheet.maths.clock import unit_vector
-from sweepsheet.maths.vector import NO_SPREAD, ZERO, Vec2, outer
-from sweepsheet.sweep.corrections import Corrected
+from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Vec2, outer
+from sweepsheet.sweep.corrections import CorrectedReadings
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ class Harmonic:
     def position_residuals(self) -> tuple[float | None, ...]:
         """The mean residual at each position over the sweeps, ``None`` where never reached.
 
-        >>> fitted = fit(Corrected((0.0, 90.0, 180.0, 270.0), ((1.0, 0.0, 1.0, 0.0),)))
+        >>> fitted = fit(CorrectedReadings((0.0, 90.0, 180.0, 270.0), ((1.0, 0.0, 1.0, 0.0),)))
         >>> fitted.position_residuals()
         (0.5, -0.5, 0.5, -0.5)
         """
@@ -57,7 +57,7 @@ class Harmonic:
     def position_weights(self) -> tuple[Vec2, ...]:
         """How far ``h`` moves when every reading at one position grows by one.
 
-        >>> fitted = fit(Corrected((0.0, 90.0, 180.0, 270.0), ((0.0, 0.0, 0.0, 0.0),)))
+        >>> fitted = fit(CorrectedReadings((0.0, 90.0, 180.0, 270.0), ((0.0, 0.0, 0.0, 0.0),)))
         >>> fitted.position_weights()[1]
         Vec2(x=0.5, y=0.0)
         """
@@ -71,21 +71,21 @@ class Harmonic:
         return tuple(totals)
 
 
-def fit(readings: Corrected) -> Harmonic:
+def fit(readings: CorrectedReadings) -> Harmonic:
     """The least-squares first harmonic of one or more sweeps.
 
     Assumes that the positions were checked (``positions.position_faults``): three or more a
     sweep, over more than half a turn. Checks nothing else; a bad reading bends the answer, and
     ``checks`` looks for it.
 
-    >>> fitted = fit(Corrected((0.0, 90.0, 180.0, 270.0), ((0.0, -5.0, -11.0, -6.0),)))
+    >>> fitted = fit(CorrectedReadings((0.0, 90.0, 180.0, 270.0), ((0.0, -5.0, -11.0, -6.0),)))
     >>> fitted.amplitude, fitted.tir, fitted.dof
     (Vec2(x=0.5, y=5.5), 11.045361017187261, 1)
     """
     units = [unit_vector(a) for a in readings.positions_deg]
     centred = [_centred(units, sweep) for sweep in readings.readings]
 
-    normal = NO_SPREAD
+    normal = ZERO_COVARIANCE
     right = ZERO
     for sweep in centred:
         for point in sweep.points:

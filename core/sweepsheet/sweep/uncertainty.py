@@ -18,7 +18,7 @@ from dataclasses import dataclass
 
 from sweepsheet.job.model import Indicator
 from sweepsheet.maths.clock import unit_vector
-from sweepsheet.maths.vector import NO_SPREAD, Sym2, Vec2, outer
+from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2, Vec2, outer
 from sweepsheet.sweep.corrections import contact_factor
 from sweepsheet.sweep.harmonic import Harmonic
 
@@ -28,7 +28,7 @@ STATED_DOF = 3
 
 
 @dataclass(frozen=True, slots=True)
-class Doubt:
+class Uncertainty:
     """The covariance of a harmonic and the standard uncertainties behind it, in small units.
 
     ``scatter`` is that of one reading; ``setting`` holds one value a position; ``lack_of_fit`` is
@@ -62,7 +62,9 @@ def step_uncertainty(step: float) -> float:
     return step / math.sqrt(12.0)
 
 
-def doubt_of(fitted: Harmonic, indicator: Indicator, closing: Sequence[float | None]) -> Doubt:
+def uncertainty_of(
+    fitted: Harmonic, indicator: Indicator, closing: Sequence[float | None]
+) -> Uncertainty:
     """The covariance of a fitted harmonic from the dial, the scatter, the marks and the drift.
 
     Assumes that the sources do not depend on one another. Droop that was not measured is not
@@ -79,7 +81,7 @@ def doubt_of(fitted: Harmonic, indicator: Indicator, closing: Sequence[float | N
     noise = math.fsum(variances) / len(variances)
     lack = _lack_of_fit(fitted, noise)
 
-    covariance = NO_SPREAD
+    covariance = ZERO_COVARIANCE
     for weight, spread in zip(fitted.position_weights(), setting, strict=True):
         covariance = covariance + outer(weight).scaled(dial**2 + spread**2 + lack)
     for row in fitted.weights:
@@ -88,7 +90,7 @@ def doubt_of(fitted: Harmonic, indicator: Indicator, closing: Sequence[float | N
                 covariance = covariance + outer(single).scaled(scatter**2)
     for row, drift in zip(fitted.weights, closing, strict=True):
         covariance = covariance + _drift(row, factor * (drift or 0.0))
-    return Doubt(covariance, scatter, dial, setting, math.sqrt(lack), math.sqrt(noise))
+    return Uncertainty(covariance, scatter, dial, setting, math.sqrt(lack), math.sqrt(noise))
 
 
 def scatter_variance(fitted: Harmonic, stated: float) -> float:
@@ -147,7 +149,7 @@ def _drift(weights: Sequence[Vec2 | None], drift: float) -> Sym2:
     If the dial in truth jumped once, at a moment that could be any, the part wrongly spread at
     fractions f <= g of the turn has the covariance ``drift**2 f (1 - g)``.
     """
-    total = NO_SPREAD
+    total = ZERO_COVARIANCE
     if drift == 0:
         return total
     n = len(weights)

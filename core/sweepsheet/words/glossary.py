@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from sweepsheet.words.messages import Chance, Language
+from sweepsheet.words.messages import Language, Probability
 
 # The terms of each part of the sheet, in the order in which its figures stand.
 TERMS: dict[str, tuple[str, ...]] = {
@@ -41,7 +41,7 @@ def plain_words(
     >>> words["bore"][0].term, len(words["companion-1"])
     ('Offset', 1)
     """
-    chances = {"sure": Chance(confidence), "rest": Chance(1.0 - confidence)}
+    chances = {"sure": Probability(confidence), "rest": Probability(1.0 - confidence)}
     return {
         part: tuple(
             PlainWord(language.say(f"term.{name}"), language.say(f"means.{name}", **chances))

@@ -15,7 +15,7 @@ from sweepsheet.maths.units import UnitSystem
 
 
 @dataclass(frozen=True, slots=True)
-class Small:
+class Distance:
     """A small distance (offset, TIR, reading) that is shown with its unit."""
 
     value: float
@@ -27,7 +27,7 @@ class Small:
 
 
 @dataclass(frozen=True, slots=True)
-class Plain:
+class BareDistance:
     """A small distance beside others of its kind, shown without its unit."""
 
     value: float
@@ -39,7 +39,7 @@ class Plain:
 
 
 @dataclass(frozen=True, slots=True)
-class Size:
+class StockSize:
     """A size by which a part is bought, shown as it is written on it: ``7 thou``."""
 
     value: float
@@ -52,7 +52,7 @@ class Size:
 
 
 @dataclass(frozen=True, slots=True)
-class Toward:
+class Direction:
     """A direction, shown as a clock position in words."""
 
     angle_deg: float
@@ -63,7 +63,7 @@ class Toward:
 
 
 @dataclass(frozen=True, slots=True)
-class At:
+class ClockPosition:
     """A position on the clock, shown as short as can be: ``9 o'clock`` or ``10:30``."""
 
     angle_deg: float
@@ -111,7 +111,7 @@ class Angle:
 
 
 @dataclass(frozen=True, slots=True)
-class Chance:
+class Probability:
     """A probability, shown in percent and never as a certainty."""
 
     value: float
@@ -137,15 +137,15 @@ Quantity = (
     str
     | int
     | float
-    | Small
-    | Plain
-    | Size
-    | Toward
-    | At
+    | Distance
+    | BareDistance
+    | StockSize
+    | Direction
+    | ClockPosition
     | Side
     | Degrees
     | Angle
-    | Chance
+    | Probability
     | Message
     | tuple["Quantity", ...]
 )

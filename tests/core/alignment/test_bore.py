@@ -12,7 +12,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from sweepsheet.maths.normal import K_95_LINE, direction_half_width, offset_half_width
-from sweepsheet.maths.vector import NO_SPREAD, ZERO, Sym2, Vec2
+from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,
@@ -181,7 +181,7 @@ def test_half_width_of_the_direction() -> None:
     spread = Sym2(1.0, 0.0, 4.0)
     expected = math.degrees(math.asin(K_95_LINE * 2.0 / 50.0))
     assert direction_half_width(Vec2(50.0, 0.0), spread) == pytest.approx(expected)
-    assert direction_half_width(Vec2(0.0, 1.0), NO_SPREAD) == 0.0
+    assert direction_half_width(Vec2(0.0, 1.0), ZERO_COVARIANCE) == 0.0
 
 
 @pytest.mark.parametrize("center", [ZERO, Vec2(1.0, 0.0), Vec2(0.0, 3.0), Vec2(3.0, 0.0)])

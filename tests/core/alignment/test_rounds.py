@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from sweepsheet.alignment.rounds import Measured, measure_round
+from sweepsheet.alignment.rounds import RoundResult, measure_round
 from sweepsheet.job.read import read_job
 from tests.core.jobs import Data, make_job, readings_of, with_face
 
 
-def measured(job: Data) -> Measured:
+def measured(job: Data) -> RoundResult:
     read = read_job(job)
     return measure_round(read, read.rounds[-1])
 

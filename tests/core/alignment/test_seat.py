@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from sweepsheet import sheet, solve
-from sweepsheet.alignment.seat import clearance_of, seat_doubt
+from sweepsheet.alignment.seat import clearance_of, seat_covariance
 from sweepsheet.job.read import read_job
 from tests.core.jobs import EIGHTHS, Data, codes_of, make_job, readings_of
 
@@ -45,7 +45,7 @@ def test_clearance_in_millimetres() -> None:
 
 @pytest.mark.parametrize("clearance", [None, 0.0, -1.0])
 def test_seat_doubt_failure_no_play(clearance: float | None) -> None:
-    doubt = seat_doubt(clearance)
+    doubt = seat_covariance(clearance)
     assert (doubt.xx, doubt.xy, doubt.yy) == (0.0, 0.0, 0.0)
 
 
@@ -54,7 +54,7 @@ def test_seat_doubt_is_that_of_a_circle() -> None:
     rng = np.random.default_rng(1)
     radius, angle = 3.0 * np.sqrt(rng.uniform(size=200_000)), rng.uniform(0, 2 * math.pi, 200_000)
     drawn = np.column_stack([radius * np.sin(angle), radius * np.cos(angle)])
-    doubt = seat_doubt(6.0)
+    doubt = seat_covariance(6.0)
     expected = np.array([[doubt.xx, doubt.xy], [doubt.xy, doubt.yy]])
     assert np.cov(drawn.T) == pytest.approx(expected, abs=0.02 * doubt.xx)
 

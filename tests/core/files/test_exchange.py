@@ -22,7 +22,7 @@ from sweepsheet.files.readings_csv import COLUMNS, csv_of, data_of_csv
 from sweepsheet.form.from_job import form_of
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
-from sweepsheet.page import answer, answer_text
+from sweepsheet.page import answer, handle_request
 from sweepsheet.words.english import ENGLISH
 from sweepsheet.words.faults import InputError
 from tests.core.jobs import make_job, whole_job, with_face
@@ -310,12 +310,12 @@ def test_half_a_csv_is_opened_and_marked() -> None:
 )
 def test_no_request(request_: Data) -> None:
     with pytest.raises(InputError):
-        answer_text(json.dumps(request_))
+        handle_request(json.dumps(request_))
 
 
 def test_requests() -> None:
     def ask(request: Data) -> Any:
-        return json.loads(answer_text(json.dumps(request)))
+        return json.loads(handle_request(json.dumps(request)))
 
     text = ask({"export": [WHOLE]})["text"]
     assert ask({"import": text})["jobs"][0]["name"] == "Blue tractor"
@@ -406,7 +406,7 @@ def test_a_spoiled_file_is_opened_or_refused(seed: int) -> None:
         text = rng.choice(CSVS) if n % 4 == 0 else spoil_data(rng, rng.choice(FILES))
         for _ in range((1, 0, 1, 0)[n % 4]):
             text = spoil_text(rng, text)
-        shown = json.loads(answer_text(json.dumps({"import": text})))
+        shown = json.loads(handle_request(json.dumps({"import": text})))
         states[shown["state"]] += 1
         assert shown["text"]
         for form in shown.get("jobs", ()):

@@ -9,7 +9,7 @@ import pytest
 
 from sweepsheet.form.dial import Dial, dial_of
 from sweepsheet.form.to_job import draft_of, job_of
-from sweepsheet.page import answer, answer_text
+from sweepsheet.page import answer, handle_request
 from tests.web import forms
 
 ALL_ROUND = {"indicator.shows": "all_round", "indicator.turn": "100"}
@@ -54,7 +54,7 @@ def test_a_turn_that_is_none_is_refused_at_its_field(typed: str) -> None:
 
 
 def sheet_of(form: forms.Form) -> Any:
-    return json.loads(answer_text(json.dumps({"form": form})))["sheet"]
+    return json.loads(handle_request(json.dumps({"form": form})))["sheet"]
 
 
 def test_bore_face_second_dial_parts_and_return_are_all_read_so() -> None:
@@ -87,7 +87,8 @@ def test_a_job_and_what_is_handed_on_have_signed_readings() -> None:
     assert draft_of(form)["rounds"][0]["bore"]["sweeps"] == sweeps
     assert "indicator.shows" not in json.dumps(draft_of(form))
     links = [
-        json.loads(answer_text(json.dumps({"share": each})))["fragment"] for each in (form, SIGNED)
+        json.loads(handle_request(json.dumps({"share": each})))["fragment"]
+        for each in (form, SIGNED)
     ]
     assert links[0] == links[1]
 

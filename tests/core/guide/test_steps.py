@@ -15,7 +15,7 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from sweepsheet.maths.clock import normalise, parse_position
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from sweepsheet.words.faults import InputError
 
 Form = dict[str, str]
@@ -28,7 +28,7 @@ ORDERS = [
 
 def ask(form: Form, at: str = "rounds.0.bore", language: str = "en") -> dict[str, Any]:
     request = {"guide": {"form": form, "at": at}, "language": language}
-    found: dict[str, Any] = json.loads(answer_text(json.dumps(request)))
+    found: dict[str, Any] = json.loads(handle_request(json.dumps(request)))
     return found
 
 

@@ -33,7 +33,7 @@ from sweepsheet.link.codec import (
 )
 from sweepsheet.link.figures import JOB_FIGURES, ROUND_FIGURES
 from sweepsheet.link.share import open_link
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from sweepsheet.words.english import ENGLISH
 from sweepsheet.words.faults import InputError
 from tests.core.jobs import EIGHTHS, QUARTERS, make_job, then, whole_job
@@ -371,14 +371,14 @@ def mutated_data(generator: random.Random, text: str) -> str:
     value = json.loads(text)
     for _ in range(generator.choice((1, 1, 2, 4))):
         holder, key = generator.choice(places(value))
-        deed = generator.randrange(5)
-        if deed == 0 and isinstance(holder, dict):
+        observed = generator.randrange(5)
+        if observed == 0 and isinstance(holder, dict):
             holder[generator.choice(("__proto__", "a", "about", "zz", "<b>", "\x1b"))] = holder.pop(
                 key
             )
-        elif deed == 1:
+        elif observed == 1:
             del holder[key]
-        elif deed == 2 and isinstance(holder, list):
+        elif observed == 2 and isinstance(holder, list):
             holder[:] = holder * generator.choice((2, 9))
         else:
             holder[key] = copy.deepcopy(generator.choice(WICKED))
@@ -448,7 +448,7 @@ def test_whatever_is_in_a_link_the_answer_is_a_link_or_a_refusal() -> None:
             fragment = mutated_characters(generator, whole if n % 50 == 0 else fragments[i])
         else:
             fragment = bomb(generator)
-        text = answer_text(json.dumps({"link": fragment}))
+        text = handle_request(json.dumps({"link": fragment}))
         assert "<img" not in json.loads(text).get("before", ""), fragment
         states[json.loads(text)["state"]] += 1
     assert sum(states.values()) == FUZZED

@@ -11,7 +11,7 @@ from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import read_link
 from sweepsheet.link.share import open_link
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from sweepsheet.words.english import ENGLISH
 from tests.core import old_links
 from tests.core.jobs import QUARTERS, make_job, readings_of, whole_job
@@ -20,7 +20,7 @@ from tests.web import forms
 
 
 def ask(request: dict[str, Any]) -> dict[str, Any]:
-    answered: dict[str, Any] = json.loads(answer_text(json.dumps(request)))
+    answered: dict[str, Any] = json.loads(handle_request(json.dumps(request)))
     return answered
 
 

@@ -17,7 +17,7 @@ from sweepsheet.maths.normal import (
     ellipse95,
     probability_inside,
 )
-from sweepsheet.maths.vector import NO_SPREAD, ZERO, Sym2, Vec2
+from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
 
 centres = st.builds(Vec2, st.floats(-20.0, 20.0), st.floats(-20.0, 20.0))
 parts = st.floats(-5.0, 5.0)
@@ -43,7 +43,7 @@ def test_coverage_factors() -> None:
         (Sym2(4.0, 0.0, 1.0), 2.0, 1.0, 90.0),
         (Sym2(2.5, 1.5, 2.5), 2.0, 1.0, 45.0),  # long toward 1:30
         (Sym2(2.5, -1.5, 2.5), 2.0, 1.0, 135.0),  # long toward 4:30
-        (NO_SPREAD, 0.0, 0.0, 90.0),
+        (ZERO_COVARIANCE, 0.0, 0.0, 90.0),
     ],
 )
 def test_ellipse95(cov: Sym2, major: float, minor: float, at_deg: float) -> None:
@@ -62,7 +62,7 @@ def test_the_ellipse_has_a_direction_in_half_a_turn(cov: Sym2) -> None:
 
 @pytest.mark.parametrize(("center", "expected"), [(3.0, 1.0), (5.0, 1.0), (5.1, 0.0)])
 def test_without_doubt_it_is_inside_or_not(center: float, expected: float) -> None:
-    assert probability_inside(Vec2(0.0, center), NO_SPREAD, 5.0) == expected
+    assert probability_inside(Vec2(0.0, center), ZERO_COVARIANCE, 5.0) == expected
 
 
 @pytest.mark.parametrize("minor", [0.0, 1e-9, 1e-7, 1e-6, 1.1e-6, 1e-5, 1e-4])
@@ -128,7 +128,7 @@ def test_the_axis_is_in_the_region_at_any_size(size: float, x: float, held: bool
     ("center", "held"), [(ZERO, True), (Vec2(1e-9, 0.0), False), (Vec2(0.0, 1e-9), False)]
 )
 def test_a_region_that_is_a_point_holds_itself(center: Vec2, held: bool) -> None:  # noqa: FBT001 - a column of the table
-    assert axis_in_region(center, NO_SPREAD) is held
+    assert axis_in_region(center, ZERO_COVARIANCE) is held
 
 
 @pytest.mark.parametrize("sigma", [1e-6, 1e-3, 1.0, 1e3])

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sweepsheet.maths.vector import NO_SPREAD, ZERO, Sym2, Vec2, outer
+from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2, outer
 
 numbers = st.floats(-1e3, 1e3)
 vectors = st.builds(Vec2, numbers, numbers)
@@ -42,7 +42,7 @@ def test_matrix_times_vector_and_form() -> None:
     assert m.times(v) == Vec2(0.0, -5.0)
     assert m.along(v) == 10.0
     assert m.determinant == 5.0
-    assert m + NO_SPREAD == m
+    assert m + ZERO_COVARIANCE == m
 
 
 @given(st.lists(vectors, min_size=1, max_size=4))
@@ -51,7 +51,7 @@ def test_principal_against_numpy(parts: list[Vec2]) -> None:
 
     The error of a root of a quadratic is some roundings of the larger one.
     """
-    cov = NO_SPREAD
+    cov = ZERO_COVARIANCE
     for v in parts:
         cov = cov + outer(v)
     found = cov.principal()
@@ -66,7 +66,7 @@ def test_principal_against_numpy(parts: list[Vec2]) -> None:
 
 
 def test_principal_of_nothing_is_nothing() -> None:
-    found = NO_SPREAD.principal()
+    found = ZERO_COVARIANCE.principal()
     assert (found.major, found.minor) == (0.0, 0.0)
     assert found.axis.length == 1.0
 

@@ -20,13 +20,13 @@ from sweepsheet.practice.housing import (
     LEVELS,
     PILOT_DISTANCE,
     TURN,
-    Hidden,
     SetUp,
+    TrueHousing,
     bore_after,
     dial_turn,
     droop_on_a_bar,
     face_distance,
-    hidden_of,
+    true_housing_of,
     wall_distance,
 )
 from tests.core.jobs import EIGHTHS, QUARTERS, Data
@@ -44,12 +44,14 @@ SET_UPS = [
 ]
 
 
-def housing(center: Vec2 = ZERO, slope: Vec2 = ZERO, droop: float = 0.0, level: int = 1) -> Hidden:
+def housing(
+    center: Vec2 = ZERO, slope: Vec2 = ZERO, droop: float = 0.0, level: int = 1
+) -> TrueHousing:
     """A housing with just this wrong, and nothing that scatters."""
-    return Hidden(1, level, center, slope, droop, 1.0, 0.0, 0.0, 0.0, 0.0)
+    return TrueHousing(1, level, center, slope, droop, 1.0, 0.0, 0.0, 0.0, 0.0)
 
 
-def shown(hidden: Hidden, set_up: SetUp, part: str, angle: float) -> float:
+def shown(hidden: TrueHousing, set_up: SetUp, part: str, angle: float) -> float:
     """What the dial shows at a clock angle, in thou."""
     travel = round(angle if set_up.clockwise else -angle) % TURN
     return dial_turn(hidden, [], set_up, part, 0)[travel] / THOU
@@ -149,8 +151,8 @@ def test_pushing_the_highest_reading_away_makes_it_worse() -> None:
 @pytest.mark.parametrize("level", LEVELS)
 def test_a_seed_always_makes_the_same_housing(level: int) -> None:
     for seed in (1, 417, HIGHEST_SEED):
-        hidden = hidden_of(seed, level)
-        assert hidden == hidden_of(seed, level)
+        hidden = true_housing_of(seed, level)
+        assert hidden == true_housing_of(seed, level)
         turn = dial_turn(hidden, [Dowel(0.1, 30.0)], SetUp(), "bore", 1)
         assert turn == dial_turn(hidden, [Dowel(0.1, 30.0)], SetUp(), "bore", 1)
         assert len(turn) == TURN + 1
@@ -158,7 +160,7 @@ def test_a_seed_always_makes_the_same_housing(level: int) -> None:
 
 def test_this_exercise_stays_what_it_was() -> None:
     """A teacher has handed it out: another release must not change it."""
-    hidden = hidden_of(417, 2)
+    hidden = true_housing_of(417, 2)
     found = (hidden.center.x, hidden.center.y, hidden.droop, hidden.gain, hidden.lag_deg)
     assert found == pytest.approx(
         (-0.2294085, 0.3934763, 0.0109507, 1.0274703, 3.1533896), abs=1e-6
@@ -168,7 +170,7 @@ def test_this_exercise_stays_what_it_was() -> None:
 def test_exercises_are_within_what_was_promised() -> None:
     offsets: dict[int, list[float]] = {level: [] for level in LEVELS}
     for level, seed in product(LEVELS, range(1, 400)):
-        hidden = hidden_of(seed, level)
+        hidden = true_housing_of(seed, level)
         offsets[level].append(hidden.center.length / THOU)
         assert 2.0 * FACE_RADIUS * hidden.slope.length / THOU <= 4.0
         assert droop_on_a_bar(hidden) / THOU <= 0.9
@@ -182,7 +184,7 @@ def test_exercises_are_within_what_was_promised() -> None:
 
 
 def test_sweeps_scatter_and_fits_come_to_rest_anew() -> None:
-    hidden = hidden_of(417, 2)
+    hidden = true_housing_of(417, 2)
     sweeps = [dial_turn(hidden, [], SetUp(), "bore", n) for n in (0, 1)]
     differ = [a - b for a, b in zip(*sweeps, strict=True)]
     assert 0.1 < max(map(abs, differ)) / THOU < 2.0
@@ -194,7 +196,7 @@ def test_sweeps_scatter_and_fits_come_to_rest_anew() -> None:
 # The core finds what is hidden ---------------------------------------------------------------
 
 
-def round_of(hidden: Hidden, fits: list[Dowel], set_up: SetUp, units: str) -> Data:
+def round_of(hidden: TrueHousing, fits: list[Dowel], set_up: SetUp, units: str) -> Data:
     """One round read off the dial by the mechanic: eight positions of bore and face."""
     mm, step = (THOU, 0.5) if units == "inch" else (1.0, 0.01)
     parts: Data = {}
@@ -237,7 +239,7 @@ def holds(center: list[float], covariance: list[list[float]], truth: Vec2) -> bo
 def test_a_perfect_dial_finds_the_housing_to_the_step(set_up: SetUp) -> None:
     """Level 1 in every set-up: the centre to half a step each way, and the aim after it."""
     for seed in range(1, 6):
-        hidden = hidden_of(seed, 1)
+        hidden = true_housing_of(seed, 1)
         rounds = [round_of(hidden, [], set_up, "inch")]
         found: Any = solve(job_of(rounds, set_up, "inch", sag=0))
         bore = found["rounds"][0]["bore"]
@@ -256,7 +258,7 @@ def runs() -> list[dict[str, Any]]:
     for seed in range(1, 121):
         level, units = 2 + seed % 2, ("inch", "metric")[seed % 3 == 0]
         mm = THOU if units == "inch" else 1.0
-        set_up, hidden = SET_UPS[seed % len(SET_UPS)], hidden_of(seed, level)
+        set_up, hidden = SET_UPS[seed % len(SET_UPS)], true_housing_of(seed, level)
         fits: list[Dowel] = []
         rounds: list[Data] = []
         held, face_held = [], []

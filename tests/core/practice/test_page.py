@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from sweepsheet.practice.housing import TURN
 
 Form = dict[str, str]
@@ -19,7 +19,7 @@ FOUR = {"exercise.seed": "417", "exercise.level": "1", "exercise.positions": "4"
 
 
 def ask(form: Form) -> dict[str, Any]:
-    found: dict[str, Any] = json.loads(answer_text(json.dumps({"practice": form})))
+    found: dict[str, Any] = json.loads(handle_request(json.dumps({"practice": form})))
     return found
 
 
@@ -92,7 +92,7 @@ def test_what_was_noted_is_answered_as_on_the_main_page() -> None:
     assert shown["state"] == "answer"
     assert shown["limit"] == "Limit: offset 5.0 thou, which is TIR 10.0 thou"
     texts = {name: text for name, text in form.items() if name.startswith("rounds.")}
-    plain = answer_text(
+    plain = handle_request(
         json.dumps({"form": {"positions": "12 3 6 9", "indicator.sag": "0", **texts}})
     )
     assert json.loads(plain)["sheet"]["headline"] == shown["sheet"]["headline"]
@@ -191,4 +191,4 @@ def test_anything_typed_is_answered(form: Form) -> None:
 )
 def test_what_is_no_form_is_refused(request_: str) -> None:
     with pytest.raises(ValueError, match="filled-in form"):
-        answer_text(request_)
+        handle_request(request_)

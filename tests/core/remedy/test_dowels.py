@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from sweepsheet import solve
 from sweepsheet.maths.vector import Vec2
-from sweepsheet.remedy.trim import aim_doubt, play_doubt
+from sweepsheet.remedy.trim import aim_covariance, play_covariance
 from tests.core.jobs import (
     PERFECT,
     Data,
@@ -148,7 +148,7 @@ def test_a_pair_that_differs_leaves_only_leaving() -> None:
 
 def test_a_dowel_off_its_aim_moves_across() -> None:
     """Seven thou five degrees off, rectangular: 7 x .0873 / 1.732 = .353 across."""
-    doubt = aim_doubt(Vec2(7.0, 0.0), 5.0)
+    doubt = aim_covariance(Vec2(7.0, 0.0), 5.0)
     assert math.sqrt(doubt.yy) == pytest.approx(0.3527, abs=5e-5)
     assert doubt.xx == pytest.approx(0.0, abs=1e-15)
 
@@ -168,7 +168,7 @@ def test_every_refitting_carries_the_play_of_the_fit() -> None:
 
 def test_the_play_is_half_the_clearance_either_way() -> None:
     """Three thou on the diameter: plus or minus 1.5, rectangular, in any direction alike."""
-    doubt = play_doubt(3.0)
+    doubt = play_covariance(3.0)
     assert (doubt.xx, doubt.xy, doubt.yy) == pytest.approx((0.75, 0.0, 0.75), abs=1e-12)
 
 

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from sweepsheet import sheet, solve
-from sweepsheet.maths.vector import NO_SPREAD, Sym2
+from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2
 from sweepsheet.remedy.history import at_least
 from tests.core.jobs import (
     PERFECT,
@@ -77,7 +77,7 @@ def test_without_offset_dowels_there_is_nothing_to_trim_failure(rounds: list[Dat
     assert result["trim"] is result["dowels_did"] is None
 
 
-def test_a_pair_swept_without_standard_dowels_before_has_a_trim_and_no_deed() -> None:
+def test_a_pair_swept_without_standard_dowels_before_has_a_trim_and_no_observed_move() -> None:
     result = solve(on(3.0, -4.0, (7.0, 0.0)))
     assert result["dowels_did"] is None
     assert result["trim"] is not None
@@ -241,7 +241,7 @@ def test_at_least_leaves_a_usual_covariance_as_it_is() -> None:
     assert (found.xx, found.xy, found.yy) == pytest.approx((0.2, 0.05, 0.3), abs=1e-8)
 
 
-@pytest.mark.parametrize("thin", [NO_SPREAD, Sym2(1.0, 0.0, 0.0), Sym2(1e4, 1e4, 1e4)])
+@pytest.mark.parametrize("thin", [ZERO_COVARIANCE, Sym2(1.0, 0.0, 0.0), Sym2(1e4, 1e4, 1e4)])
 def test_at_least_failure(thin: Sym2) -> None:
     """A covariance that can't be inverted can be afterwards."""
     assert thin.determinant == 0.0

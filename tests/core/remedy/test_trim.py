@@ -15,12 +15,12 @@ from numpy.typing import NDArray
 
 from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
-from sweepsheet.remedy.deed import deed_of, mirrored
+from sweepsheet.remedy.observed_move import mirrored, observed_move_of
 from sweepsheet.remedy.trim import (
     LOOSE_SPREAD,
     PRIOR_SPREAD,
-    Response,
-    Seen,
+    DowelResponse,
+    RoundObservation,
     response_of,
     trim_for,
 )
@@ -43,10 +43,10 @@ def truly(bare: Vec2, gain: float, lag_deg: float, offset: float, aim_deg: float
 
 def seen_on(
     bare: Vec2, gain: float, lag_deg: float, offset: float, aim_deg: float, spread: Sym2 = SURE
-) -> Seen:
+) -> RoundObservation:
     """A round without error on a pair of this offset and aim; an offset of 0 is standard dowels."""
     center = truly(bare, gain, lag_deg, offset, aim_deg)
-    return Seen(center, spread, (offset, offset), unit_vector(aim_deg).scaled(offset))
+    return RoundObservation(center, spread, (offset, offset), unit_vector(aim_deg).scaled(offset))
 
 
 # Gain and lag ------------------------------------------------------------------------------
@@ -78,7 +78,7 @@ def test_gain_and_lag_are_found_from_two_aims_alone(
     assert (found.bare.x, found.bare.y) == pytest.approx((bare.x, bare.y), abs=1e-3)
 
 
-def batch(rounds: Sequence[Seen], prior: float) -> tuple[Array, Array]:
+def batch(rounds: Sequence[RoundObservation], prior: float) -> tuple[Array, Array]:
     """The four unknowns and their covariance by numpy, all rounds at once (normal equations)."""
     information = np.diag([0.0, 0.0, prior**-2, prior**-2])
     moments = np.array([0.0, 0.0, prior**-2, 0.0])
@@ -91,7 +91,7 @@ def batch(rounds: Sequence[Seen], prior: float) -> tuple[Array, Array]:
     return np.linalg.solve(information, moments), np.linalg.inv(information)
 
 
-def random_rounds(rng: random.Random, count: int) -> list[Seen]:
+def random_rounds(rng: random.Random, count: int) -> list[RoundObservation]:
     """Rounds on standard dowels and on pairs of 7 with errors of half a thou."""
     rounds = []
     for _ in range(count):
@@ -99,9 +99,11 @@ def random_rounds(rng: random.Random, count: int) -> list[Seen]:
         offset = rng.choice([0.0, 7.0])
         move = unit_vector(rng.uniform(0.0, 360.0)).scaled(offset)
         center = Vec2(rng.gauss(0, 5), rng.gauss(0, 5))
-        rounds.append(Seen(center, Sym2(a * a, a * b, b * b + c * c), (offset, offset), move))
+        rounds.append(
+            RoundObservation(center, Sym2(a * a, a * b, b * b + c * c), (offset, offset), move)
+        )
     latest = unit_vector(rng.uniform(0.0, 360.0)).scaled(7.0)
-    rounds.append(Seen(Vec2(1.0, 2.0), Sym2(0.2, 0.05, 0.3), (7.0, 7.0), latest))
+    rounds.append(RoundObservation(Vec2(1.0, 2.0), Sym2(0.2, 0.05, 0.3), (7.0, 7.0), latest))
     return rounds
 
 
@@ -135,7 +137,7 @@ def test_every_round_shrinks_the_doubt() -> None:
     estimates = [response_of(rounds[:n]) for n in range(2, len(rounds) + 1)]
     of_gain = [each.spread[2][2] + each.spread[3][3] for each in estimates]
     of_bare = [each.spread[0][0] + each.spread[1][1] for each in estimates]
-    trimmed = [each.doubt_after(unit_vector(-5.0).scaled(7.0)) for each in estimates]
+    trimmed = [each.covariance_after(unit_vector(-5.0).scaled(7.0)) for each in estimates]
     after = [doubt.xx + doubt.yy for doubt in trimmed]
     for values in (of_gain, of_bare, after):
         assert all(later < before for before, later in pairwise(values))
@@ -145,15 +147,15 @@ def test_every_round_shrinks_the_doubt() -> None:
 
 def test_before_they_were_seen_dowels_do_what_is_written_on_them() -> None:
     """One round on standard dowels: the gain is what was believed, and as doubtful."""
-    found = response_of([Seen(Vec2(1.0, 2.0), SURE, STANDARD, ZERO)])
+    found = response_of([RoundObservation(Vec2(1.0, 2.0), SURE, STANDARD, ZERO)])
     assert (found.bare, found.gain, found.lag_deg) == (Vec2(1.0, 2.0), 1.0, 0.0)
     assert found.spread[2][2] == found.spread[3][3] == PRIOR_SPREAD**2
 
 
 def test_a_round_with_another_size_says_nothing_of_this_one() -> None:
     """It counts with its nominal move, and a doubt of ``PRIOR_SPREAD`` of it."""
-    other = Seen(Vec2(0.0, 4.0), SURE, (14.0, 14.0), Vec2(0.0, 14.0))
-    latest = Seen(Vec2(0.0, -3.0), SURE, (7.0, 7.0), Vec2(0.0, 7.0))
+    other = RoundObservation(Vec2(0.0, 4.0), SURE, (14.0, 14.0), Vec2(0.0, 14.0))
+    latest = RoundObservation(Vec2(0.0, -3.0), SURE, (7.0, 7.0), Vec2(0.0, 7.0))
     found = response_of([other, latest])
     # Both say that the bare bore is at -10; one by its gain of 1, one by its nominal move.
     assert (found.bare.x, found.bare.y) == pytest.approx((0.0, -10.0), abs=1e-9)
@@ -169,7 +171,7 @@ def test_a_sweep_that_is_next_to_perfect_breaks_nothing(thin: float, offset: flo
     """One round alone, known far better one way than the other."""
     move = unit_vector(30.0).scaled(offset)
     for covariance in (Sym2(1.0, 0.0, thin), Sym2(thin, 0.0, thin)):
-        found = response_of([Seen(Vec2(1.0, 2.0), covariance, (offset, offset), move)])
+        found = response_of([RoundObservation(Vec2(1.0, 2.0), covariance, (offset, offset), move)])
         figures = [found.bare.x, found.bare.y, found.gain, *np.ravel(found.spread)]
         assert np.isfinite(figures).all()
         assert (found.bare + move - Vec2(1.0, 2.0)).length < 1e-9
@@ -182,10 +184,13 @@ def noisy(rng: random.Random, center: Vec2, sigma: float) -> Vec2:
     return center + Vec2(rng.gauss(0.0, sigma), rng.gauss(0.0, sigma))
 
 
-def two_rounds(first: Vec2, second: Vec2, sigma: float, move: Vec2) -> list[Seen]:
+def two_rounds(first: Vec2, second: Vec2, sigma: float, move: Vec2) -> list[RoundObservation]:
     spread = Sym2(sigma**2, 0.0, sigma**2)
     size = move.length
-    return [Seen(first, spread, STANDARD, ZERO), Seen(second, spread, (size, size), move)]
+    return [
+        RoundObservation(first, spread, STANDARD, ZERO),
+        RoundObservation(second, spread, (size, size), move),
+    ]
 
 
 def test_noise_is_told_from_what_dowels_do() -> None:
@@ -198,10 +203,10 @@ def test_noise_is_told_from_what_dowels_do() -> None:
     for _ in range(2000):
         bare = Vec2(1.0, -9.0)
         rounds = two_rounds(noisy(rng, bare, 0.4), noisy(rng, bare + move, 0.4), 0.4, move)
-        deed = deed_of(rounds)
-        assert deed is not None
-        agreed += deed.agrees
-        assert not deed.opposite
+        observed = observed_move_of(rounds)
+        assert observed is not None
+        agreed += observed.agrees
+        assert not observed.opposite
     assert agreed / 2000 == pytest.approx(0.95, abs=0.015)
 
 
@@ -221,43 +226,53 @@ def test_noise_is_told_from_what_dowels_do() -> None:
 def test_what_the_dowels_did(moved: Vec2, agrees: bool, opposite: bool) -> None:  # noqa: FBT001 - columns of the table
     """Told 7 toward 12, each sweep worth 0.4."""
     bare = Vec2(1.0, -9.0)
-    deed = deed_of(two_rounds(bare, bare + moved, 0.4, Vec2(0.0, 7.0)))
-    assert deed is not None
-    assert (deed.agrees, deed.opposite) == (agrees, opposite)
-    assert deed.size == pytest.approx(moved.length, abs=1e-9)
-    assert deed.size_pm == pytest.approx(1.96 * 0.4 * math.sqrt(2.0), rel=1e-4)
+    observed = observed_move_of(two_rounds(bare, bare + moved, 0.4, Vec2(0.0, 7.0)))
+    assert observed is not None
+    assert (observed.agrees, observed.opposite) == (agrees, opposite)
+    assert observed.size == pytest.approx(moved.length, abs=1e-9)
+    assert observed.size_pm == pytest.approx(1.96 * 0.4 * math.sqrt(2.0), rel=1e-4)
 
 
 def test_a_move_lost_in_the_noise_is_not_called_opposite() -> None:
     """Seven thou told, nothing done, sweeps worth 4: chance alone may show a move back."""
-    deed = deed_of(two_rounds(ZERO, Vec2(0.0, -5.0), 4.0, Vec2(0.0, 7.0)))
-    assert deed is not None
-    assert not deed.opposite
-    assert deed.direction_pm_deg is None
+    observed = observed_move_of(two_rounds(ZERO, Vec2(0.0, -5.0), 4.0, Vec2(0.0, 7.0)))
+    assert observed is not None
+    assert not observed.opposite
+    assert observed.direction_pm_deg is None
 
 
 def test_all_sweeps_on_standard_dowels_count() -> None:
     """Two of them, worth the same: their mean, and half the variance."""
     first, second = (Vec2(0.0, -9.0), Vec2(0.0, -10.0))
     rounds = two_rounds(first, Vec2(0.0, -2.5), 0.4, Vec2(0.0, 7.0))
-    deed = deed_of([Seen(second, Sym2(0.16, 0.0, 0.16), STANDARD, ZERO), *rounds])
-    assert deed is not None
-    assert deed.size == pytest.approx(7.0, abs=1e-9)
-    assert deed.size_pm == pytest.approx(1.96 * 0.4 * math.sqrt(1.5), rel=1e-4)
+    observed = observed_move_of(
+        [RoundObservation(second, Sym2(0.16, 0.0, 0.16), STANDARD, ZERO), *rounds]
+    )
+    assert observed is not None
+    assert observed.size == pytest.approx(7.0, abs=1e-9)
+    assert observed.size_pm == pytest.approx(1.96 * 0.4 * math.sqrt(1.5), rel=1e-4)
 
 
 @pytest.mark.parametrize(
     "rounds",
     [
-        [Seen(ZERO, SURE, STANDARD, ZERO)],
-        [Seen(ZERO, SURE, (7.0, 7.0), Vec2(0.0, 7.0))],  # never swept on standard dowels
-        [Seen(ZERO, SURE, (7.0, 7.0), Vec2(0.0, 7.0)), Seen(ZERO, SURE, STANDARD, ZERO)],
-        [Seen(ZERO, SURE, STANDARD, ZERO), Seen(ZERO, SURE, (7.0, 7.0), ZERO)],
+        [RoundObservation(ZERO, SURE, STANDARD, ZERO)],
+        [
+            RoundObservation(ZERO, SURE, (7.0, 7.0), Vec2(0.0, 7.0))
+        ],  # never swept on standard dowels
+        [
+            RoundObservation(ZERO, SURE, (7.0, 7.0), Vec2(0.0, 7.0)),
+            RoundObservation(ZERO, SURE, STANDARD, ZERO),
+        ],
+        [
+            RoundObservation(ZERO, SURE, STANDARD, ZERO),
+            RoundObservation(ZERO, SURE, (7.0, 7.0), ZERO),
+        ],
     ],
 )
-def test_deed_of_failure(rounds: list[Seen]) -> None:
+def test_observed_move_of_failure(rounds: list[RoundObservation]) -> None:
     """There is nothing to compare, or nothing that should have been done."""
-    assert deed_of(rounds) is None
+    assert observed_move_of(rounds) is None
 
 
 # The trim ----------------------------------------------------------------------------------
@@ -270,7 +285,9 @@ def test_the_trim_is_the_best_turn_there_is(
     """Against every aim in steps of half a degree: none leaves less."""
     bare = unit_vector(toward).scaled(off)
     turned = math.radians(-lag)  # clockwise plus is the other way round in the plane of x and y
-    response = Response(bare, gain * math.cos(turned), gain * math.sin(turned), ((0.0,) * 4,) * 4)
+    response = DowelResponse(
+        bare, gain * math.cos(turned), gain * math.sin(turned), ((0.0,) * 4,) * 4
+    )
     trim = trim_for(response, 7.0, aim)
     every = (truly(bare, gain, lag, 7.0, 0.5 * i).length for i in range(720))
     assert trim.expected_offset <= min(every) + 1e-9
@@ -287,7 +304,7 @@ def test_the_trim_is_the_best_turn_there_is(
 )
 def test_the_turn_is_clockwise_plus(aim: float, turn: float) -> None:
     """A bore that lies low wants its dowels at 12, and these do what is written on them."""
-    response = Response(Vec2(0.0, -7.0), 1.0, 0.0, ((0.0,) * 4,) * 4)
+    response = DowelResponse(Vec2(0.0, -7.0), 1.0, 0.0, ((0.0,) * 4,) * 4)
     trim = trim_for(response, 7.0, aim)
     assert trim.turn_deg == pytest.approx(turn, abs=1e-9)
     assert apart(trim.aim_deg, 0.0) < 1e-9

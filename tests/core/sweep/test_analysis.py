@@ -8,8 +8,8 @@ import pytest
 
 from sweepsheet.job.model import Indicator, Sweeps
 from sweepsheet.job.sag import sag_test
-from sweepsheet.sweep.analysis import Examined, examine
-from sweepsheet.sweep.corrections import Corrected
+from sweepsheet.sweep.analysis import SweepAnalysis, examine
+from sweepsheet.sweep.corrections import CorrectedReadings
 from tests.core.jobs import EIGHTHS, QUARTERS, Reading, readings_of
 
 DIAL = Indicator(
@@ -22,10 +22,10 @@ def examined(
     *rows: list[float] | list[Reading],
     positions: tuple[float, ...] = EIGHTHS,
     closing: tuple[Reading, ...] | None = None,
-) -> Examined:
+) -> SweepAnalysis:
     readings = tuple(tuple(row) for row in rows)
     sweeps = Sweeps(positions, readings, closing or (None,) * len(rows))
-    return examine(Corrected(positions, readings), sweeps, DIAL)
+    return examine(CorrectedReadings(positions, readings), sweeps, DIAL)
 
 
 def test_the_total_reading_holds_every_harmonic_and_the_rest_all_but_the_first() -> None:

@@ -17,7 +17,7 @@ from sweepsheet.sweep.checks import (
     out_of_round,
     pair_sums,
 )
-from sweepsheet.sweep.corrections import Corrected
+from sweepsheet.sweep.corrections import CorrectedReadings
 from sweepsheet.sweep.harmonic import fit
 from tests.core.jobs import EIGHTHS, PERFECT, QUARTERS, apart, codes_of, make_job, readings_of
 
@@ -154,8 +154,8 @@ def test_a_perfect_dial_finds_nothing_in_its_own_rounding() -> None:
 # Repeats -----------------------------------------------------------------------------------
 
 
-def fitted_rows(*rows: list[float]) -> Corrected:
-    return Corrected(EIGHTHS, tuple(tuple(row) for row in rows))
+def fitted_rows(*rows: list[float]) -> CorrectedReadings:
+    return CorrectedReadings(EIGHTHS, tuple(tuple(row) for row in rows))
 
 
 def test_means_are_freed_of_each_sweep_s_zero() -> None:

@@ -11,21 +11,21 @@ from hypothesis import strategies as st
 
 from sweepsheet.job.model import (
     BoreSweeps,
-    Companion,
-    CompanionKind,
     Contact,
     Crank,
     FaceSweeps,
     Indicator,
     Plunger,
+    RotatingPart,
+    RotatingPartKind,
     Sweeps,
 )
 from sweepsheet.job.sag import sag_test
 from sweepsheet.sweep.corrections import (
     contact_factor,
     corrected_bore,
-    corrected_companion,
     corrected_face,
+    corrected_rotating_part,
     droop_at,
     vertical_shift,
     without_drift,
@@ -208,9 +208,9 @@ def test_two_dials_give_half_their_difference() -> None:
     ],
 )  # fmt: skip
 def test_a_companion_is_read_by_what_was_swept(
-    kind: CompanionKind, contact: Contact, plunger: Plunger, sense: float
+    kind: RotatingPartKind, contact: Contact, plunger: Plunger, sense: float
 ) -> None:
     """Inside or outside counts for a bore, forward or rearward for a face; droop for neither."""
-    part = Companion(kind, contact, plunger, None, Sweeps(QUARTERS, (ROW,), (None,)))
-    (row,) = corrected_companion(part, replace(PLAIN, sag=sag_test([5.0]))).readings
+    part = RotatingPart(kind, contact, plunger, None, Sweeps(QUARTERS, (ROW,), (None,)))
+    (row,) = corrected_rotating_part(part, replace(PLAIN, sag=sag_test([5.0]))).readings
     assert row == pytest.approx((0.0, sense * 2.0, sense * 6.0, None), abs=1e-12)

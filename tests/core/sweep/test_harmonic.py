@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sweepsheet.maths.vector import ZERO, Vec2
-from sweepsheet.sweep.corrections import Corrected
+from sweepsheet.sweep.corrections import CorrectedReadings
 from sweepsheet.sweep.harmonic import Harmonic, fit
 from tests.core.jobs import EIGHTHS, QUARTERS, readings_of
 
@@ -17,7 +17,7 @@ small = st.floats(-20.0, 20.0)
 
 
 def fit_rows(positions: tuple[float, ...], *rows: list[float] | list[float | None]) -> Harmonic:
-    return fit(Corrected(positions, tuple(tuple(row) for row in rows)))
+    return fit(CorrectedReadings(positions, tuple(tuple(row) for row in rows)))
 
 
 @given(small, small, small)

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sweepsheet.sweep.corrections import Corrected
+from sweepsheet.sweep.corrections import CorrectedReadings
 from sweepsheet.sweep.harmonic import fit
 from sweepsheet.sweep.uncertainty import STATED_DOF, rectangular, scatter_variance, step_uncertainty
 from tests.core.jobs import (
@@ -146,7 +146,7 @@ def test_three_positions_show_no_lack_of_fit() -> None:
 
 
 def scatter(rows: list[list[float]], stated: float) -> float:
-    fitted = fit(Corrected(EIGHTHS, tuple(tuple(row) for row in rows)))
+    fitted = fit(CorrectedReadings(EIGHTHS, tuple(tuple(row) for row in rows)))
     return math.sqrt(scatter_variance(fitted, stated))
 
 

@@ -8,7 +8,7 @@ from itertools import chain
 
 import pytest
 
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from sweepsheet.words.english import ENGLISH, TABLE
 from sweepsheet.words.glossary import TERMS, plain_words
 from tests.web.forms import WHOLE
@@ -30,7 +30,7 @@ def test_a_meaning_is_two_sentences() -> None:
 
 
 def test_an_answer_brings_the_words_of_what_it_shows() -> None:
-    shown = json.loads(answer_text(json.dumps({"form": WHOLE})))
+    shown = json.loads(handle_request(json.dumps({"form": WHOLE})))
     names = ["bore", *(section["name"] for section in shown["sheet"]["sections"])]
     assert list(shown["words"]) == names
     assert len(names) > 5

@@ -17,7 +17,7 @@ from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.drawing.side_view import side_view_of
 from sweepsheet.findings.job import findings_for
 from sweepsheet.job.read import read_job
-from sweepsheet.page import answer_text
+from sweepsheet.page import handle_request
 from sweepsheet.report.paper import paper_of
 from sweepsheet.report.sheet import sheet_of, sheet_text
 from sweepsheet.solution import work_out
@@ -97,7 +97,9 @@ def compare(one: Any, other: Any) -> int:
 
 
 def ask(request: dict[str, Any], language: str) -> dict[str, Any]:
-    answered: dict[str, Any] = json.loads(answer_text(json.dumps(request | {"language": language})))
+    answered: dict[str, Any] = json.loads(
+        handle_request(json.dumps(request | {"language": language}))
+    )
     return answered
 
 

@@ -91,7 +91,7 @@ async function load(options = {}) {
 
 /** @param {any} started */
 function answererOf(started) {
-  return started.pyimport('sweepsheet.page').answer_text;
+  return started.pyimport('sweepsheet.page').handle_request;
 }
 
 /** Start from the snapshot that is kept here; tells whether there is one. */

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 
 from sweepsheet.maths.clock import direction_of
 from sweepsheet.maths.normal import K_95_LINE, K_95_PLANE
-from sweepsheet.maths.vector import NO_SPREAD, Sym2, Vec2
-from sweepsheet.remedy.trim import Seen
+from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2, Vec2
+from sweepsheet.remedy.trim import RoundObservation
 
 # An aim this near 12 or 6 (sine of 30 degrees) looks much the same with left and right swapped: a
 # dowel that turned while it was fitted would do it, too.
@@ -22,7 +22,7 @@ _WELL_OFF = 0.5
 
 
 @dataclass(frozen=True, slots=True)
-class Deed:
+class ObservedMove:
     """What the dowels of the latest round did, against standard dowels, and what they should have.
 
     ``size_pm`` and ``direction_pm_deg`` are 95 % half widths, the latter ``None`` where the move
@@ -46,7 +46,7 @@ class Deed:
         return self.opposite or self.mirrored
 
 
-def deed_of(rounds: Sequence[Seen]) -> Deed | None:
+def observed_move_of(rounds: Sequence[RoundObservation]) -> ObservedMove | None:
     """What the latest dowels did; ``None`` before the bore was swept on standard dowels too.
 
     The move is the bore now less the mean of the bore on standard dowels, weighted by what each
@@ -55,10 +55,10 @@ def deed_of(rounds: Sequence[Seen]) -> Deed | None:
     """
     latest = rounds[-1]
     standard = [seen for seen in rounds if seen.standard]
-    if latest.standard or not standard or latest.move.short:
+    if latest.standard or not standard or latest.move.is_zero:
         return None
     weights = [seen.covariance.inverse() for seen in standard]
-    total = NO_SPREAD
+    total = ZERO_COVARIANCE
     moment = Vec2(0.0, 0.0)
     for seen, weight in zip(standard, weights, strict=True):
         total = total + weight
@@ -71,7 +71,7 @@ def deed_of(rounds: Sequence[Seen]) -> Deed | None:
     sideways = K_95_LINE * math.sqrt(spread.along(across))
     miss = moved - latest.move
     way = latest.move.unit()
-    return Deed(
+    return ObservedMove(
         size=moved.length,
         size_pm=K_95_LINE * math.sqrt(spread.along(along)),
         direction_deg=direction_of(moved),
