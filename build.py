@@ -20,6 +20,7 @@ from functools import partial
 from pathlib import Path
 from urllib.parse import urlsplit
 
+from web.build import core_values
 from web.build.release import SCRIPTS, collect, lay_out, told_to_scripts, write_forms
 from web.build.serve import serve_folder
 from web.build.trouble import TroubleError
@@ -144,6 +145,7 @@ def make_page(web: Path, library: Path, address: str) -> Path:
     made.mkdir(exist_ok=True)
     write_forms(web, made)
     (made / "release.js").write_text(told_to_scripts(library, NODE, address), "utf-8")
+    (made / core_values.NAME).write_text(core_values.script(), "utf-8")
     script = WEB / "build" / "page.mjs"
     node(script, web, made, *SCRIPTS, trouble="The pages' scripts were not bundled.")
     return made

@@ -87,7 +87,7 @@ async function activate() {
   else await worker.clients.claim();
 }
 
-/** Delete older releases of which no page is open (`hold.js`). */
+/** Delete older releases of which no page is open (`release-lock.js`). */
 async function tidyUp() {
   const { held = [] } = await worker.navigator.locks.query();
   const inUse = new Set(held.map(({ name }) => name));

@@ -79,8 +79,8 @@ READABLE = """async () => {
 }"""
 # What a link, the sheet on paper and a QR code cost, in the worker, from the first to the last.
 SHARING = """async ([main, form, address]) => {
-    const { startPython } = await import(main);
-    const python = startPython({});
+    const { startMessenger } = await import(main);
+    const python = startMessenger({});
     await python.ask({ form });
     const times = [];
     for (let asked = 0; asked < 8; asked++) {
@@ -95,8 +95,8 @@ SHARING = """async ([main, form, address]) => {
 }"""
 # One field changes each time, as when a person types; nothing can be remembered from before.
 EDIT = """async ([main, forms, count]) => {
-    const { startPython } = await import(main);
-    const python = startPython({});
+    const { startMessenger } = await import(main);
+    const python = startMessenger({});
     await python.ask({ form: {} });
     const all = [];
     for (const form of forms) {

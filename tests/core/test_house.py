@@ -26,7 +26,9 @@ ALLOWED: dict[str, dict[str, str]] = {
     },
     "snapshot.js": {"Number(kept.headers.get(SIZE))": "bytes of memory, as the copy says"},
     "store.js": {"changed: Number(": "when a job was changed, for the list"},
-    "step.js": {"units * 10n **": "two typed decimals written with as many digits as each other"},
+    "decimal-step.js": {
+        "units * 10n **": "two typed decimals written with as many digits as each other"
+    },
     "practice.js": {
         "Number(slider": "where the slider of the drawing stands, in steps of the picture",
         "(box.left + box.right) / 2": "the middle of the drawing on the screen, in pixels",

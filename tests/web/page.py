@@ -18,8 +18,8 @@ PATIENCE = 60_000  # milliseconds; generous, for busy machines
 
 # Starts a Python of its own beside the page's, through the page's own modules.
 ASK = """async ([main, request]) => {
-    const { startPython } = await import(main);
-    const python = startPython({});
+    const { startMessenger } = await import(main);
+    const python = startMessenger({});
     try {
         return await python.ask(request);
     } finally {

@@ -202,7 +202,7 @@ def test_a_script_that_does_not_come_leaves_what_the_link_says(
     page: Page, server: Server, guard: Guard
 ) -> None:
     guard.allow("404")
-    server.missing.add("check.js")
+    server.missing.add("verify-link.js")
     page.goto(address(server, link_of(JOB)))
     wait_for(page, "unchecked")
     expect(page.locator("#check")).to_contain_text("were not checked against the readings")
@@ -321,8 +321,8 @@ def test_a_long_link_has_a_qr_code_too(page: Page, server: Server) -> None:
     """The longest that one can hold: ISO/IEC 18004, table 7, version 40-L, 2953 bytes."""
     open_with_answer(page, server)
     drawn = """async ([main, text]) => {
-        const { startPython } = await import(main);
-        const python = startPython({});
+        const { startMessenger } = await import(main);
+        const python = startMessenger({});
         const started = python.ask({ form: {} });
         await started;
         const code = await python.drawQr(text);

@@ -43,10 +43,10 @@ def run(page: Page, server: Server) -> Any:
 
     def ask_all(questions: list[dict[str, Any]], *, wait: bool, apart: bool = False) -> Any:
         script = """async ([main, questions, wait, apart]) => {
-            const { startPython } = await import(main);
+            const { startMessenger } = await import(main);
             const failures = [];
             const ready = Promise.withResolvers();
-            const python = startPython({
+            const python = startMessenger({
                 onReady: ready.resolve, onFailed: (why) => failures.push(why),
             });
             if (wait) await ready.promise;
@@ -127,10 +127,10 @@ def test_a_snapshot_that_hangs_is_given_up_for_a_plain_start(page: Page, server:
     page.goto(server.address)
     answered = page.evaluate(
         """async main => {
-            const { startPython } = await import(main);
+            const { startMessenger } = await import(main);
             const failures = [];
             const onFailed = (why) => failures.push(why);
-            const python = startPython({ onFailed, patience: 1 });
+            const python = startMessenger({ onFailed, patience: 1 });
             const answer = await python.ask({ n: 1 });
             python.stop();
             return [answer, failures];
@@ -141,10 +141,10 @@ def test_a_snapshot_that_hangs_is_given_up_for_a_plain_start(page: Page, server:
 
 
 LATER = """async (main) => {
-    const { startPython } = await import(main);
+    const { startMessenger } = await import(main);
     const order = [];
     const ready = Promise.withResolvers();
-    const python = startPython({ onReady: ready.resolve });
+    const python = startMessenger({ onReady: ready.resolve });
     await ready.promise;
     const asked = (name, answer) => answer.then((value) => order.push([name, value]));
     const all = [
@@ -172,8 +172,8 @@ def test_what_has_time_waits_for_every_question(page: Page, server: Server) -> N
 
 
 QR = """async (main) => {
-    const { startPython } = await import(main);
-    const python = startPython({});
+    const { startMessenger } = await import(main);
+    const python = startMessenger({});
     await python.ask({ form: {} });
     const settled = (promise) => promise.catch((error) => error.message);
     const drawn = [python.drawQr('old'), python.drawQr('new')].map(settled);

@@ -207,7 +207,7 @@ def test_nothing_is_cut_at_the_edge_of_the_sheet(
     page.goto(server.address)
     for name, form in WIDEST.items():
         page.emulate_media(media="screen")
-        page.evaluate("document.getElementById('job-new').click()")
+        page.locator("#job-new").dispatch_event("click")
         fill(page, form)
         page.emulate_media(media="print")
         for width in (210, 216):

@@ -75,11 +75,11 @@ def test_the_download_is_told_byte_by_byte(page: Page, server: Server) -> None:
     wait_for_python(page)
     told = page.evaluate(
         """async main => {
-            const { startPython } = await import(main);
+            const { startMessenger } = await import(main);
             const steps = [];
             await new Promise((onReady, onFailed) => {
                 const onProgress = (loaded, total) => steps.push([loaded, total]);
-                startPython({ onProgress, onReady, onFailed });
+                startMessenger({ onProgress, onReady, onFailed });
             });
             return steps;
         }""",

@@ -1,7 +1,7 @@
 """Folds away what the first picture of the main page does without.
 
 The closed parts of the form hold most of its fields. As templates they are neither laid out nor
-made ready for it, which is much of the work before the first picture; ``whole-form.js`` puts them
+made ready for it, which is much of the work before the first picture; ``rest-of-form.js`` puts them
 in after that. Closed parts without a field, such as the cautions, stay as they are.
 """
 

@@ -27,7 +27,7 @@ PLACES = {
     "unit": "<span data-unit>{}</span>",
     "long_unit": "<span data-long-unit>{}</span>",
 }
-ASKED = "?language="  # chosen by hand: can-start.js remembers it
+ASKED = "?language="  # chosen by hand: boot.js remembers it
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +140,7 @@ def in_markup(name: str, key: str, words: Words) -> str:
 
 
 def alternates(name: str, everyone: Iterable[Words]) -> str:
-    """Tell browsers, search engines and can-start.js where the page is in each language."""
+    """Tell browsers, search engines and boot.js where the page is in each language."""
     return "\n".join(
         f'<link rel="alternate" hreflang="{words.code}" href="{words.address_of(name)}">'
         for words in everyone

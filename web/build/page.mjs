@@ -4,8 +4,8 @@
 //
 //   node page.mjs WEB OUT SCRIPT...
 //
-// OUT/release.js is there already: what the scripts are to know of the release. So is the main page in
-// each language, OUT/index.html and OUT/index.es.html, in which the first round is drawn.
+// OUT/release.js and OUT/core-values.js are there already: what the scripts are to know of the release and
+// of the core. So is the main page in each language, OUT/index.html and OUT/index.es.html, in which the first round is drawn.
 
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
@@ -17,7 +17,7 @@ import { Window } from 'happy-dom';
 const LIBRARIES = fileURLToPath(new URL('../../node_modules', import.meta.url));
 
 /** It tells what is wrong to browsers that can read no other. */
-const PLAIN = 'can-start.js';
+const PLAIN = 'boot.js';
 
 /** Where the source of each script is, by its name, which is its own. @param {string} web */
 function sourcesIn(web) {
@@ -25,9 +25,10 @@ function sourcesIn(web) {
   return Object.fromEntries(paths.map((path) => [basename(path), join(web, 'scripts', path)]));
 }
 
-/** The release.js that the build has written stands for the one among the sources. */
-function useRelease(building, out) {
-  building.onResolve({ filter: /\/release\.js$/ }, () => ({ path: join(out, 'release.js') }));
+/** What the build has written stands for its namesake among the sources. */
+function useWritten(building, out) {
+  const filter = /\/(release|core-values)\.js$/;
+  building.onResolve({ filter }, ({ path }) => ({ path: join(out, basename(path)) }));
 }
 
 /** What is brought when it is first wanted stays a file of its own. */
@@ -50,7 +51,7 @@ async function bundle(out, entries) {
     charset: 'utf8',
     external: ['./python/pyodide*'], // files of their own
     plugins: [
-      { name: 'release', setup: (building) => useRelease(building, out) },
+      { name: 'written', setup: (building) => useWritten(building, out) },
       { name: 'later', setup: bringLater },
     ],
     nodePaths: [LIBRARIES],

@@ -29,14 +29,14 @@ PAGES = {
     "how.html": "",
 }
 # What a page's script brings when it is first wanted, with its style sheet.
-LATER = {"main.js": ("guide.js",), "view.js": ("check.js",)}
+LATER = {"main.js": ("guide.js",), "view.js": ("verify-link.js",)}
 LATER_STYLES = ("guide.css",)
 LATER_SCRIPTS = {name for names in LATER.values() for name in names}
-CAN_START = "can-start.js"
-SPEAKING = {*filter(None, PAGES.values()), *LATER_SCRIPTS, CAN_START}
+BOOT = "boot.js"
+SPEAKING = {*filter(None, PAGES.values()), *LATER_SCRIPTS, BOOT}
 SCRIPTS = sorted({*SPEAKING, "worker.js"})
 # These stand within the pages, and are no files of their own.
-WITHIN = (CAN_START, "view.js")
+WITHIN = (BOOT, "view.js")
 MANIFEST = "manifest.webmanifest"
 AT_ROOT = re.compile(r"[^/]+\.html$|sw\.js$|[^/]+\.webmanifest$|notices\.txt$|icons/")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
@@ -118,7 +118,7 @@ def pages(web: Path, scripts: dict[str, str], made: Path) -> dict[str, bytes]:
             text = translate(name, template, words, everyone, web / "pages" / "parts")
             if name == "how.html":
                 text = explained(text, words)
-            names = (script, *LATER.get(script, ()), CAN_START) if script else ()
+            names = (script, *LATER.get(script, ()), BOOT) if script else ()
             said = said_in((scripts[each] for each in names), words)
             first_round = made / words.name_of("first-round.html")
             verbs = {

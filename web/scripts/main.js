@@ -3,18 +3,19 @@
 
 import { fillForm, readForm, startForm, takeBack } from './form/form.js';
 import { Files } from './jobs/files.js';
-import { startHand } from './form/hand.js';
-import { holdRelease } from './common/hold.js';
+import { startHand } from './form/thumb-keys.js';
+import { holdRelease } from './common/release-lock.js';
 import { Jobs } from './jobs/jobs.js';
-import { offerGuide } from './guide/lead.js';
-import { startPython } from './python/messenger.js';
+import { offerGuide } from './guide/guide-button.js';
+import { startCore } from './python/core.js';
+import { startMessenger } from './python/messenger.js';
 import { keepForOffline, takeUpdate } from './common/offline.js';
 import { paint } from './report/paint.js';
 import { Share } from './report/share.js';
 import { say } from './common/words.js';
 
 // For tests, which start a Python of their own, fill the form at once, and make links of odd answers.
-export { fillForm, readForm, Share, startPython };
+export { fillForm, readForm, Share, startMessenger };
 
 const root = document.documentElement;
 const status = /** @type {HTMLElement} */ (document.getElementById('status'));
@@ -24,7 +25,7 @@ const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
 const update = /** @type {HTMLElement} */ (document.getElementById('update'));
 const take = /** @type {HTMLButtonElement} */ (document.getElementById('update-take'));
 
-// can-start.js has found that the page is wanted in another language: nothing is begun here.
+// boot.js has found that the page is wanted in another language: nothing is begun here.
 if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
 
 holdRelease(new URL('./', import.meta.url));
@@ -41,11 +42,11 @@ function started(state, text) {
     root.dataset.offline = kept;
     offline.textContent = say(`offline.${kept}`, { why });
     update.hidden = kept !== 'update-waiting' && kept !== 'update-taken';
-    if (kept === 'ready') python.quickenNextStart();
+    if (kept === 'ready') core.quickenNextStart();
   });
 }
 
-const python = startPython({
+const core = startCore({
   onProgress(loaded, total) {
     progress.max = total;
     progress.value = loaded;
@@ -56,14 +57,14 @@ const python = startPython({
 
 const jobs = new Jobs(ask);
 
-const share = new Share(python, () => ({ ...readForm(), name: jobs.name }));
+const share = new Share(core, () => ({ ...readForm(), name: jobs.name }));
 
-offerGuide(python, readForm);
+offerGuide(core, readForm);
 
 async function ask() {
   share.expire();
   try {
-    const answer = await python.ask({ form: readForm() });
+    const answer = await core.answer(readForm());
     if (answer === null) return;
     paint(answer);
     share.renew(answer.state === 'answer');
@@ -102,4 +103,4 @@ startHand(takeBack);
 ask();
 document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
 await jobs.start();
-new Files(python, jobs);
+new Files(core, jobs);

@@ -901,7 +901,7 @@ PAGE: dict[str, str] = {
     "page.people": "For people who know the work.",
     "page.licences": "Licences",
     "page.example_aim": "10:30 or 315°",
-    # Why the page can't start (can-start.js)
+    # Why the page can't start (boot.js)
     "start.no_modules": "This browser is too old for this page: it cannot load scripts that are made of parts (modules). Bring it up to date, or open the page in another.",
     "start.too_old": "This browser is too old for this page: its JavaScript is older than 2022. Bring it up to date, or open the page in another.",
     "start.lost": "A part of this page did not come. Load the page again.",

@@ -972,7 +972,7 @@ PAGE: dict[str, str] = {
     "page.people": "Para personas que conocen el oficio.",
     "page.licences": "Licencias",
     "page.example_aim": "10:30 o 315°",
-    # Why the page can't start (can-start.js)
+    # Why the page can't start (boot.js)
     "start.no_modules": "Este navegador es demasiado viejo para esta página: no puede cargar programas hechos por partes (módulos). Actualícelo, o abra la página en otro.",
     "start.too_old": "Este navegador es demasiado viejo para esta página: su JavaScript es anterior a 2022. Actualícelo, o abra la página en otro.",
     "start.lost": "No llegó una parte de esta página. Vuelva a cargar la página.",

@@ -9,7 +9,6 @@ import random
 import re
 import string
 import zlib
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,12 +16,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sweepsheet.job.checklist import CODES
-from sweepsheet.job.fields import LONGEST_TEXT
 from sweepsheet.job.model import ABOUT_KEYS
-from sweepsheet.job.read import MOST_ROUNDS, read_job
+from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import (
     LETTERS,
-    LONGEST_LINE,
     LONGEST_LINK,
     LONGEST_UNPACKED,
     SHORT,
@@ -40,8 +37,6 @@ from tests.core.jobs import EIGHTHS, QUARTERS, make_job, then, whole_job
 from tests.core.links import link_of, ordinary_job, packed, unpacked
 
 Data = dict[str, Any]
-
-LINK_SCRIPT = Path(__file__).parents[3] / "web" / "scripts" / "common" / "link.js"
 
 
 def test_a_link_is_letters_digits_hyphen_and_underscore() -> None:
@@ -63,34 +58,6 @@ def test_a_link_can_be_read_with_plain_tools() -> None:
     first = dict(zip(ROUND_FIGURES, figures[1].split("|"), strict=False))
     assert first["verdict"] == "outside"
     assert len(figures) == 3
-
-
-def javascript_list(name: str) -> list[str]:
-    """A list of names in the page's own module."""
-    source = LINK_SCRIPT.read_text("utf-8")
-    found = re.search(rf"{name} = [^\[]*\(?\[([^\]]*)\]", source)
-    assert found
-    return re.findall(r"'(\w+)'", found[1])
-
-
-def test_the_page_reads_the_layout_that_python_writes() -> None:
-    assert tuple(javascript_list("JOB_FIGURES")) == JOB_FIGURES
-    assert tuple(javascript_list("ROUND_FIGURES")) == ROUND_FIGURES
-    assert tuple(javascript_list("ABOUT")) == ABOUT_KEYS
-    source = LINK_SCRIPT.read_text("utf-8")
-    table = re.search(r"SHORT = \{(.*?)\}", source, re.DOTALL)
-    assert table
-    letters = dict(re.findall(r"(\w+): '(.)'", table[1]))
-    assert letters == {key: SHORT[key] for key in letters}
-    assert {"about", "rounds", *ABOUT_KEYS} <= letters.keys()
-    for name, value in (
-        ("LONGEST_LINK", LONGEST_LINK), ("LONGEST_UNPACKED", LONGEST_UNPACKED),
-        ("LONGEST_LINE", LONGEST_LINE), ("MOST_ROUNDS", MOST_ROUNDS),
-        ("LONGEST_TEXT", LONGEST_TEXT),
-    ):  # fmt: skip
-        found = re.search(rf"{name} = ([\d_]+);", source)
-        assert found
-        assert int(found[1]) == value
 
 
 def test_words_have_each_a_letter_of_its_own() -> None:

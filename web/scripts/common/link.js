@@ -1,44 +1,18 @@
 // Reads what a link carries, before Python is there: texts and figures to be shown, nothing more. The
 // layout is that of core/sweepsheet/link/codec.py and figures.py, which check again and more strictly.
 
-// Links of the first version have English words in their figures; those of the first two come from
-// releases that worked out doubt in another way.
-const READ = /^[123]/;
-const NEWER = /^[4-9]/;
-export const LONGEST_LINK = 8000;
-const LONGEST_UNPACKED = 64_000;
-const LONGEST_TEXT = 2000;
-const LONGEST_LINE = 200;
-const MOST_ROUNDS = 20;
-
-/** The short names of the keys that are read here. */
-export const SHORT = {
-  about: 'a',
-  limits: 'b',
-  source: 'c',
-  rounds: 'd',
-  vehicle: 'e',
-  engine: 'f',
-  gearbox: 'g',
-  housing: 'h',
-  technician: 'i',
-  customer: 'j',
-  date: 'k',
-  notes: 'l',
-  name: 'm',
-};
-const ABOUT = /** @type {const} */ ([
-  'vehicle', 'engine', 'gearbox', 'housing', 'technician', 'customer', 'date', 'notes',
-]);
-export const JOB_FIGURES = /** @type {const} */ ([
-  'unit', 'limit_offset', 'limit_tir', 'limit_pilot', 'stops',
-]);
-export const ROUND_FIGURES = /** @type {const} */ ([
-  'offset', 'tir', 'pm', 'toward', 'chance', 'verdict',
-  'face_runout', 'face_pm', 'face_limit', 'face_verdict',
-  'pilot_offset', 'pilot_pm', 'pilot_verdict',
-  'dowel_offset', 'dowel_aim', 'other_offset', 'other_aim',
-]);
+import {
+  ABOUT,
+  JOB_FIGURES,
+  LINK_VERSIONS,
+  LONGEST_LINE,
+  LONGEST_LINK,
+  LONGEST_TEXT,
+  LONGEST_UNPACKED,
+  MOST_ROUNDS,
+  ROUND_FIGURES,
+  SHORT,
+} from './core-values.js';
 
 /** Controls, overrides of the direction of writing, halves of characters. */
 const HARMFUL = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\p{Cs}]/u;
@@ -130,8 +104,9 @@ export function canUnpack() {
 export function troubleWith(fragment) {
   if (!fragment) return 'none';
   if (fragment.length > LONGEST_LINK) return 'longer';
-  if (READ.test(fragment)) return /^[\w-]+$/.test(fragment) ? null : 'cut';
-  return NEWER.test(fragment) ? 'newer' : 'foreign';
+  const versions = /** @type {readonly string[]} */ (LINK_VERSIONS);
+  if (versions.includes(fragment[0])) return /^[\w-]+$/.test(fragment) ? null : 'cut';
+  return /^\d/.test(fragment) ? 'newer' : 'foreign';
 }
 
 /** What a link claims; null where it is not whole. @param {string} fragment @returns {Promise<Claimed | null>} */

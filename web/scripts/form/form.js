@@ -1,10 +1,10 @@
 // The form: which fields there are for the chosen positions and units, and what stands in them.
 // It knows names and texts only; Python makes numbers of them.
 
-import './whole-form.js'; // first: what follows looks for its fields
+import './rest-of-form.js'; // first: what follows looks for its fields
 import { changed, differences } from './changes.js';
 import { EXAMPLE } from './example.js';
-import { Otherwise, listOf } from './otherwise.js';
+import { Otherwise, listOf } from './sweep-overrides.js';
 import { Readings } from './readings.js';
 import { Rounds } from './rounds.js';
 import { Undo } from './undo.js';

@@ -1,11 +1,10 @@
 // The readings of one thing that is swept: a row for each position of each sweep, with a plus/minus key
 // beside each, since the number pad of a phone has no minus.
 
+import { MOST_SWEEPS } from '../common/core-values.js';
 import { clockWords } from '../common/figures.js';
-import { make } from '../common/make.js';
+import { make } from '../common/dom.js';
 import { say } from '../common/words.js';
-
-export const MOST_SWEEPS = 10;
 
 /** Tell the form of a change. @param {HTMLElement} element */
 export function changed(element) {
@@ -165,7 +164,7 @@ export class Readings {
     return make('section', { className: 'sweep' }, title, ...this.#lead(j), ...rows, closing, help);
   }
 
-  /** A button that begins the guide, where there is one (lead.js). @param {number} j */
+  /** A button that begins the guide, where there is one (guide-button.js). @param {number} j */
   #lead(j) {
     if (!this.place.matches('.bore-readings, .face-readings')) return [];
     const lead = make('button', { type: 'button', className: 'lead' }, say('guide.lead'));

@@ -1,7 +1,8 @@
 // The rounds of a job: as found, and a recheck after each change of dowels. Each has its bore sweep and
 // may have a face sweep; a recheck also tells which dowels were in.
 
-import { Otherwise } from './otherwise.js';
+import { MOST_ROUNDS } from '../common/core-values.js';
+import { Otherwise } from './sweep-overrides.js';
 import { Readings } from './readings.js';
 import { say } from '../common/words.js';
 
@@ -13,8 +14,6 @@ import { say } from '../common/words.js';
  * @property {Otherwise} boreOwn
  * @property {Otherwise} faceOwn
  */
-
-export const MOST_ROUNDS = 20;
 
 export class Rounds {
   /** @type {Round[]} */

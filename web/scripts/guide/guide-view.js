@@ -1,6 +1,6 @@
 // What the guide through a sweep is made of on the screen: built once, filled anew for each stop.
 
-import { make } from '../common/make.js';
+import { make } from '../common/dom.js';
 import { say } from '../common/words.js';
 
 /** A button. @param {string} className @param {string} text @param {() => void} onPress */

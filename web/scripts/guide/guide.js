@@ -2,10 +2,11 @@
 // the form's own fields, so that nothing is lost whenever it is left. Python gives the words and the
 // picture of each stop; until it is there, the positions stand as they were typed.
 
-import { Awake } from '../common/awake.js';
+import { Awake } from '../common/wake-lock.js';
 import { GuideView } from './guide-view.js';
-import { make } from '../common/make.js';
-import { MOST_SWEEPS, changed, turnSign } from '../form/readings.js';
+import { make } from '../common/dom.js';
+import { MOST_SWEEPS } from '../common/core-values.js';
+import { changed, turnSign } from '../form/readings.js';
 import { putDrawing } from '../common/svg.js';
 import { hasVoice, hush, isVoiceWanted, rememberVoice, speak } from './voice.js';
 import { say } from '../common/words.js';
@@ -48,11 +49,11 @@ function style() {
 /** @type {Guide | null} */
 let guide = null;
 
-/** @param {import('../python/messenger.js').Python} python @param {() => Record<string, string>} readForm
+/** @param {import('../python/core.js').Core} core @param {() => Record<string, string>} readForm
  * @param {string} at the sweeps' place in the form @param {number} sweep */
-export async function openGuide(python, readForm, at, sweep) {
+export async function openGuide(core, readForm, at, sweep) {
   await style();
-  guide ??= new Guide(python, readForm);
+  guide ??= new Guide(core, readForm);
   guide.open(at, sweep);
 }
 
@@ -67,9 +68,9 @@ class Guide {
   /** Which opening it is: what Python says of an earlier one comes too late. */
   #opening = 0;
 
-  /** @param {import('../python/messenger.js').Python} python @param {() => Record<string, string>} readForm */
-  constructor(python, readForm) {
-    this.python = python;
+  /** @param {import('../python/core.js').Core} core @param {() => Record<string, string>} readForm */
+  constructor(core, readForm) {
+    this.core = core;
     this.readForm = readForm;
     this.view = new GuideView({
       leave: () => this.view.dialog.close(),
@@ -142,7 +143,7 @@ class Guide {
   /** @param {number} opening */
   async #ask(opening) {
     try {
-      const told = await this.python.askSurely({ guide: { form: this.readForm(), at: this.#at } });
+      const told = await this.core.guideSweep(this.readForm(), this.#at);
       if (opening !== this.#opening) return;
       this.#told = told;
     } catch (error) {

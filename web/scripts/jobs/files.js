@@ -2,11 +2,12 @@
 // becomes a new job.
 
 import { readForm } from '../form/form.js';
+import { LONGEST_FILE } from '../common/core-values.js';
 import { say } from '../common/words.js';
 
 /** @import { Fields } from '../form/form.js' */
 /** @import { Jobs } from './jobs.js' */
-/** @import { Python } from '../python/messenger.js' */
+/** @import { Core } from '../python/core.js' */
 
 /**
  * @typedef {(
@@ -15,9 +16,6 @@ import { say } from '../common/words.js';
  *   { state: 'refused', text: string }
  * )} Answer
  */
-
-/** Larger than any file of ours, in bytes; `LONGEST_FILE` in Python. */
-export const LONGEST_FILE = 2_000_000;
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 function get(id) {
@@ -36,15 +34,15 @@ function download(name, text) {
 }
 
 export class Files {
-  /** @type {Python} */
-  #python;
+  /** @type {Core} */
+  #core;
 
   /** @type {Jobs} */
   #jobs;
 
-  /** @param {Python} python @param {Jobs} jobs which this browser may not keep */
-  constructor(python, jobs) {
-    this.#python = python;
+  /** @param {Core} core @param {Jobs} jobs which this browser may not keep */
+  constructor(core, jobs) {
+    this.#core = core;
     this.#jobs = jobs;
     const open = /** @type {HTMLInputElement} */ (get('file-open'));
     for (const id of ['file-save-all', 'file-open-field']) get(id).hidden = !jobs.isKept;
@@ -74,20 +72,20 @@ export class Files {
   }
 
   #save() {
-    return this.#toFile({ export: [this.#here()] });
+    return this.#toFile(this.#core.saveJobs([this.#here()]));
   }
 
   #saveCsv() {
-    return this.#toFile({ csv: this.#here() });
+    return this.#toFile(this.#core.saveReadings(this.#here()));
   }
 
   async #saveAll() {
-    return this.#toFile({ export: await this.#jobs.all() });
+    return this.#toFile(this.#core.saveJobs(await this.#jobs.all()));
   }
 
-  /** @param {unknown} request */
-  async #toFile(request) {
-    const answer = /** @type {Answer} */ (await this.#python.askSurely(request));
+  /** @param {Promise<Answer>} asked */
+  async #toFile(asked) {
+    const answer = await asked;
     if (answer.state !== 'file') return answer.state === 'refused' ? answer.text : '';
     download(answer.name, answer.text);
     return say('files.saved', { name: answer.name, told: answer.told });
@@ -96,9 +94,8 @@ export class Files {
   /** @param {File} file */
   async #open(file) {
     if (file.size > LONGEST_FILE) return say('files.too_large');
-    const answer = /** @type {Answer} */ (
-      await this.#python.askSurely({ import: await file.text() })
-    );
+    /** @type {Answer} */
+    const answer = await this.#core.openFile(await file.text());
     if (answer.state !== 'imported') return answer.state === 'refused' ? answer.text : '';
     const named = answer.jobs.map((job) => ({ ...job, name: job.name || file.name }));
     await this.#jobs.add(named);

@@ -7,6 +7,7 @@
 
 import { changed, differences } from '../form/changes.js';
 import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from '../form/form.js';
+import { VERDICTS } from '../common/core-values.js';
 import { OPEN_HERE, Store, newId } from './store.js';
 import { say } from '../common/words.js';
 
@@ -15,7 +16,8 @@ import { say } from '../common/words.js';
 
 const address = new URL('..', import.meta.url).href;
 
-const STAGES = ['within', 'outside', 'undecided', 'none'];
+/** @type {readonly string[]} */
+const STAGES = [...VERDICTS, 'none'];
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 function get(id) {

@@ -4,8 +4,8 @@
 // picks the entry of the degree at which the crank stands. It knows angles only as places of a finger
 // on the screen, and no sign of any reading.
 
-import { holdRelease } from '../common/hold.js';
-import { startPython } from '../python/messenger.js';
+import { holdRelease } from '../common/release-lock.js';
+import { startCore } from '../python/core.js';
 import { keepForOffline } from '../common/offline.js';
 import { paint } from '../report/paint.js';
 import { Readings } from '../form/readings.js';
@@ -81,11 +81,11 @@ function readForm(fitted = fits) {
 
 // What Python says ------------------------------------------------------------------------------
 
-// can-start.js has found that the page is wanted in another language: nothing is begun here.
+// boot.js has found that the page is wanted in another language: nothing is begun here.
 if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
 
 holdRelease(new URL('./', import.meta.url));
-const python = startPython({
+const core = startCore({
   onProgress(loaded, total) {
     const progress = /** @type {HTMLProgressElement} */ (get('progress'));
     progress.max = total;
@@ -107,7 +107,7 @@ function started(state, text) {
     // What stands here is not kept, so nothing is taken over while it is being worked at.
     get('offline').textContent =
       kept === 'update-waiting' ? say('offline.next_time') : say(`offline.${kept}`, { why });
-    if (kept === 'ready') python.quickenNextStart();
+    if (kept === 'ready') core.quickenNextStart();
   });
 }
 
@@ -115,7 +115,7 @@ function started(state, text) {
  * @param {typeof fits} [fitted] */
 async function ask(fitted = fits) {
   try {
-    const shown = await python.ask({ practice: readForm(fitted) });
+    const shown = await core.practise(readForm(fitted));
     if (shown === null) return null;
     const { practice: found, answer } = shown;
     if (found.state === 'faults') {

@@ -1,25 +1,17 @@
-// Carries questions from the page to Python in its worker, and the answers back.
-//
-// Only the newest question matters: while one is being worked out, a newer one waits, and takes the
-// place of any other that waits. A question that was overtaken resolves to null, so an old answer
-// never comes after a newer one. What has time, such as a link, waits until nothing else does.
+// Carries questions from the page to Python in its worker, and the answers back; starts the worker anew
+// where it breaks down. In which order they are answered is told by `queue.js`.
 
 import { fetchFiles, sayLost } from './python-files.js';
+import { Queue, Slot } from './queue.js';
+import { missing } from './support.js';
+import { watch } from './watchdog.js';
 import { language, say } from '../common/words.js';
 
+/** @import { Asked } from './queue.js' */
 /** @import { Files, FromWorker } from './worker.js' */
 
 /**
- * @typedef {object} Waiting
- * @property {number} id
- * @property {string} text
- * @property {(answer: any) => void} resolve
- * @property {(error: Error) => void} reject
- * @property {boolean} [surely] it is answered, whatever else is asked
- */
-
-/**
- * @typedef {object} Python
+ * @typedef {object} Messenger
  * @property {(request: unknown) => Promise<any>} ask null when a newer question overtook this one
  * @property {(request: unknown) => Promise<any>} askLater the same, when nothing else is asked
  * @property {(request: unknown) => Promise<any>} askSurely the same, never overtaken: in its turn
@@ -29,41 +21,16 @@ import { language, say } from '../common/words.js';
  * @property {() => void} stop let Python go
  */
 
+/**
+ * @typedef {object} Options
+ * @property {(loaded: number, total: number) => void} [onProgress] bytes of the download
+ * @property {() => void} [onReady]
+ * @property {(why: string) => void} [onFailed] it will not start, or broke down for good
+ * @property {number} [patience] seconds without a sign of life before it counts as failed
+ */
+
 // After the first answer a person looks at it, or goes on typing.
 const QUIET_MS = 2000;
-
-/** A function that catches an exception, as Pyodide's do (WebAssembly's first exception handling). */
-const CATCHING = new Uint8Array([
-  ...[0, 0x61, 0x73, 0x6d, 1, 0, 0, 0], // a module of version 1
-  ...[1, 4, 1, 0x60, 0, 0], // one type: takes nothing, gives nothing
-  ...[3, 2, 1, 0], // one function of that type
-  ...[10, 8, 1, 6, 0, 6, 0x40, 0x19, 11, 11], // try, catch_all, end, end
-]);
-
-/** A browser that knows of module workers asks for the type, before it finds the address wrong. */
-function hasModuleWorkers() {
-  let isAsked = false;
-  const options = {
-    get type() {
-      isAsked = true;
-      return /** @type {const} */ ('module');
-    },
-  };
-  try {
-    new Worker('http://[', options).terminate();
-  } catch {
-    // The address is wrong on purpose: no worker is wanted.
-  }
-  return isAsked;
-}
-
-/** What is missing in this browser, in a sentence, or null. */
-export function missing() {
-  if (typeof WebAssembly !== 'object') return say('python.no_wasm');
-  if (!WebAssembly.validate(CATCHING)) return say('python.old_wasm');
-  if (typeof Worker !== 'function' || !hasModuleWorkers()) return say('python.no_worker');
-  return null;
-}
 
 function newWorker() {
   return new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
@@ -90,49 +57,38 @@ function makeSnapshot(files) {
   maker.postMessage({ files });
 }
 
-/**
- * Start Python in its worker.
- * @param {object} options
- * @param {(loaded: number, total: number) => void} [options.onProgress] bytes of the download
- * @param {() => void} [options.onReady]
- * @param {(why: string) => void} [options.onFailed] it will not start, or broke down for good
- * @param {number} [options.patience] seconds without a sign of life before it counts as failed
- * @returns {Python}
- */
-export function startPython({ onProgress, onReady, onFailed, patience = 120 }) {
+/** Start Python in its worker. @param {Options} options @returns {Messenger} */
+export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }) {
+  const queue = new Queue();
+  /** A QR code that is being drawn. */
+  const drawing = new Slot();
   /** @type {Worker | null} */
   let worker = null;
-  /** @type {Waiting | null} */
-  let running = null;
-  /** @type {Waiting | null} */
-  let waiting = null;
   /** @type {Promise<Files> | null} */
   let files = null;
-  /** What has time. @type {Waiting | null} */
-  let later = null;
-  /** What has to be answered, in its order. @type {Waiting[]} */
-  let sure = [];
-  /** A QR code that is being drawn. @type {Waiting | null} */
-  let drawing = null;
   /** @type {string | null} */
   let failure = null;
   let isUp = false;
   let mayRestart = true;
   let isRestoring = false;
-  let quietSeconds = 0;
   let lastId = 0;
   let lastMs = NaN;
+
+  const watchdog = watch(patience, () => {
+    if (isUp) return;
+    if (isRestoring) restart();
+    else fail(say('python.stalled'));
+  });
 
   /** @param {string} why */
   function fail(why) {
     failure = why;
     isUp = false;
     worker?.terminate();
-    clearInterval(watchdog);
+    watchdog.stop();
     const error = new Error(why);
-    for (const asked of [running, waiting, ...sure, later, drawing]) asked?.reject(error);
-    running = waiting = later = drawing = null;
-    sure = [];
+    queue.refuseAll(error);
+    drawing.take()?.reject(error);
     onFailed?.(why);
   }
 
@@ -142,21 +98,11 @@ export function startPython({ onProgress, onReady, onFailed, patience = 120 }) {
   }
 
   function sendNext() {
-    const next = waiting ?? sure[0] ?? later;
-    if (!isUp || running || !next) return;
-    if (next === waiting) waiting = null;
-    else if (next === sure[0]) sure.shift();
-    else later = null;
-    running = next;
-    worker?.postMessage({ id: next.id, text: next.text });
+    const next = isUp ? queue.next() : null;
+    if (next) worker?.postMessage({ id: next.id, text: next.text });
   }
 
-  /** A question as text, with the language of the answer. @param {any} request */
-  function textOf(request) {
-    return JSON.stringify({ ...request, language });
-  }
-
-  /** A promise, and what settles it. @param {string} text @param {(asked: Waiting) => void} put
+  /** A promise, and what settles it. @param {string} text @param {(asked: Asked) => void} put
    * @returns {Promise<any>} */
   function asking(text, put) {
     return new Promise((resolve, reject) => {
@@ -166,22 +112,24 @@ export function startPython({ onProgress, onReady, onFailed, patience = 120 }) {
     });
   }
 
+  /** A question as text, with the language of the answer. @param {any} request
+   * @param {(asked: Asked) => void} put */
+  function question(request, put) {
+    return asking(JSON.stringify({ ...request, language }), put);
+  }
+
   /** Start anew, and not from the snapshot, which may be what is wrong. */
   function restart() {
-    mayRestart = isRestoring = false;
-    isUp = false;
-    if (running?.surely) sure.unshift(running);
-    else waiting ??= running;
-    if (running !== waiting && !running?.surely) running?.resolve(null);
-    drawing?.resolve(null);
-    running = drawing = null;
+    mayRestart = isRestoring = isUp = false;
+    queue.again();
+    drawing.take()?.resolve(null);
     worker?.terminate();
     startWorker(true);
   }
 
   /** @param {FromWorker} message */
   function hear(message) {
-    quietSeconds = 0;
+    watchdog.heard();
     switch (message.kind) {
       case 'restoring':
         isRestoring = true;
@@ -194,28 +142,25 @@ export function startPython({ onProgress, onReady, onFailed, patience = 120 }) {
       case 'answer':
         mayRestart = true;
         lastMs = message.ms;
-        running?.resolve(waiting && !running.surely ? null : JSON.parse(message.text));
-        running = null;
+        queue.answer(message.text);
         break;
       case 'qr':
       case 'no-qr':
-        if (message.id !== drawing?.id) return;
-        if (message.kind === 'qr') drawing.resolve(JSON.parse(message.text));
-        else drawing.reject(new Error(message.lost ? sayLost(message.lost) : message.why));
-        drawing = null;
+        if (message.id !== drawing.asked?.id) return;
+        if (message.kind === 'qr') drawing.take()?.resolve(JSON.parse(message.text));
+        else drawing.take()?.reject(new Error(message.lost ? sayLost(message.lost) : message.why));
         break;
       case 'failed':
         if (message.id === undefined) return failToStart(message.why);
         if (message.fatal && mayRestart) return restart();
         if (message.fatal) return fail(message.why);
-        running?.reject(new Error(message.why));
-        running = null;
+        queue.refuse(message.why);
     }
     sendNext();
   }
 
   function startWorker(plain = false) {
-    quietSeconds = 0;
+    watchdog.heard();
     const started = newWorker();
     worker = started;
     // A worker that was let go may still have had something to say.
@@ -233,17 +178,9 @@ export function startPython({ onProgress, onReady, onFailed, patience = 120 }) {
 
   /** @param {number} loaded @param {number} total */
   function tellProgress(loaded, total) {
-    quietSeconds = 0;
+    watchdog.heard();
     onProgress?.(loaded, total);
   }
-
-  // Seconds are counted one by one: a phone that slept has not waited.
-  const watchdog = setInterval(() => {
-    if (isUp) quietSeconds = 0;
-    else if (++quietSeconds <= patience) return;
-    else if (isRestoring) restart();
-    else fail(say('python.stalled'));
-  }, 1000);
 
   const absent = missing();
   if (absent) queueMicrotask(() => fail(absent));
@@ -253,22 +190,12 @@ export function startPython({ onProgress, onReady, onFailed, patience = 120 }) {
   }
 
   return {
-    ask: (request) =>
-      asking(textOf(request), (asked) => {
-        waiting?.resolve(null);
-        waiting = asked;
-      }),
-    askLater: (request) =>
-      asking(textOf(request), (asked) => {
-        later?.resolve(null);
-        later = asked;
-      }),
-    askSurely: (request) =>
-      asking(textOf(request), (asked) => sure.push({ ...asked, surely: true })),
+    ask: (request) => question(request, (asked) => queue.ask(asked)),
+    askLater: (request) => question(request, (asked) => queue.askLater(asked)),
+    askSurely: (request) => question(request, (asked) => queue.askSurely(asked)),
     drawQr: (text) =>
       asking(text, (asked) => {
-        drawing?.resolve(null);
-        drawing = asked;
+        drawing.put(asked);
         // It may have to be fetched first what draws it; questions do not wait for that.
         worker?.postMessage({ id: asked.id, qr: text });
       }),
@@ -277,7 +204,7 @@ export function startPython({ onProgress, onReady, onFailed, patience = 120 }) {
       if (!isRestoring) setTimeout(async () => files && makeSnapshot(await files), QUIET_MS);
     },
     stop() {
-      clearInterval(watchdog);
+      watchdog.stop();
       worker?.terminate();
     },
   };

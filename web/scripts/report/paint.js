@@ -1,12 +1,12 @@
 // Paints the answer. Every text comes worded from Python and is set as text, never as markup; the
 // drawing, which Python made of numbers, is parsed as SVG.
 
-import { explain } from './explain.js';
+import { explain } from './glossary.js';
 import { remarkItem, sectionPart, tableRow, textElement } from '../common/parts.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
 
-/** @import { PlainWord } from './explain.js' */
+/** @import { PlainWord } from './glossary.js' */
 /** @import { Remark, Section } from '../common/parts.js' */
 
 /**

@@ -6,7 +6,7 @@ import { ADDRESS } from '../common/release.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
 
-/** @import { Python } from '../python/messenger.js' */
+/** @import { Core } from '../python/core.js' */
 /** @import { Fields } from '../form/form.js' */
 /** @import { Paper } from './paper.js' */
 
@@ -41,8 +41,8 @@ function reachNote(address) {
 }
 
 export class Share {
-  /** @type {Python} */
-  #python;
+  /** @type {Core} */
+  #core;
 
   /** @type {() => Fields} */
   #readForm;
@@ -58,9 +58,9 @@ export class Share {
 
   #link = '';
 
-  /** @param {Python} python @param {() => Fields} readForm */
-  constructor(python, readForm) {
-    this.#python = python;
+  /** @param {Core} core @param {() => Fields} readForm */
+  constructor(core, readForm) {
+    this.#core = core;
     this.#readForm = readForm;
     get('share-send').hidden = typeof navigator.share !== 'function';
     this.#onPress('share-send', () => this.#send());
@@ -106,10 +106,10 @@ export class Share {
     const isStale = () => version !== this.#version;
     try {
       /** @type {Shared | null} */
-      const shared = await this.#python.askLater({ share: this.#readForm() });
+      const shared = await this.#core.share(this.#readForm());
       if (isStale() || shared?.state !== 'share') return false;
       const link = shared.fragment ? linkTo(shared.fragment) : '';
-      const code = link ? await this.#python.drawQr(link) : null;
+      const code = link ? await this.#core.drawQr(link) : null;
       if (isStale()) return false;
       this.#show(shared, link, code?.svg ?? '');
       return true;

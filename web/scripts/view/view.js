@@ -1,15 +1,16 @@
 // The customer's view: what a link claims, readable at once; then Python works it out again. The build
 // puts this script into the page, so that the text waits for nothing else to come.
 
-import { paintClaimed, refuse, tell } from './claimed.js';
-import { drawn } from '../common/drawn.js';
-import { holdRelease } from '../common/hold.js';
-import { LONGEST_LINK, canUnpack, readLink, troubleWith } from '../common/link.js';
+import { paintClaimed, refuse, tell } from './claims.js';
+import { drawn } from '../common/after-paint.js';
+import { holdRelease } from '../common/release-lock.js';
+import { LONGEST_LINK } from '../common/core-values.js';
+import { canUnpack, readLink, troubleWith } from '../common/link.js';
 import { unfold } from '../common/unfold.js';
 import { say } from '../common/words.js';
 
 /** Where the script that checks is; this one is within the page, and the release is not told to it. */
-const CHECK = new URL(document.documentElement.dataset.check ?? '', document.baseURI);
+const VERIFY_LINK = new URL(document.documentElement.dataset.verifyLink ?? '', document.baseURI);
 
 /** Show what the link says, as far as can be told without Python: whether there is anything to be checked.
  * @param {string} fragment */
@@ -44,18 +45,18 @@ async function begin() {
   unfold();
   if (!isToBeChecked) return;
   try {
-    /** @type {typeof import('./check.js')} */
-    const { check } = await import(CHECK.href);
+    /** @type {typeof import('./verify-link.js')} */
+    const { check } = await import(VERIFY_LINK.href);
     await check(fragment);
   } catch (error) {
     tell('unchecked', say('view.unchecked', { why: String(error) }));
   }
 }
 
-// can-start.js has found that the page is wanted in another language: nothing is begun here.
+// boot.js has found that the page is wanted in another language: nothing is begun here.
 if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
 
-holdRelease(new URL('./', CHECK));
+holdRelease(new URL('./', VERIFY_LINK));
 document.getElementById('print')?.addEventListener('click', () => print());
 addEventListener('hashchange', () => location.reload());
 begin().catch((error) => refuse(say('view.unchecked', { why: String(error) })));

@@ -2,13 +2,12 @@
 //
 // Everything here comes from a link that anyone may have made: it is set as text and nothing else.
 
+import { VERDICTS } from '../common/core-values.js';
 import { worded } from '../common/figures.js';
 import { textElement } from '../common/parts.js';
 import { say } from '../common/words.js';
 
 /** @import { Claimed, Figures, JobFigures, RoundFigures } from '../common/link.js' */
-
-const VERDICTS = ['within', 'outside', 'undecided'];
 
 /** @param {string} id */
 function get(id) {
@@ -17,7 +16,7 @@ function get(id) {
 
 /** @param {string} verdict */
 function verdictWord(verdict) {
-  return say(`answer.verdict.${VERDICTS.includes(verdict) ? verdict : 'none'}`);
+  return say(`answer.verdict.${VERDICTS.some((known) => known === verdict) ? verdict : 'none'}`);
 }
 
 /** @param {RoundFigures} round @param {string} unit */

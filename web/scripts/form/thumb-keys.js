@@ -1,10 +1,10 @@
 // Keys for the thumb, above whatever the phone lays over the page: they move the reading that is being
 // typed by one step of the dial, go on to the next, and take the last change back.
 
-import { Awake } from '../common/awake.js';
-import { make } from '../common/make.js';
+import { Awake } from '../common/wake-lock.js';
+import { make } from '../common/dom.js';
 import { changed, walkOn } from './readings.js';
-import { moved } from './step.js';
+import { moved } from './decimal-step.js';
 import { say } from '../common/words.js';
 
 const foot = /** @type {HTMLElement} */ (document.getElementById('foot'));

@@ -2,8 +2,8 @@
 
 import { say } from '../common/words.js';
 
-/** @param {import('../python/messenger.js').Python} python @param {() => Record<string, string>} readForm */
-export function offerGuide(python, readForm) {
+/** @param {import('../python/core.js').Core} core @param {() => Record<string, string>} readForm */
+export function offerGuide(core, readForm) {
   document.addEventListener('click', async ({ target }) => {
     const button = target instanceof Element ? target.closest('button.lead') : null;
     if (!(button instanceof HTMLButtonElement)) return;
@@ -12,7 +12,7 @@ export function offerGuide(python, readForm) {
     if (button.nextElementSibling?.matches('.lead-lost')) button.nextElementSibling.remove();
     try {
       const { openGuide } = await import('./guide.js');
-      await openGuide(python, readForm, at, sweep);
+      await openGuide(core, readForm, at, sweep);
     } catch (error) {
       const lost = document.createElement('p');
       lost.className = 'fault lead-lost';

@@ -1,8 +1,8 @@
 // Works a link out again, with Python, and shows what comes of it beside what the link claims.
 
-import { paintClaimed, paintFigures, refuse, tell } from './claimed.js';
+import { paintClaimed, paintFigures, refuse, tell } from './claims.js';
 import { namedFigures } from '../common/link.js';
-import { startPython } from '../python/messenger.js';
+import { startCore } from '../python/core.js';
 import { readingsTable } from '../report/paper.js';
 import { remarkItem, textElement } from '../common/parts.js';
 import { putDrawing } from '../common/svg.js';
@@ -71,7 +71,7 @@ function offerToOpen(form) {
     button.disabled = true;
     get('adopted').textContent = say('view.opening');
     try {
-      const { openAsOwn } = await import('../jobs/adopt.js');
+      const { openAsOwn } = await import('../jobs/open-as-own.js');
       await openAsOwn(form);
     } catch (error) {
       button.disabled = false;
@@ -82,16 +82,16 @@ function offerToOpen(form) {
 
 /** @param {string} fragment */
 export async function check(fragment) {
-  const python = startPython({});
+  const core = startCore({});
   try {
     /** @type {Answer} */
-    const answer = await python.ask({ link: fragment });
+    const answer = await core.openLink(fragment);
     if (answer.state === 'link') paint(answer);
     else refuse(answer.text);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     tell('unchecked', say('view.unchecked', { why }));
   } finally {
-    python.stop();
+    core.stop();
   }
 }

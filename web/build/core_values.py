@@ -1,0 +1,69 @@
+"""Writes ``core-values.js``: the limits and lists that the scripts share with the core.
+
+The build puts the values of today into the bundles. ``python -m web.build.core_values`` writes the
+file among the sources anew, which type checkers and readers see; a test tells when it is old.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any, get_args
+
+from web.build.fields import core
+
+NAME = "core-values.js"
+SOURCE = Path(__file__).resolve().parents[1] / "scripts" / "common" / NAME
+HEAD = "// Limits and lists of the core. Written by web/build/core_values.py: change them there.\n"
+# What is read of a link before Python is there.
+READ_OF_LINK = (
+    "about", "limits", "source", "rounds", "vehicle", "engine", "gearbox", "housing", "technician",
+    "customer", "date", "notes", "name",
+)  # fmt: skip
+
+
+def values() -> dict[str, tuple[str, Any]]:
+    """Each value by its name, with what it is."""
+    codec, figures, model = core("link.codec"), core("link.figures"), core("job.model")
+    verdicts = get_args(core("maths.verdict").Verdict)
+    return {
+        "LONGEST_LINK": ("Characters of a link.", codec.LONGEST_LINK),
+        "LONGEST_UNPACKED": ("Bytes of a link that was unpacked.", codec.LONGEST_UNPACKED),
+        "LONGEST_LINE": ("Characters of a line of figures.", codec.LONGEST_LINE),
+        "LONGEST_TEXT": ("Characters of a text in a job.", core("job.fields").LONGEST_TEXT),
+        "LONGEST_FILE": ("Bytes of a file.", core("files.exchange").LONGEST_FILE),
+        "MOST_ROUNDS": ("Rounds of a job.", core("job.read").MOST_ROUNDS),
+        "MOST_SWEEPS": ("Sweeps of a part.", core("job.sweeps").MOST_SWEEPS),
+        "LINK_VERSIONS": (
+            "Versions of links that are read.", [*codec.OLDER_VERSIONS, codec.LINK_VERSION],
+        ),
+        "VERDICTS": ("What a result may be.", verdicts),
+        "ABOUT": ("Texts of a job.", model.ABOUT_KEYS),
+        "JOB_FIGURES": ("Figures of a link, of the job.", figures.JOB_FIGURES),
+        "ROUND_FIGURES": ("Figures of a link, of a round.", figures.ROUND_FIGURES),
+        "SHORT": ("Short names of keys in a link.", {k: codec.SHORT[k] for k in READ_OF_LINK}),
+    }  # fmt: skip
+
+
+def script() -> str:
+    """The values as a module of JavaScript."""
+    lines = [
+        f"\n/** {told} */\nexport const {name} = {in_js(value)};\n"
+        for name, (told, value) in values().items()
+    ]
+    return HEAD + "".join(lines)
+
+
+def in_js(value: Any) -> str:
+    """A number, list or table as JavaScript writes it; a list or table has a line for each item."""
+    if isinstance(value, int):
+        return str(value)
+    ends = "{}" if isinstance(value, dict) else "[]"
+    items = [f"{k}: {json.dumps(v)}" for k, v in value.items()] if ends == "{}" else None
+    rows = "".join(f"  {each},\n" for each in items or map(json.dumps, value))
+    listed = f"{ends[0]}\n{rows}{ends[1]}".replace('"', "'")
+    return f"/** @type {{const}} */ ({listed})"
+
+
+if __name__ == "__main__":
+    SOURCE.write_text(script(), "utf-8")

@@ -1,0 +1,95 @@
+// Limits and lists of the core. Written by web/build/core_values.py: change them there.
+
+/** Characters of a link. */
+export const LONGEST_LINK = 8000;
+
+/** Bytes of a link that was unpacked. */
+export const LONGEST_UNPACKED = 64000;
+
+/** Characters of a line of figures. */
+export const LONGEST_LINE = 200;
+
+/** Characters of a text in a job. */
+export const LONGEST_TEXT = 2000;
+
+/** Bytes of a file. */
+export const LONGEST_FILE = 2000000;
+
+/** Rounds of a job. */
+export const MOST_ROUNDS = 20;
+
+/** Sweeps of a part. */
+export const MOST_SWEEPS = 10;
+
+/** Versions of links that are read. */
+export const LINK_VERSIONS = /** @type {const} */ ([
+  '1',
+  '2',
+  '3',
+]);
+
+/** What a result may be. */
+export const VERDICTS = /** @type {const} */ ([
+  'within',
+  'outside',
+  'undecided',
+]);
+
+/** Texts of a job. */
+export const ABOUT = /** @type {const} */ ([
+  'vehicle',
+  'engine',
+  'gearbox',
+  'housing',
+  'technician',
+  'customer',
+  'date',
+  'notes',
+]);
+
+/** Figures of a link, of the job. */
+export const JOB_FIGURES = /** @type {const} */ ([
+  'unit',
+  'limit_offset',
+  'limit_tir',
+  'limit_pilot',
+  'stops',
+]);
+
+/** Figures of a link, of a round. */
+export const ROUND_FIGURES = /** @type {const} */ ([
+  'offset',
+  'tir',
+  'pm',
+  'toward',
+  'chance',
+  'verdict',
+  'face_runout',
+  'face_pm',
+  'face_limit',
+  'face_verdict',
+  'pilot_offset',
+  'pilot_pm',
+  'pilot_verdict',
+  'dowel_offset',
+  'dowel_aim',
+  'other_offset',
+  'other_aim',
+]);
+
+/** Short names of keys in a link. */
+export const SHORT = /** @type {const} */ ({
+  about: 'a',
+  limits: 'b',
+  source: 'c',
+  rounds: 'd',
+  vehicle: 'e',
+  engine: 'f',
+  gearbox: 'g',
+  housing: 'h',
+  technician: 'i',
+  customer: 'j',
+  date: 'k',
+  notes: 'l',
+  name: 'm',
+});

@@ -1,0 +1,35 @@
+// The core, as the page sees it: one function for each thing that it can be asked.
+
+import { startMessenger } from './messenger.js';
+
+/** @import { Options } from './messenger.js' */
+/** @import { Fields } from '../form/form.js' */
+
+/** @typedef {ReturnType<typeof startCore>} Core */
+
+/** Start it. What it is asked while it starts waits. @param {Options} options */
+export function startCore(options) {
+  const messenger = startMessenger(options);
+  return {
+    /** What the page shows for a form; null when a newer question overtook it. @param {Fields} form */
+    answer: (form) => messenger.ask({ form }),
+    /** The practice housing. @param {Fields} form */
+    practise: (form) => messenger.ask({ practice: form }),
+    /** What a link comes to when it is worked out again. @param {string} fragment */
+    openLink: (fragment) => messenger.ask({ link: fragment }),
+    /** Link and sheet of a form, when nothing else is asked. @param {Fields} form */
+    share: (form) => messenger.askLater({ share: form }),
+    /** What leads through a sweep. @param {Fields} form @param {string} at the sweep's place */
+    guideSweep: (form, at) => messenger.askSurely({ guide: { form, at } }),
+    /** Jobs as the text of a file. @param {Fields[]} forms */
+    saveJobs: (forms) => messenger.askSurely({ export: forms }),
+    /** The readings of a job as CSV. @param {Fields} form */
+    saveReadings: (form) => messenger.askSurely({ csv: form }),
+    /** The jobs in the text of a file. @param {string} text */
+    openFile: (text) => messenger.askSurely({ import: text }),
+    /** A QR code of a text; null when a newer one overtook it. @param {string} text */
+    drawQr: (text) => messenger.drawQr(text),
+    quickenNextStart: () => messenger.quickenNextStart(),
+    stop: () => messenger.stop(),
+  };
+}
