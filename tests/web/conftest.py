@@ -16,9 +16,11 @@ from tests.web.drivers.base import Driver
 from tests.web.drivers.chromium import Chromium
 from tests.web.drivers.firefox import Firefox
 from tests.web.drivers.webkit import webkit
-from tests.web.page import Guard
+from tests.web.page import KEEPS_NOTHING, Guard
 from tests.web.server import Server
 
+# Python's WebAssembly is compiled once, and not again for speed that no test asks for.
+QUICK = ["--js-flags=--liftoff-only"]
 # What takes a blink takes seconds on a machine that runs several browsers at once.
 expect.set_options(timeout=20_000)
 
@@ -27,7 +29,7 @@ expect.set_options(timeout=20_000)
 def chromium() -> Iterator[Browser]:
     """The browser, started once."""
     with sync_playwright() as playwright:
-        browser = browsers.launch(playwright.chromium)
+        browser = browsers.launch(playwright.chromium, QUICK)
         yield browser
         browser.close()
 
@@ -40,8 +42,11 @@ def server(dist: Path) -> Iterator[Server]:
 
 
 @pytest.fixture
-def context(chromium: Browser) -> Iterator[BrowserContext]:
-    """A new browser profile on a phone."""
+def context(chromium: Browser, request: pytest.FixtureRequest) -> Iterator[BrowserContext]:
+    """A new browser profile on a phone.
+
+    Most tests type and read, and need nothing kept: without it they are done in half the time.
+    """
     phone = chromium.new_context(
         viewport={"width": 360, "height": 740},
         device_scale_factor=2,
@@ -49,6 +54,8 @@ def context(chromium: Browser) -> Iterator[BrowserContext]:
         has_touch=True,
     )
     phone.set_default_timeout(60_000)
+    if request.node.get_closest_marker("kept") is None:
+        phone.add_init_script(KEEPS_NOTHING)
     yield phone
     phone.close()
 

@@ -43,6 +43,10 @@ SNAPSHOT = """async () => {
 }"""
 
 
+# A phone on which nothing is kept for use without a signal: what most tests need.
+KEEPS_NOTHING = "delete Navigator.prototype.serviceWorker"
+
+
 class Guard:
     """Collects what must not happen in a page."""
 

@@ -9,6 +9,8 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, Any
 
+import pytest
+
 from sweepsheet.practice.housing import TURN, true_housing_of
 from tests.web import forms
 from tests.web.page import SNAPSHOT
@@ -18,6 +20,8 @@ from tests.web.test_snapshot import CHANGE, LISTEN, in_this_python
 if TYPE_CHECKING:
     from tests.web.drivers.base import Driver
     from tests.web.server import Server
+
+pytestmark = pytest.mark.kept
 
 # US Army TM 9-4940-568-34, pp. 5-62 and 5-63, as in test_page.py.
 WORKSHEET = ["3", "-2", "0", "4"]

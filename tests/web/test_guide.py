@@ -363,6 +363,7 @@ def test_the_keys_are_in_sight_above_the_number_pad(
         assert box["height"] >= 64
 
 
+@pytest.mark.kept
 def test_first_wanted_without_a_signal(page: Page, context: BrowserContext, server: Server) -> None:
     open_and_keep(page, server.address)
     page.reload()

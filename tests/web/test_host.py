@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
     from playwright.sync_api import BrowserContext
 
+pytestmark = pytest.mark.kept
+
 # With a space and a letter beyond ASCII, which browsers write otherwise than folders do.
 FOLDER = "the shop/gearbox é"
 HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"

@@ -10,7 +10,14 @@ from playwright.sync_api import expect
 from tests.core.jobs import EIGHTHS
 from tests.core.links import link_of, ordinary_job
 from tests.web import axe
-from tests.web.page import PATIENCE, Guard, lose_signal, wait_for_offline, wait_for_python
+from tests.web.page import (
+    KEEPS_NOTHING,
+    PATIENCE,
+    Guard,
+    lose_signal,
+    wait_for_offline,
+    wait_for_python,
+)
 from web.build.languages import languages
 
 if TYPE_CHECKING:
@@ -27,11 +34,15 @@ REFUSES = """Object.defineProperty(globalThis, 'localStorage', {
 
 
 @pytest.fixture
-def spaniard(chromium: Browser, server: Server) -> Iterator[BrowserContext]:
+def spaniard(
+    chromium: Browser, server: Server, request: pytest.FixtureRequest
+) -> Iterator[BrowserContext]:
     """A phone whose browser speaks Spanish."""
     phone = chromium.new_context(
         viewport={"width": 360, "height": 740}, is_mobile=True, has_touch=True, locale="es-ES"
     )
+    if request.node.get_closest_marker("kept") is None:
+        phone.add_init_script(KEEPS_NOTHING)
     phone.set_default_timeout(PATIENCE)
     watching = Guard(phone, server.address)
     yield phone
@@ -77,6 +88,7 @@ def test_every_page_has_its_own_in_the_other_language(
     assert page.url == f"{server.address}{name}?language=en{fragment}"
 
 
+@pytest.mark.kept
 def test_what_was_chosen_by_hand_holds(spaniard: BrowserContext, server: Server) -> None:
     """On the next visit, on the next page, and without a signal."""
     page = spaniard.new_page()

@@ -224,6 +224,7 @@ def test_a_browser_that_cannot_unpack_waits_for_python(page: Page, server: Serve
 # On this phone ------------------------------------------------------------------------------
 
 
+@pytest.mark.kept
 def test_opening_a_link_stores_nothing(page: Page, server: Server) -> None:
     page.goto(address(server, link_of(JOB)))
     wait_for(page, "agrees")
@@ -274,6 +275,7 @@ def test_a_link_is_opened_as_a_job_of_ones_own(
     expect(view.locator('[name="rounds.0.bore.sweeps.0.0"]')).to_have_value("7")
 
 
+@pytest.mark.kept
 def test_the_view_works_without_a_signal_where_the_page_is_kept(
     page: Page, context: BrowserContext, server: Server
 ) -> None:
@@ -285,6 +287,7 @@ def test_the_view_works_without_a_signal_where_the_page_is_kept(
     wait_for(page, "agrees")
 
 
+@pytest.mark.kept
 def test_a_host_that_sends_on_to_shorter_addresses_can_be_used(
     page: Page, context: BrowserContext, server: Server
 ) -> None:
@@ -340,11 +343,11 @@ MANY = """([fragment, trouble, code]) => {
         sections: [], remarks: [], done: [], open: [], drawing: '', words: {} };
     return import(document.querySelector('script[src$="/main.js"]').src)
         .then(({ Share }) => {
-            const python = {
-                askLater: async () => ({ state: 'share', fragment, trouble, paper }),
+            const core = {
+                share: async () => ({ state: 'share', fragment, trouble, paper }),
                 drawQr: async () => code,
             };
-            new Share(python, () => ({})).renew(true);
+            new Share(core, () => ({})).renew(true);
         });
 }"""
 

@@ -6,6 +6,7 @@ import shutil
 from collections.abc import Callable
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.web.page import (
@@ -20,6 +21,8 @@ from tests.web.page import (
     wait_for_python,
 )
 from tests.web.server import Server, spoil
+
+pytestmark = pytest.mark.kept
 
 
 def once(alter: Callable[[bytes], bytes]) -> Callable[[bytes], bytes]:

@@ -293,6 +293,7 @@ def test_the_droop_can_be_measured(page: Page, server: Server) -> None:
     assert page.locator("#sag").input_value() != ""
 
 
+@pytest.mark.kept
 def test_it_works_without_a_signal(
     page: Page, server: Server, context: BrowserContext, guard: Guard
 ) -> None:

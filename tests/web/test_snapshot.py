@@ -13,6 +13,8 @@ from tests.web import forms
 from tests.web.page import ask, main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
 
+pytestmark = pytest.mark.kept
+
 # Starts a worker of its own and tells what it says until it is ready, and its answer.
 LISTEN = """async ([main, given, text]) => {
     const at = (name) => new URL(name, main);

@@ -24,6 +24,8 @@ from tests.web.server import Server, spoil
 if TYPE_CHECKING:
     from playwright.sync_api import Locator
 
+pytestmark = pytest.mark.kept
+
 HALF_A_JOB = ["0", "-5.5", "-11"]
 
 # Fails every write to the store, as a browser does whose disk is full.
