@@ -192,3 +192,35 @@ def without_example() -> set[str]:
 def test_every_public_function_that_computes_has_an_example_that_is_run() -> None:
     """Or a reason why not; and no reason is kept that nothing needs."""
     assert without_example() == set(NO_EXAMPLE)
+
+
+# Documents --------------------------------------------------------------------------------------
+
+DOCUMENTS = [
+    ROOT / "README.md",
+    ROOT / "DEVELOPERS.md",
+    *(path for top in ("core", "web", "tests") for path in sorted((ROOT / top).glob("*.md"))),
+]
+# Files of others, and one that was given up.
+ELSEWHERE = {"dataclasses.py", "early.js"}
+
+
+def lost_in(text: str, folder: Path) -> list[str]:
+    """Links of a document that lead nowhere, and files that it names and nobody has."""
+    links = re.findall(r"\]\(([\w./-]+)\)", text)
+    lost = [link for link in links if not (folder / link).exists()]
+    names = set(re.findall(r"`(?:[\w./-]+/)?([\w-]+\.(?:py|js|mjs|html|css|md))`", text))
+    there = {path.name for top in ("core", "web", "tests") for path in (ROOT / top).rglob("*.*")}
+    there |= {path.name for path in ROOT.iterdir()}
+    return lost + sorted(names - there - ELSEWHERE)
+
+
+def test_documents_name_what_is_there() -> None:
+    assert len(DOCUMENTS) > 9
+    lost = {path.name: lost_in(path.read_text("utf-8"), path.parent) for path in DOCUMENTS}
+    assert {name: files for name, files in lost.items() if files} == {}
+    assert lost_in("[x](no/such.md) `gone/away.py`", ROOT) == ["no/such.md", "away.py"]
+
+
+def test_the_guide_for_developers_is_read_at_one_go() -> None:
+    assert len((ROOT / "DEVELOPERS.md").read_text("utf-8").splitlines()) <= 120

@@ -43,7 +43,9 @@ PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # How Pyodide names its second script to itself.
 NAMED = b"pyodide.asm.mjs"
 # Pages are shipped as they are filled in, scripts and style sheets as page.mjs makes them.
-NOT_SHIPPED = re.compile(r"(build|pages|pictures|scripts|styles)/|tsconfig.*\.json$|.*\.d\.m?ts$")
+NOT_SHIPPED = re.compile(
+    r"(build|pages|pictures|scripts|styles)/|tsconfig.*\.json$|.*\.(md|d\.m?ts)$"
+)
 POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
 
 

@@ -1,7 +1,7 @@
 """Spanish: the same sentences under the same keys as in ``english``.
 
 For mechanics in Spain and Latin America: impersonal or "usted", one word for one thing (the
-glossary stands in DEVELOPERS.md). Clock positions come with their article, ``las 10:30`` or
+glossary stands in core/translating.md). Clock positions come with their article, ``las 10:30`` or
 ``la 1``, and parts with theirs, ``el alojamiento``: what stands before them is a preposition that
 does not melt into an article (``en``, ``hacia``, ``para``), or ``a`` and ``de`` before a clock position.
 """

@@ -50,7 +50,7 @@ def test_an_ordinary_job_makes_a_short_link(positions: tuple[float, ...], most: 
 
 
 def test_a_link_can_be_read_with_plain_tools() -> None:
-    """As DEVELOPERS.md describes it: base64url, zlib, JSON, and the table of keys."""
+    """As core/link.md describes it: base64url, zlib, JSON, and the table of keys."""
     job, figures = json.loads(unpacked(link_of(ordinary_job(QUARTERS))))
     letter = dict(zip(WORDS, LETTERS, strict=False))
     assert job[letter["about"]][letter["customer"]] == "A. Winter"
