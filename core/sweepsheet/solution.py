@@ -8,12 +8,12 @@ from sweepsheet.alignment.bore import vertical_covariance
 from sweepsheet.alignment.face import Face
 from sweepsheet.alignment.rotating_part import Runout, measure_rotating_part
 from sweepsheet.alignment.rounds import RoundResult, measure_round
-from sweepsheet.alignment.seat import Seat, clearance_of, seat_covariance, seat_of
+from sweepsheet.alignment.seat import Seat, seat_of
 from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE, K_99_PLANE
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.remedy.chip import ChipEffect, chip_slope, effect_of
-from sweepsheet.remedy.dowels import Option, OptionEvaluator, choose, options_for, pilot_shift
+from sweepsheet.remedy.dowels import Option, OptionEvaluator, choose, options_for
 from sweepsheet.remedy.history import History, at_least, history_of
 from sweepsheet.remedy.rigid import DowelLine
 from sweepsheet.remedy.settling import Settling, bore_settling, face_settling, too_coarse
@@ -193,10 +193,9 @@ def work_out(job: Job) -> Solution:
         line = DowelLine.of(housing.dowel_holes, per_long)
     common = vertical_covariance(job.indicator, job.crank)
     history = history_of(job, measured, line, common)
-    distance = None if housing.pilot_distance is None else housing.pilot_distance * per_long
-    shift = pilot_shift(face, distance, seat_covariance(clearance_of(job)))
+    way = None if measured[-1].pilot is None else measured[-1].pilot.way
     options = options_for(
-        OptionEvaluator(job, bore, shift, common), history.response, job.rounds[-1].dowels
+        OptionEvaluator(job, bore, way, common), history.response, job.rounds[-1].dowels
     )
     coarse = too_coarse(job, bore)
     return Solution(

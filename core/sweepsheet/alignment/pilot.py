@@ -19,7 +19,7 @@ from sweepsheet.alignment.face import Face
 from sweepsheet.job.model import BearingClass
 from sweepsheet.maths.eccentricity import Eccentricity
 from sweepsheet.maths.normal import K_95_LINE, K_95_ONE_SIDE, offset_half_width
-from sweepsheet.maths.vector import Sym2
+from sweepsheet.maths.vector import Sym2, Vec2
 from sweepsheet.maths.verdict import judge
 
 # Misalignment that bearings take, in radians, from careful to generous. Budynas and Nisbett,
@@ -40,14 +40,37 @@ BEARING_ANGLES = PRACTICE_ANGLES | PUBLISHED_ANGLES
 
 
 @dataclass(frozen=True, slots=True)
+class PilotShift:
+    """What the face adds between bore and pilot bearing, ``L g``; covariances of both its parts."""
+
+    shift: Vec2
+    tilt: Sym2
+    seat: Sym2
+
+    @property
+    def covariance(self) -> Sym2:
+        """That of the way as a whole."""
+        return self.tilt + self.seat
+
+
+@dataclass(frozen=True, slots=True)
 class Pilot(Eccentricity):
     """Offset (small units) and angle (radians) of the gearbox axis at the pilot bearing.
 
-    ``angle_pm`` is a 95 % half width.
+    ``angle_pm`` is a 95 % half width; ``way`` leads there from the bore.
     """
 
     angle: float
     angle_pm: float
+    way: PilotShift
+
+
+def pilot_shift(face: Face, distance: float, seat: Sym2) -> PilotShift:
+    """The way from bore to pilot bearing, ``L g``.
+
+    ``distance`` is L in small units; ``seat`` the doubt of where the gearbox sits in the bore.
+    """
+    return PilotShift(face.slope.scaled(distance), face.slope_covariance.scaled(distance**2), seat)
 
 
 def pilot_line(
@@ -60,18 +83,18 @@ def pilot_line(
 ) -> Pilot:
     """The pilot line from the bore and the face of one round.
 
-    ``distance`` is L in small units; ``seat`` the doubt of where the gearbox sits in the bore.
-    Bore and face are taken as measured independently; a lean of the gearbox beside that of the
-    face it stands on is not seen.
+    ``distance`` and ``seat`` are as in ``pilot_shift``. Bore and face are taken as measured
+    independently; a lean of the gearbox beside that of the face it stands on is not seen.
     """
-    center = bore.center + face.slope.scaled(distance)
-    covariance = bore.covariance + face.slope_covariance.scaled(distance**2) + seat
+    way = pilot_shift(face, distance, seat)
+    center, covariance = bore.center + way.shift, bore.covariance + way.tilt + way.seat
     return Pilot(
         center=center,
         covariance=covariance,
         judged=judge(center, covariance, limit, confidence),
         angle=face.slope.length,
         angle_pm=offset_half_width(face.slope, face.slope_covariance),
+        way=way,
     )
 
 

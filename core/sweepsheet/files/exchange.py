@@ -18,8 +18,8 @@ from sweepsheet.form.to_job import draft_of, job_of
 from sweepsheet.job.fields import is_harmful, shown
 from sweepsheet.job.read import FORMAT, LONGEST_NAME, VERSION, read_job
 from sweepsheet.job.strict_json import load_json
-from sweepsheet.words.faults import Fault, InputError
-from sweepsheet.words.messages import Language, Message, Quantity
+from sweepsheet.words.faults import InputError, refused
+from sweepsheet.words.messages import Language
 
 JOBS_FORMAT = "sweepsheet-jobs"
 MOST_JOBS = 100
@@ -45,16 +45,16 @@ def export_file(forms: Sequence[Form], language: Language) -> Data:
     drafts = [_draft(form) for form in forms]
     try:
         if not 1 <= len(drafts) <= MOST_JOBS:
-            raise _refused("file.many", high=MOST_JOBS, got=len(drafts))
+            raise refused("file.many", high=MOST_JOBS, got=len(drafts))
         for draft in drafts:
             check_shape(draft)
         jobs = {"format": JOBS_FORMAT, "version": VERSION, "jobs": drafts}
         one = len(drafts) == 1
         text = json.dumps(drafts[0] if one else jobs, ensure_ascii=False, allow_nan=False)
         if len(text.encode()) > LONGEST_FILE:
-            raise _refused("file.large", high=LONGEST_FILE)
+            raise refused("file.large", high=LONGEST_FILE)
     except InputError as error:
-        return _as_refused(error, language)
+        return _asrefused(error, language)
     told = _told("file.saved" if one else "file.saved_all", forms, language)
     name = file_name(drafts[0].get("name", "") or "job" if one else "jobs")
     return {"state": "file", "name": f"{name}.json", "text": f"{text}\n", "told": told}
@@ -66,7 +66,7 @@ def export_csv(form: Form, language: Language) -> Data:
     try:
         check_shape(draft)
     except InputError as error:
-        return _as_refused(error, language)
+        return _asrefused(error, language)
     name = f"{file_name(draft.get('name', '') or 'job')}-readings.csv"
     told = language.say("file.csv_saved")
     return {"state": "file", "name": name, "text": csv_of(draft), "told": told}
@@ -99,12 +99,12 @@ def import_file(text: str, language: Language) -> Data:
     """The jobs in the text of a file, as texts of the form; or why it is refused."""
     try:
         if len(text) > LONGEST_FILE:
-            raise _refused("file.large", high=LONGEST_FILE)
+            raise refused("file.large", high=LONGEST_FILE)
         from_csv = is_csv(text)
         jobs = [data_of_csv(text)] if from_csv else _jobs_of(text)
         forms = [form_of(check_shape(data)) for data in jobs]
     except InputError as error:
-        return _as_refused(error, language)
+        return _asrefused(error, language)
     key = "file.csv_opened" if from_csv else "file.opened"
     told = _told(key if len(forms) == 1 else "file.opened_all", forms, language)
     named = [{"name": "", **form} for form in forms]
@@ -114,21 +114,21 @@ def import_file(text: str, language: Language) -> Data:
 def _jobs_of(text: str) -> list[Data]:
     """The job files in a text, in our version."""
     if not text.lstrip("\ufeff \t\r\n").startswith("{"):
-        raise _refused("file.foreign")
+        raise refused("file.foreign")
     data = load_json(text, LONGEST_FILE, DEEPEST_FILE)
     if not isinstance(data, dict) or data.get("format") not in (FORMAT, JOBS_FORMAT):
-        raise _refused("file.foreign")
+        raise refused("file.foreign")
     if data["format"] == FORMAT:
         return [upgraded(data)]
     _check_version(data.get("version"), VERSION)
     jobs = data.get("jobs")
     if set(data) != {"format", "version", "jobs"} or not isinstance(jobs, list):
-        raise _refused("file.jobs")
+        raise refused("file.jobs")
     if not 1 <= len(jobs) <= MOST_JOBS:
-        raise _refused("file.many", high=MOST_JOBS, got=len(jobs))
+        raise refused("file.many", high=MOST_JOBS, got=len(jobs))
     for job in jobs:
         if not isinstance(job, dict) or job.get("format") != FORMAT:
-            raise _refused("file.jobs")
+            raise refused("file.jobs")
     return [upgraded(job) for job in jobs]
 
 
@@ -144,9 +144,9 @@ def upgraded(
 
 def _check_version(version: object, wanted: int) -> None:
     if isinstance(version, bool) or not isinstance(version, int) or version < 1:
-        raise _refused("file.version", got=shown(version))
+        raise refused("file.version", got=shown(version))
     if version > wanted:
-        raise _refused("file.newer", got=shown(version), wanted=wanted)
+        raise refused("file.newer", got=shown(version), wanted=wanted)
 
 
 # In words ----------------------------------------------------------------------------------
@@ -171,7 +171,7 @@ def _told(key: str, forms: Sequence[Form], language: Language) -> str:
     return f"{told} {rest}"
 
 
-def _as_refused(error: InputError, language: Language) -> Data:
+def _asrefused(error: InputError, language: Language) -> Data:
     """Why it is refused: the first few faults, each with its place."""
     told = [
         f"{fault.field}: {fault.text(language)}" if fault.field else fault.text(language)
@@ -181,7 +181,3 @@ def _as_refused(error: InputError, language: Language) -> Data:
     if more:
         told.append(language.say("file.more", n=more))
     return {"state": "refused", "text": " · ".join(told)}
-
-
-def _refused(key: str, **values: Quantity) -> InputError:
-    return InputError((Fault("", Message(key, values)),))

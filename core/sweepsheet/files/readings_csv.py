@@ -17,8 +17,7 @@ from sweepsheet.job.model import RotatingPartKind
 from sweepsheet.job.read import FORMAT, MOST_ROUNDS, VERSION
 from sweepsheet.job.sweeps import MOST_SWEEPS
 from sweepsheet.maths.units import SYSTEMS
-from sweepsheet.words.faults import Fault, InputError
-from sweepsheet.words.messages import Message, Quantity
+from sweepsheet.words.faults import refused
 
 COLUMNS = ("round", "part", "sweep", "position_deg", "reading", "return_to_zero", "unit")
 SECOND = "face_second_dial"
@@ -124,20 +123,20 @@ def data_of_csv(text: str) -> Data:
 
     delimiter = _delimiter(text)
     if delimiter is None:
-        raise _refused("csv.header", columns=", ".join(COLUMNS))
+        raise refused("csv.header", columns=", ".join(COLUMNS))
     swept: dict[tuple[int, str], _Swept] = {}
     units = set()
     try:
         rows = csv.reader(text.lstrip("\ufeff").splitlines(keepends=True), delimiter=delimiter)
         for number, row in enumerate(rows, start=1):
             if number > MOST_LINES:
-                raise _refused("csv.long", high=MOST_LINES)
+                raise refused("csv.long", high=MOST_LINES)
             if number > 1 and any(cell.strip() for cell in row):
                 units.add(_read_line(swept, row, number))
     except csv.Error as error:
-        raise _refused("csv.broken", why=str(error)) from None
+        raise refused("csv.broken", why=str(error)) from None
     if len(units) != 1:
-        raise _refused("csv.units" if units else "csv.empty")
+        raise refused("csv.units" if units else "csv.empty")
     return _job(swept, units.pop())
 
 
@@ -145,36 +144,36 @@ def _read_line(swept: dict[tuple[int, str], _Swept], row: list[str], number: int
     """Take in one line, the so-manieth; its units."""
     cells = [cell.strip() for cell in row]
     if len(cells) != len(COLUMNS):
-        raise _refused("csv.cells", line=number, wanted=len(COLUMNS), got=len(cells))
+        raise refused("csv.cells", line=number, wanted=len(COLUMNS), got=len(cells))
     _, part, _, at, reading, closing, unit = cells
     companion = part in get_args(RotatingPartKind)
     if not (companion or part in ("bore", "face", SECOND)):
-        raise _refused("csv.part", line=number)
+        raise refused("csv.part", line=number)
     if unit not in _UNITS:
-        raise _refused("csv.unit", line=number)
+        raise refused("csv.unit", line=number)
     n = 0 if companion else _count(cells[0], MOST_ROUNDS, "round", number)
     j = _count(cells[2], MOST_SWEEPS, "sweep", number)
     found = swept.setdefault((n, part), _Swept())
     row_of = found.sweeps.setdefault(j, {})
     if closing:
         if j in found.closing:
-            raise _refused("csv.twice", line=number)
+            raise refused("csv.twice", line=number)
         found.closing[j] = _value(closing)
     if at:
         position = _value(at)
         if position in row_of:
-            raise _refused("csv.twice", line=number)
+            raise refused("csv.twice", line=number)
         row_of[position] = _value(reading)
         if position not in found.positions:
             found.positions.append(position)
     elif reading:
-        raise _refused("csv.position", line=number)
+        raise refused("csv.position", line=number)
     return _UNITS[unit]
 
 
 def _count(text: str, most: int, column: str, number: int) -> int:
     if not (text.isascii() and text.isdigit() and len(text) < 4 and 1 <= int(text) <= most):
-        raise _refused("csv.count", line=number, column=column, high=most)
+        raise refused("csv.count", line=number, column=column, high=most)
     return int(text)
 
 
@@ -218,7 +217,3 @@ def _sweeps(swept: _Swept, numbers: list[int]) -> Data:
         "sweeps": [[row.get(at) for at in swept.positions] for row in rows],
         "closing": [swept.closing.get(j) for j in numbers],
     }
-
-
-def _refused(key: str, **values: Quantity) -> InputError:
-    return InputError((Fault("", Message(key, values)),))

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from sweepsheet.job.model import Housing, Target
-from sweepsheet.maths.clock import unit_vector
+from sweepsheet.maths.clock import polar
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.remedy.dowels import Option
 from sweepsheet.remedy.unequal_pairs import Pair
@@ -148,7 +148,7 @@ def _goes_in(pair: Pair, housing: Housing, per_long: float) -> bool:
     if housing.bolt_clearance is None:
         return True
     moved = pair.moved
-    bolts = [unit_vector(b.at_deg).scaled(b.radius * per_long) for b in housing.bolts]
+    bolts = [polar(b.at_deg, b.radius * per_long) for b in housing.bolts]
     arms: Iterable[Vec2] = bolts or [Vec2(0.0, 0.0)]
     moves = (moved.move + Vec2(-moved.turn * arm.y, moved.turn * arm.x) for arm in arms)
     return all(2.0 * move.length <= housing.bolt_clearance for move in moves)

@@ -32,7 +32,7 @@ from sweepsheet.job.sag import SagTest, sag_test, usual_allowance
 from sweepsheet.job.settings import keys_of
 from sweepsheet.job.sweeps import SweepReader
 from sweepsheet.job.values import name_of
-from sweepsheet.maths.clock import normalise, unit_vector
+from sweepsheet.maths.clock import normalise, polar
 from sweepsheet.maths.units import SYSTEMS, UnitName
 
 FORMAT = "sweepsheet-job"
@@ -165,7 +165,7 @@ class _JobReader(SweepReader):
         if not holes:
             return None
         first, second = holes
-        places = [unit_vector(hole.at_deg).scaled(hole.radius) for hole in holes]
+        places = [polar(hole.at_deg, hole.radius) for hole in holes]
         if (places[0] - places[1]).length < 0.1 * max(first.radius, second.radius):
             self.reader.fault(path, "fault.same_hole", name=name_of(path))
         return (first, second)

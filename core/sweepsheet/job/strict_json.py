@@ -6,8 +6,7 @@ import json
 import re
 from typing import Any
 
-from sweepsheet.words.faults import Fault, InputError
-from sweepsheet.words.messages import Message, Quantity
+from sweepsheet.words.faults import refused
 
 LONGEST_JOB = 200_000
 DEEPEST_JOB = 12
@@ -26,9 +25,9 @@ def load_json(text: str, longest: int = LONGEST_JOB, deepest: int = DEEPEST_JOB)
     {'a': [1]}
     """
     if len(text) > longest:
-        raise _refused("fault.too_big", got=len(text), high=longest)
+        raise refused("fault.too_big", got=len(text), high=longest)
     if _depth(text) > deepest:
-        raise _refused("fault.too_deep")
+        raise refused("fault.too_deep")
     try:
         return json.loads(
             text.removeprefix("\ufeff"),
@@ -36,11 +35,7 @@ def load_json(text: str, longest: int = LONGEST_JOB, deepest: int = DEEPEST_JOB)
             object_pairs_hook=_each_key_once,
         )
     except ValueError as error:
-        raise _refused("fault.json", why=str(error)) from None
-
-
-def _refused(key: str, **values: Quantity) -> InputError:
-    return InputError((Fault("", Message(key, values)),))
+        raise refused("fault.json", why=str(error)) from None
 
 
 def _no_constant(name: str) -> float:

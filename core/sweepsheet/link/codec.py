@@ -22,8 +22,7 @@ from typing import Any
 
 from sweepsheet.job.read import FORMAT, MOST_ROUNDS, VERSION, read_job
 from sweepsheet.job.strict_json import load_json
-from sweepsheet.words.faults import Fault, InputError
-from sweepsheet.words.messages import Message, Quantity
+from sweepsheet.words.faults import InputError, refused
 
 LINK_VERSION = "3"
 # The first layout has English figures; the first two come from releases that worked out doubt in
@@ -84,7 +83,7 @@ def fragment_of(data: Mapping[str, Any], figures: tuple[str, ...]) -> str:
     packed = binascii.b2a_base64(zlib.compress(unpacked, 9), newline=False)
     fragment = LINK_VERSION + packed.translate(_TO_URL).rstrip(b"=").decode("ascii")
     if len(fragment) > LONGEST_LINK or len(unpacked) > LONGEST_UNPACKED:
-        raise _refused("link.too_long", got=len(fragment), high=LONGEST_LINK)
+        raise refused("link.too_long", got=len(fragment), high=LONGEST_LINK)
     return fragment
 
 
@@ -97,22 +96,22 @@ def read_link(fragment: str) -> Linked:
     True
     """
     if not fragment:
-        raise _refused("link.none")
+        raise refused("link.none")
     if len(fragment) > LONGEST_LINK:
-        raise _refused("link.longer", high=LONGEST_LINK)
+        raise refused("link.longer", high=LONGEST_LINK)
     if fragment[0] not in (*OLDER_VERSIONS, LINK_VERSION):
-        raise _refused("link.newer" if fragment[0] in _NEWER else "link.foreign")
+        raise refused("link.newer" if fragment[0] in _NEWER else "link.foreign")
     try:
         parts = load_json(_unpacked(fragment[1:]))
     except (InputError, ValueError, zlib.error):
-        raise _refused("link.cut") from None
+        raise refused("link.cut") from None
     match parts:
         case [dict() as job, list() as lines]:
             data = {"format": FORMAT, "version": VERSION, **_long(job)}
             if fragment[0] in OLDER_VERSIONS:
                 data = _with_older_defaults(data)
             return Linked(data, _figures(lines), fragment[0])
-    raise _refused("link.foreign")
+    raise refused("link.foreign")
 
 
 def _with_older_defaults(data: dict[str, Any]) -> dict[str, Any]:
@@ -141,9 +140,9 @@ def _figures(lines: list[Any]) -> tuple[str, ...]:
     """The claimed figures: a line for the job and one for each of its rounds."""
     for line in lines:
         if not isinstance(line, str) or len(line) > LONGEST_LINE or not _LINE.fullmatch(line):
-            raise _refused("link.figures")
+            raise refused("link.figures")
     if not 2 <= len(lines) <= 1 + MOST_ROUNDS:
-        raise _refused("link.figures")
+        raise refused("link.figures")
     return tuple(lines)
 
 
@@ -214,7 +213,7 @@ def _long(value: Any) -> Any:
     if isinstance(value, dict):
         found = {LONG.get(key, key): _long(each) for key, each in value.items()}
         if len(found) < len(value):
-            raise _refused("link.cut")
+            raise refused("link.cut")
         return found
     return _listed(value, LONG, _long)
 
@@ -223,7 +222,3 @@ def _listed(value: Any, words: Mapping[str, str], deeper: Callable[[Any], Any]) 
     if not isinstance(value, list):
         return value
     return [words.get(each, each) if isinstance(each, str) else deeper(each) for each in value]
-
-
-def _refused(key: str, **values: Quantity) -> InputError:
-    return InputError((Fault("", Message(key, values)),))

@@ -57,6 +57,15 @@ def unit_vector(angle_deg: float) -> Vec2:
     return Vec2(math.sin(math.radians(a)), math.cos(math.radians(a)))
 
 
+def polar(angle_deg: float, length: float) -> Vec2:
+    """``l u(a)``: the vector of a length toward a clock angle.
+
+    >>> polar(270.0, 7.0)
+    Vec2(x=-7.0, y=0.0)
+    """
+    return unit_vector(angle_deg).scaled(length)
+
+
 def direction_of(v: Vec2) -> float:
     """The clock angle toward which a vector points; 0 for the zero vector.
 

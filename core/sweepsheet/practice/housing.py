@@ -20,7 +20,7 @@ from dataclasses import dataclass
 from random import Random
 
 from sweepsheet.job.model import Contact, Dowel, Plunger, PlusWhen
-from sweepsheet.maths.clock import unit_vector
+from sweepsheet.maths.clock import polar, unit_vector
 from sweepsheet.maths.units import MM_PER_INCH
 from sweepsheet.maths.vector import ZERO, Vec2
 
@@ -100,8 +100,8 @@ def true_housing_of(seed: int, level: int) -> TrueHousing:
     draw = _stream(seed, level)
     least, largest = _LEAST_OFFSET[level], _LARGEST_OFFSET[level]
     offset = least + (largest - least) * math.sqrt(draw.random())
-    center = unit_vector(360.0 * draw.random()).scaled(offset)
-    lean = unit_vector(360.0 * draw.random()).scaled(_STEEPEST * math.sqrt(draw.random()))
+    center = polar(360.0 * draw.random(), offset)
+    lean = polar(360.0 * draw.random(), _STEEPEST * math.sqrt(draw.random()))
     droop = _MOST_DROOP / 2.0 * draw.random()
     gain, lag = 1.0 + _GAIN_SPREAD * _normal(draw), _LAG_SPREAD_DEG * _normal(draw)
     real = level > 1
@@ -135,7 +135,7 @@ def bore_after(hidden: TrueHousing, fits: Sequence[Dowel]) -> Vec2:
         return hidden.center
     pair, draw = fits[-1], _stream(hidden.seed, hidden.level, 1, len(fits))
     missed = _AIM_SETTING_DEG * (2.0 * draw.random() - 1.0) if hidden.play else 0.0
-    moved = unit_vector(pair.aim_deg + hidden.lag_deg + missed).scaled(hidden.gain * pair.offset)
+    moved = polar(pair.aim_deg + hidden.lag_deg + missed, hidden.gain * pair.offset)
     seat = Vec2(draw.random() - 0.5, draw.random() - 0.5).scaled(hidden.play)
     return hidden.center + moved + seat
 

@@ -13,7 +13,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sweepsheet.job.model import Joint
-from sweepsheet.maths.clock import unit_vector
+from sweepsheet.maths.clock import polar
 from sweepsheet.maths.vector import ZERO, Vec2
 
 # Dirt and burrs are thinner than this, in inches: a joint that is open further has another cause.
@@ -37,7 +37,7 @@ def chip_slope(height: float, at_deg: float, radius: float, rim: float) -> Vec2:
     >>> chip_slope(10.0, 90.0, 6000.0, 6000.0).x
     0.0008333333333333334
     """
-    return unit_vector(at_deg).scaled(height / (radius + rim))
+    return polar(at_deg, height / (radius + rim))
 
 
 def effect_of(

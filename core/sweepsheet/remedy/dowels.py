@@ -11,9 +11,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sweepsheet.alignment.bore import Bore
-from sweepsheet.alignment.face import Face
+from sweepsheet.alignment.pilot import PilotShift
 from sweepsheet.job.model import Dowel, Job, Target
-from sweepsheet.maths.clock import direction_of, unit_vector
+from sweepsheet.maths.clock import direction_of, polar
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.maths.verdict import NOT_JUDGED, Judged, judge
 from sweepsheet.remedy.history import refit_covariance
@@ -59,24 +59,6 @@ class Option:
         """What is left of what the dowels are aimed for."""
         left = self.expected_pilot if aim_for == "pilot" else None
         return self.expected_offset if left is None else left
-
-
-@dataclass(frozen=True, slots=True)
-class PilotShift:
-    """What the face adds between bore and pilot bearing: ``L g``, and its doubt with the seat's."""
-
-    shift: Vec2
-    covariance: Sym2
-
-
-def pilot_shift(face: Face | None, distance: float | None, seat: Sym2) -> PilotShift | None:
-    """The way from bore to pilot bearing.
-
-    ``None`` where the distance is not known, the face was not swept, or end play may be in it.
-    """
-    if face is None or not face.trusted or distance is None:
-        return None
-    return PilotShift(face.slope.scaled(distance), face.slope_covariance.scaled(distance**2) + seat)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +114,7 @@ class OptionEvaluator:
             wanted = wanted + self.pilot.shift
         aim = direction_of(-wanted)
         same = fitted[0] == fitted[1] and fitted[0].offset == offset > 0
-        move = unit_vector(aim - response.lag_deg if same else aim).scaled(offset)
+        move = polar(aim - response.lag_deg if same else aim, offset)
         center = response.after(move) if same else response.bare + move
         known = (
             response.covariance_after(move)

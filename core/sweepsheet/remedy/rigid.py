@@ -12,7 +12,7 @@ import math
 from dataclasses import dataclass
 
 from sweepsheet.job.model import Dowel, Hole
-from sweepsheet.maths.clock import unit_vector
+from sweepsheet.maths.clock import polar
 from sweepsheet.maths.vector import ZERO, Vec2
 
 
@@ -36,7 +36,7 @@ class DowelLine:
         >>> DowelLine.of((Hole(270.0, 7.0), Hole(90.0, 7.0)), 1000.0).spacing
         14000.0
         """
-        one, two = (unit_vector(h.at_deg).scaled(h.radius * small_per_long) for h in holes)
+        one, two = (polar(h.at_deg, h.radius * small_per_long) for h in holes)
         spacing = (two - one).length
         along = (two - one).scaled(1.0 / spacing)
         return cls(one, along, Vec2(-along.y, along.x), spacing)
@@ -83,7 +83,7 @@ def shift_of(dowel: Dowel) -> Vec2:
     >>> shift_of(Dowel(7.0, 90.0))
     Vec2(x=7.0, y=0.0)
     """
-    return unit_vector(dowel.aim_deg).scaled(dowel.offset)
+    return polar(dowel.aim_deg, dowel.offset)
 
 
 def nominal_move(dowels: tuple[Dowel, Dowel], line: DowelLine | None) -> Vec2 | None:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import combinations_with_replacement
 
 from sweepsheet.job.model import Hole
-from sweepsheet.maths.clock import direction_of, unit_vector
+from sweepsheet.maths.clock import direction_of, polar
 from sweepsheet.maths.linear import least_squares
 from sweepsheet.maths.vector import Vec2
 
@@ -79,7 +79,7 @@ def shims_for(
     >>> [round(shim.thickness, 3) for shim in found.shims]
     [4.95, 0.0, 0.0, 4.95]
     """
-    places = [unit_vector(b.at_deg).scaled(b.radius * small_per_long) for b in bolts]
+    places = [polar(b.at_deg, b.radius * small_per_long) for b in bolts]
     if len(places) < 3:
         return None
     raw = [-slope.dot(place) for place in places]
@@ -110,7 +110,7 @@ def taper_for(slope: Vec2, bolts: Sequence[Hole], small_per_long: float) -> Tape
     >>> taper_for(Vec2(0.0, 0.0005), bolts, 1000.0)
     Taper(deepest_deg=0.0, slope=0.0005, across=7.0)
     """
-    depths = [slope.dot(unit_vector(b.at_deg).scaled(b.radius * small_per_long)) for b in bolts]
+    depths = [slope.dot(polar(b.at_deg, b.radius * small_per_long)) for b in bolts]
     across = max(depths) - min(depths) if depths else None
     return Taper(direction_of(slope), slope.length, across)
 

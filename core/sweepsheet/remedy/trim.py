@@ -16,7 +16,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sweepsheet.maths.clock import direction_of, normalise, turn_between, unit_vector
+from sweepsheet.maths.clock import direction_of, normalise, polar, turn_between
 from sweepsheet.maths.vector import Sym2, Vec2, outer
 from sweepsheet.sweep.uncertainty import rectangular
 
@@ -232,7 +232,7 @@ def trim_for(response: DowelResponse, offset: float, aim_deg: float) -> Trim:
     (10.0, 0.0, 0.5)
     """
     best = normalise(direction_of(-response.bare) - response.lag_deg)
-    move = unit_vector(best).scaled(offset)
+    move = polar(best, offset)
     return Trim(
         turn_deg=turn_between(aim_deg, best),
         aim_deg=best,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sweepsheet.words.english import ENGLISH
-from sweepsheet.words.messages import Language, Message
+from sweepsheet.words.messages import Language, Message, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,3 +33,12 @@ class InputError(ValueError):
         super().__init__(
             "\n".join(f"{f.field}: {f.text()}" if f.field else f.text() for f in faults)
         )
+
+
+def refused(key: str, **values: Quantity) -> InputError:
+    """The error for the whole of an input: one fault without a field.
+
+    >>> str(refused("fault.too_deep"))
+    'This is nested more deeply than any job.'
+    """
+    return InputError((Fault("", Message(key, values)),))

@@ -1,6 +1,7 @@
 // The form: which fields there are for the chosen positions and units, and what stands in them.
 // It knows names and texts only; Python makes numbers of them.
 
+import { get } from '../common/dom.js';
 import './rest-of-form.js'; // first: what follows looks for its fields
 import { changed, differences } from './changes.js';
 import { EXAMPLE } from './example.js';
@@ -11,11 +12,6 @@ import { Undo } from './undo.js';
 import { say } from '../common/words.js';
 
 /** @typedef {Record<string, string>} Fields every named field with its text */
-
-/** @template {HTMLElement} T @param {string} id @returns {T} */
-function get(id) {
-  return /** @type {T} */ (document.getElementById(id));
-}
 
 const form = /** @type {HTMLFormElement} */ (get('form'));
 const choice = /** @type {HTMLSelectElement} */ (get('positions-choice'));

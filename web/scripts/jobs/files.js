@@ -1,6 +1,7 @@
 // Jobs into files on this phone and back. Python makes the texts and reads them; what is opened always
 // becomes a new job.
 
+import { get } from '../common/dom.js';
 import { readForm } from '../form/form.js';
 import { LONGEST_FILE } from '../common/core-values.js';
 import { say } from '../common/words.js';
@@ -16,11 +17,6 @@ import { say } from '../common/words.js';
  *   { state: 'refused', text: string }
  * )} Answer
  */
-
-/** @template {HTMLElement} T @param {string} id @returns {T} */
-function get(id) {
-  return /** @type {T} */ (document.getElementById(id));
-}
 
 /** Hand a text to the browser as a file. @param {string} name @param {string} text */
 function download(name, text) {

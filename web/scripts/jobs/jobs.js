@@ -5,6 +5,7 @@
 // was typed into, and the form changes hands. Before the first job is known, what is typed waits in the
 // form, and is handed over in the same stretch in which that job is opened.
 
+import { get } from '../common/dom.js';
 import { changed, differences } from '../form/changes.js';
 import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from '../form/form.js';
 import { VERDICTS } from '../common/core-values.js';
@@ -18,11 +19,6 @@ const address = new URL('..', import.meta.url).href;
 
 /** @type {readonly string[]} */
 const STAGES = [...VERDICTS, 'none'];
-
-/** @template {HTMLElement} T @param {string} id @returns {T} */
-function get(id) {
-  return /** @type {T} */ (document.getElementById(id));
-}
 
 /** What was last found. Older releases kept it in words. @param {string} stage */
 function stageWord(stage) {

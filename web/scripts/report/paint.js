@@ -1,6 +1,7 @@
 // Paints the answer. Every text comes worded from Python and is set as text, never as markup; the
 // drawing, which Python made of numbers, is parsed as SVG.
 
+import { get } from '../common/dom.js';
 import { explain } from './glossary.js';
 import { remarkItem, sectionPart, tableRow, textElement } from '../common/parts.js';
 import { putDrawing } from '../common/svg.js';
@@ -33,11 +34,6 @@ import { say } from '../common/words.js';
  *   { state: 'faults', faults: Fault[] } |
  *   { state: 'answer', sheet: Sheet, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string })} Answer
  */
-
-/** @param {string} id */
-function get(id) {
-  return /** @type {HTMLElement} */ (document.getElementById(id));
-}
 
 /** Set a text only where it changes, so that a screen reader hears changes alone. */
 function setText(/** @type {string} */ id, /** @type {string} */ text) {

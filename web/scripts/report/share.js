@@ -1,6 +1,7 @@
 // "Show it to the customer": the link, its QR code and the sheet on paper, made in a quiet moment after
 // each answer, so that they are there when they are wanted and no typing waits for them.
 
+import { get } from '../common/dom.js';
 import { paintPaper } from './paper.js';
 import { ADDRESS } from '../common/release.js';
 import { putDrawing } from '../common/svg.js';
@@ -14,11 +15,6 @@ import { say } from '../common/words.js';
 
 const QUIET_MS = 1200;
 const HERE = new URL('..', import.meta.url);
-
-/** @template {HTMLElement} T @param {string} id @returns {T} */
-function get(id) {
-  return /** @type {T} */ (document.getElementById(id));
-}
 
 /** Who can open a link to this page: everybody, this network, or this machine alone.
  * @param {URL} address @returns {'all' | 'network' | 'machine'} */

@@ -2,17 +2,13 @@
 //
 // Everything here comes from a link that anyone may have made: it is set as text and nothing else.
 
+import { get } from '../common/dom.js';
 import { VERDICTS } from '../common/core-values.js';
 import { worded } from '../common/figures.js';
 import { textElement } from '../common/parts.js';
 import { say } from '../common/words.js';
 
 /** @import { Claimed, Figures, JobFigures, RoundFigures } from '../common/link.js' */
-
-/** @param {string} id */
-function get(id) {
-  return /** @type {HTMLElement} */ (document.getElementById(id));
-}
 
 /** @param {string} verdict */
 function verdictWord(verdict) {

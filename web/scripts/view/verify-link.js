@@ -1,5 +1,6 @@
 // Works a link out again, with Python, and shows what comes of it beside what the link claims.
 
+import { get } from '../common/dom.js';
 import { paintClaimed, paintFigures, refuse, tell } from './claims.js';
 import { namedFigures } from '../common/link.js';
 import { startCore } from '../python/core.js';
@@ -28,11 +29,6 @@ import { say } from '../common/words.js';
  *
  * @typedef {({ state: 'link' } & Opened) | { state: 'refused', text: string }} Answer
  */
-
-/** @param {string} id */
-function get(id) {
-  return /** @type {HTMLElement} */ (document.getElementById(id));
-}
 
 /** The figures that the readings give, beside those that the link shows.
  * @param {string[]} figures @param {string} [more] said below the state */
