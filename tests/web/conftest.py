@@ -75,9 +75,10 @@ def page(context: BrowserContext, guard: Guard) -> Page:
     return context.new_page()
 
 
-@pytest.fixture
-def next_dist(library: Path, tmp_path: Path) -> Path:
-    """A newer release."""
+@pytest.fixture(scope="session")
+def next_dist(library: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A newer release, built once; not to be changed."""
+    tmp_path = tmp_path_factory.mktemp("newer")
     web = shutil.copytree(build.WEB, tmp_path / "web")
     with (web / "notices.txt").open("a", encoding="utf-8") as notices:
         notices.write("A newer release.\n")

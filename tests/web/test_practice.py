@@ -305,7 +305,9 @@ def test_it_works_without_a_signal(
     wait_for_offline(page)
     context.set_offline(offline=True)
     server.stop()
+    page.goto("about:blank")  # so that it is opened anew: another part of the address alone is not
     open_exercise(page, server, "#seed=31&level=1")
+    expect(page.locator("#title")).to_have_text("Exercise 31, level 1")
     sweep(page)
     expect(page.locator("#headline")).to_contain_text("Offset")
 
