@@ -9,7 +9,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.report.result import result_of
 from sweepsheet.report.sheet import sheet_text
 from sweepsheet.solution import work_out
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.messages import Language
 
 

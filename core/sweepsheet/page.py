@@ -9,29 +9,30 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import asdict
 from typing import Any
 
 from sweepsheet.drawing.flange_view import flange_view_of
 from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.drawing.side_view import side_view_of
-from sweepsheet.files.exchange import export_csv, export_file, import_file
 from sweepsheet.findings.job import findings_for
 from sweepsheet.form.dial import Dial
 from sweepsheet.form.to_job import FormJob, job_of
 from sweepsheet.job.model import Job
 from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json
-from sweepsheet.link.share import open_link, share_of
 from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.report.sheet import limit_line, sheet_of
 from sweepsheet.solution import work_out
-from sweepsheet.words.english import ENGLISH
-from sweepsheet.words.faults import Fault, InputError
+from sweepsheet.words.en.core import ENGLISH
+from sweepsheet.words.faults import Fault, InputError, refused
 from sweepsheet.words.glossary import plain_words
 from sweepsheet.words.languages import language_of
 from sweepsheet.words.messages import ClockPosition, Language, Message
+
+Form = Mapping[str, str]
+Shown = dict[str, Any]
 
 # A file within another text, every character of it escaped, or as many jobs as a file may hold.
 LONGEST_REQUEST = 12_000_000
@@ -58,51 +59,70 @@ def handle_request(request: str) -> str:
     """
     asked = load_json(request, LONGEST_REQUEST)
     language = language_of(asked.get("language") if isinstance(asked, dict) else None)
-    match asked:
-        case {"form": dict() as form} if _is_form(form):
-            shown = answer(form, language)
-        case {"share": dict() as form} if _is_form(form):
-            shown = share(form, language)
-        case {"link": str() as fragment}:
-            shown = open_link(fragment, language)
-        case {"export": [*forms]} if all(
-            isinstance(form, dict) and _is_form(form) for form in forms
-        ):
-            shown = export_file(forms, language)
-        case {"csv": dict() as form} if _is_form(form):
-            shown = export_csv(form, language)
-        case {"import": str() as text}:
-            shown = import_file(text, language)
-        case {"practice": dict() as form} if _is_form(form):
-            shown = practice(form, language)
-        case {"guide": {"form": dict() as form, "at": str() as at}} if _is_form(form):
-            shown = guide_sweep(form, at, language)
-        case _:
-            raise InputError((Fault("", Message("fault.request")),))
-    return json.dumps(shown, allow_nan=False)
+    for name, (is_right, handle) in REQUESTS.items():
+        if isinstance(asked, dict) and name in asked and is_right(asked[name]):
+            return json.dumps(handle(asked[name], language), allow_nan=False)
+    raise refused("fault.request")
 
 
-def _is_form(form: Mapping[Any, Any]) -> bool:
-    return all(isinstance(text, str) for text in form.values())
+# What can be asked ------------------------------------------------------------------------------
+# The first answer is what everybody waits for; what the others need is imported when they are asked.
 
 
-def practice(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
+def share(form: Form, language: Language = ENGLISH) -> Shown:
+    """The link and the sheet on paper of a filled-in form, once it has an answer."""
+    from sweepsheet.link.share import share_of  # noqa: PLC0415 - the first answer can do without
+
+    typed = job_of(form)
+    job = _job(typed, language)
+    return share_of(typed.job, work_out(job), language) if isinstance(job, Job) else job
+
+
+def open_link(fragment: str, language: Language = ENGLISH) -> Shown:
+    """What a link comes to."""
+    from sweepsheet.link.share import open_link  # noqa: PLC0415 - the first answer can do without
+
+    return open_link(fragment, language)
+
+
+def save_jobs(forms: list[Form], language: Language = ENGLISH) -> Shown:
+    """Jobs as a file."""
+    from sweepsheet.files.exchange import export_file  # noqa: PLC0415 - an answer can do without
+
+    return export_file(forms, language)
+
+
+def save_readings(form: Form, language: Language = ENGLISH) -> Shown:
+    """The readings of a job as CSV."""
+    from sweepsheet.files.exchange import export_csv  # noqa: PLC0415 - the first answer can do without
+
+    return export_csv(form, language)
+
+
+def open_file(text: str, language: Language = ENGLISH) -> Shown:
+    """The jobs in a file."""
+    from sweepsheet.files.exchange import import_file  # noqa: PLC0415 - the first answer can do without
+
+    return import_file(text, language)
+
+
+def practise(form: Form, language: Language = ENGLISH) -> Shown:
     """The practice housing, and what the readings taken of it come to."""
-    from sweepsheet.practice.page import practise  # noqa: PLC0415 - the main page need not wait for it
+    from sweepsheet.practice.page import practise as swept  # noqa: PLC0415 - the main page can do without
 
-    practised = practise(form, language)
+    practised = swept(form, language)
     answered = None if practised.form is None else answer(practised.form, language)
     return {"practice": practised.shown, "answer": answered}
 
 
-def guide_sweep(form: Mapping[str, str], at: str, language: Language = ENGLISH) -> dict[str, Any]:
+def guide_sweep(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     """What leads through a sweep, position by position."""
-    from sweepsheet.guide.steps import guide  # noqa: PLC0415 - the first answer need not wait for it
+    from sweepsheet.guide.steps import guide  # noqa: PLC0415 - the first answer can do without
 
-    return guide(form, at, language)
+    return guide(asked["form"], asked["at"], language)
 
 
-def answer(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
+def answer(form: Form, language: Language = ENGLISH) -> Shown:
     """What the page shows for a filled-in form.
 
     ``state`` is ``waiting``, ``faults`` or ``answer``; ``limit`` is the limit as offset and as TIR.
@@ -131,13 +151,6 @@ def _words(sections: list[dict[str, Any]], language: Language, confidence: float
     """What the figures of the bore and of each section are."""
     words = plain_words(["bore", *(each["name"] for each in sections)], language, confidence)
     return {part: [asdict(word) for word in listed] for part, listed in words.items()}
-
-
-def share(form: Mapping[str, str], language: Language = ENGLISH) -> dict[str, Any]:
-    """The link and the sheet on paper of a filled-in form, once it has an answer."""
-    typed = job_of(form)
-    job = _job(typed, language)
-    return share_of(typed.job, work_out(job), language) if isinstance(job, Job) else job
 
 
 def _job(typed: FormJob, language: Language) -> Job | dict[str, Any]:
@@ -203,3 +216,35 @@ def _fault_text(fault: Fault, dial: Dial, language: Language) -> str:
         values = {**fault.message.values, "turn": dial.turn, "half": dial.turn / 2.0}
         return language.text(Message("fault.all_round", values))
     return fault.text(language)
+
+
+# The requests -----------------------------------------------------------------------------------
+
+
+def _is_text(asked: object) -> bool:
+    return isinstance(asked, str)
+
+
+def _is_form(asked: object) -> bool:
+    return isinstance(asked, dict) and all(isinstance(text, str) for text in asked.values())
+
+
+def _are_forms(asked: object) -> bool:
+    return isinstance(asked, list) and all(_is_form(form) for form in asked)
+
+
+def _is_sweep(asked: object) -> bool:
+    return isinstance(asked, dict) and _is_form(asked.get("form")) and _is_text(asked.get("at"))
+
+
+# What can be asked for, by its name: what must stand beside the name, and who answers.
+REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Shown]]] = {
+    "form": (_is_form, answer),
+    "share": (_is_form, share),
+    "link": (_is_text, open_link),
+    "export": (_are_forms, save_jobs),
+    "csv": (_is_form, save_readings),
+    "import": (_is_text, open_file),
+    "practice": (_is_form, practise),
+    "guide": (_is_sweep, guide_sweep),
+}

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 import build
-from sweepsheet.words.english import PAGE
-from sweepsheet.words.languages import MODULES, language_of
+from sweepsheet.words.en.pages import PAGE
+from sweepsheet.words.languages import FOLDERS, language_of
 from web.build.fields import verbs_of
 from web.build.languages import (
     BEGINNING,
@@ -63,9 +63,9 @@ def data_in(page: str) -> dict[str, str]:
 
 
 def test_every_language_is_found_by_its_code() -> None:
-    assert [words.code for words in languages()] == list(MODULES)
-    assert [language_of(code).code for code in MODULES] == list(MODULES)
-    assert len(MODULES) > 1
+    assert [words.code for words in languages()] == list(FOLDERS)
+    assert [language_of(code).code for code in FOLDERS] == list(FOLDERS)
+    assert len(FOLDERS) > 1
 
 
 def test_every_sentence_that_a_script_says_is_there() -> None:

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sweepsheet import Fault, InputError, sheet, solve
-from sweepsheet.words.english import TABLE
+from sweepsheet.words.en.core import TABLE
 from sweepsheet.words.messages import Language
 from tests.core.job.test_read import FULL, leaves, put
 from tests.core.jobs import Data, make_job, readings_of

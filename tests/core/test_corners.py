@@ -23,7 +23,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.page import handle_request
 from sweepsheet.solution import work_out
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from sweepsheet import sheet, solve
-from sweepsheet.words.english import TABLE
+from sweepsheet.words.en.core import TABLE
 from tests.core.jobs import Data
 from tests.core.shop import Mechanic
 from tests.core.states import STATES, State

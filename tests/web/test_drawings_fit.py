@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sweepsheet.page import handle_request
-from sweepsheet.words.languages import MODULES
+from sweepsheet.words.languages import FOLDERS
 from tests.web import forms
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ TROUBLE = """() => {
 }"""
 
 
-@pytest.mark.parametrize("language", MODULES)
+@pytest.mark.parametrize("language", FOLDERS)
 def test_the_words_of_a_drawing_have_room(chromium: Browser, language: str) -> None:
     page = chromium.new_page(viewport={"width": 360, "height": 740})
     looked_at = set()

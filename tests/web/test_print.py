@@ -12,7 +12,7 @@ from pypdf import PdfReader
 
 from sweepsheet.form.from_job import form_of
 from sweepsheet.job.checklist import CODES
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from tests.core.jobs import EIGHTHS, whole_job
 from tests.core.links import link_of, ordinary_job
 from tests.web import forms

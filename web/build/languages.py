@@ -59,11 +59,11 @@ def languages() -> list[Words]:
     """Read every language that the core has; each must have what the first has, and no more."""
     if str(CORE) not in sys.path:
         sys.path.insert(0, str(CORE))
-    modules = importlib.import_module("sweepsheet.words.languages").MODULES
+    folders = importlib.import_module("sweepsheet.words.languages").FOLDERS
     found = []
-    for code, name in modules.items():
-        module = importlib.import_module(f"sweepsheet.{name}")
-        found.append(words_of(code, module.TABLE, module.PAGE))
+    for code, name in folders.items():
+        core, pages = (importlib.import_module(f"sweepsheet.{name}.{x}") for x in ("core", "pages"))
+        found.append(words_of(code, core.TABLE, pages.PAGE))
     for other in found[1:]:
         compare(found[0], other)
     return found

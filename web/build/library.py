@@ -10,6 +10,7 @@ import dataclasses
 import importlib.util
 import json
 import marshal
+import re
 import sys
 import zipfile
 from importlib._bootstrap_external import _code_to_hash_pyc  # type: ignore[attr-defined]  # private, and so not in the stubs
@@ -24,8 +25,8 @@ COMMAND_LINE = "sweepsheet/__main__.py"  # has no use in a page
 # Pyodide reads its own docstrings while it starts.
 KEPT_WHOLE = ("pyodide/", "_pyodide/")
 OURS = "sweepsheet/"
-# The sentences of the pages (english.py and its like) are in the pages already.
-NOT_WANTED = "PAGE"
+# The sentences of the pages are in the pages already.
+PAGES = re.compile(r"sweepsheet/words/\w+/pages\.py")
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)  # two builds of the same sources give the same bytes
 # Each dataclass writes its methods as text and has them compiled whenever it is imported, which was
 # half of what importing sweepsheet took. What it will ask for is compiled here, once.
@@ -59,7 +60,9 @@ def own_sources() -> dict[str, bytes]:
     sources = {}
     for path in sorted((SITE / "sweepsheet").rglob("*")):
         inside = path.relative_to(SITE).as_posix()
-        if path.is_dir() or "__pycache__" in inside or inside == COMMAND_LINE:
+        if path.is_dir() or "__pycache__" in inside:
+            continue
+        if inside == COMMAND_LINE or PAGES.fullmatch(inside):
             continue
         if path.suffix == ".py":
             sources[inside] = path.read_bytes()
@@ -102,7 +105,7 @@ def module_at(path: str) -> str:
 
 
 class Lighter(ast.NodeTransformer):
-    """Takes from a module of ours what no page reads: docstrings, and the pages' sentences.
+    """Takes from a module of ours the docstrings, which no page reads.
 
     Classes keep theirs: a dataclass without one goes to the trouble of making one up.
     """
@@ -114,11 +117,6 @@ class Lighter(ast.NodeTransformer):
         return self.generic_visit(node)
 
     visit_Module = visit_FunctionDef = visit_body  # noqa: N815 - names that ast looks for
-
-    def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.AST | None:
-        """Drop the pages' sentences."""
-        is_page = isinstance(node.target, ast.Name) and node.target.id == NOT_WANTED
-        return None if is_page else node
 
 
 def compiled(path: str, source: bytes) -> CodeType:

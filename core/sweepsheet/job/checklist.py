@@ -1,6 +1,6 @@
 """What is looked at before the sweep and after it: the codes that can be ticked, in their order.
 
-The sentences are in ``english`` under ``checklist.CODE``.
+The sentences are in ``words`` under ``checklist.CODE``.
 """
 
 from __future__ import annotations

@@ -14,7 +14,7 @@ from sweepsheet.link.codec import FIRST_VERSION, OLDER_VERSIONS, fragment_of, re
 from sweepsheet.link.figures import figures_of
 from sweepsheet.report.paper import paper_of
 from sweepsheet.solution import Solution, work_out
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
 from sweepsheet.words.messages import Language
 

@@ -47,7 +47,7 @@ class Practised:
 def practise(form: Mapping[str, str], language: Language) -> Practised:
     """The practice page for a filled-in form: ``state`` is ``faults`` or ``ready``.
 
-    >>> from sweepsheet.words.english import ENGLISH
+    >>> from sweepsheet.words.en.core import ENGLISH
     >>> ready = practise({"exercise.seed": "7"}, ENGLISH)
     >>> ready.shown["state"], len(ready.shown["turn"]), ready.shown["turn"][90]["spoken"]
     ('ready', 361, "3 o'clock: −13.5 thou")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.messages import Language, Message, Quantity
 
 

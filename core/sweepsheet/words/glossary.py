@@ -36,7 +36,7 @@ def plain_words(
 
     ``confidence`` is the probability from which the job calls it within.
 
-    >>> from sweepsheet.words.english import ENGLISH
+    >>> from sweepsheet.words.en.core import ENGLISH
     >>> words = plain_words(["bore", "companion-1"], ENGLISH, 0.95)
     >>> words["bore"][0].term, len(words["companion-1"])
     ('Offset', 1)

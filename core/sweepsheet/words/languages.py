@@ -1,16 +1,17 @@
 """The languages there are.
 
-Each is one module with the sentences of the core (``TABLE``) and those of the pages (``PAGE``),
-which the build puts into the pages. A language that nobody asks for is not imported.
+Each is a folder with the sentences of the core (``core.TABLE``) and those of the pages
+(``pages.PAGE``), which the build puts into the pages. A language that nobody asks for is not
+imported.
 """
 
 from __future__ import annotations
 
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.messages import Language
 
-# The module of each language, by its code (BCP 47). The first is the one that stands for any other.
-MODULES = {"en": "words.english", "es": "words.spanish"}
+# The folder of each language, by its code (BCP 47). The first is the one that stands for any other.
+FOLDERS = {"en": "words.en", "es": "words.es"}
 
 
 def language_of(code: object) -> Language:
@@ -20,7 +21,7 @@ def language_of(code: object) -> Language:
     ('en', 'en', 'en')
     """
     if code == "es":
-        from sweepsheet.words.spanish import SPANISH  # noqa: PLC0415 - English pages need not wait for it
+        from sweepsheet.words.es.core import SPANISH  # noqa: PLC0415 - English pages need not wait for it
 
         return SPANISH
     return ENGLISH

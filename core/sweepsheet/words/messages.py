@@ -1,7 +1,7 @@
 """Messages without words, and the languages that put them into words.
 
 The modules that compute never hold a sentence: they give a ``Message``, a key with the
-quantities that belong in it. A ``Language`` (one table in one file, such as ``english``) turns it
+quantities that belong in it. A ``Language`` (one table in one file, such as ``en.core``) turns it
 into text. So a number cannot be worded in two ways, and another language is one file more.
 """
 
@@ -207,7 +207,7 @@ class Language:
     def toward(self, angle_deg: float) -> str:
         """A direction in clock words: the hour it lies at, or the two it lies between.
 
-        >>> from sweepsheet.words.english import ENGLISH
+        >>> from sweepsheet.words.en.core import ENGLISH
         >>> ENGLISH.toward(180.0), ENGLISH.toward(309.8)
         ("6 o'clock", "10:20 (between 10 and 11 o'clock)")
         """

@@ -14,7 +14,7 @@ from sweepsheet.drawing.side_view import side_view_of
 from sweepsheet.drawing.svg import element, text
 from sweepsheet.job.read import read_job
 from sweepsheet.solution import Solution, work_out
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 
 SVG = "{http://www.w3.org/2000/svg}"
 

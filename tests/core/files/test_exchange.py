@@ -23,7 +23,7 @@ from sweepsheet.form.from_job import form_of
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
 from sweepsheet.page import answer, handle_request
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
 from tests.core.jobs import make_job, whole_job, with_face
 

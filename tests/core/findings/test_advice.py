@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from sweepsheet import sheet, solve
-from sweepsheet.words.languages import MODULES, language_of
+from sweepsheet.words.languages import FOLDERS, language_of
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,
@@ -203,7 +203,7 @@ def test_without_a_limit_nothing_is_called_within() -> None:
     assert not {"leave", "done"} & set(codes(job))
 
 
-@pytest.mark.parametrize("code", MODULES)
+@pytest.mark.parametrize("code", FOLDERS)
 def test_every_step_is_a_sentence_in_every_language(code: str) -> None:
     for job in (swept(0.0, -8.0), swept(0.0, -1.0), swept(0.0, 0.0, 0.0, 4.0)):
         for step in solve(job, language_of(code))["advice"]:

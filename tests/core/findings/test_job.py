@@ -8,7 +8,7 @@ from collections.abc import Callable
 import pytest
 
 from sweepsheet import sheet, solve
-from sweepsheet.words.english import TABLE
+from sweepsheet.words.en.core import TABLE
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,

@@ -10,7 +10,7 @@ from pathlib import Path
 from sweepsheet.job.model import SETTINGS
 from sweepsheet.job.settings import LENGTH, LIMIT, SMALL, Setting
 from sweepsheet.maths.units import INCH
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 
 PAGE = Path(__file__).resolve().parents[3] / "core" / "job-file.md"
 HEAD = "| key | what | values | usual |\n|---|---|---|---|\n"

@@ -10,7 +10,7 @@ import pytest
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.checklist import CODES, GROUPS
 from sweepsheet.job.read import read_job
-from sweepsheet.words.english import TABLE
+from sweepsheet.words.en.core import TABLE
 from sweepsheet.words.faults import InputError
 from tests.core.jobs import make_job
 from web.build.fields import checklist

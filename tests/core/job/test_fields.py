@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from sweepsheet import InputError
 from sweepsheet.job.fields import LONGEST_TEXT, FieldReader, is_harmful, shown
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.messages import Message
 
 NAME = Message("name.rounds")

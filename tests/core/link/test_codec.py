@@ -31,7 +31,7 @@ from sweepsheet.link.codec import (
 from sweepsheet.link.figures import JOB_FIGURES, ROUND_FIGURES
 from sweepsheet.link.share import open_link
 from sweepsheet.page import handle_request
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
 from tests.core.jobs import EIGHTHS, QUARTERS, make_job, then, whole_job
 from tests.core.links import link_of, ordinary_job, packed, unpacked

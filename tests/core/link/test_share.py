@@ -12,7 +12,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import read_link
 from sweepsheet.link.share import open_link
 from sweepsheet.page import handle_request
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from tests.core import old_links
 from tests.core.jobs import QUARTERS, make_job, readings_of, whole_job
 from tests.core.links import link_of, ordinary_job, packed, unpacked

@@ -8,7 +8,7 @@ from sweepsheet import sheet
 from sweepsheet.job.read import read_job
 from sweepsheet.report.sections import Section, sections_of
 from sweepsheet.solution import work_out
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from tests.core.jobs import (
     EIGHTHS,
     SEVEN_BOLTS,

@@ -8,11 +8,13 @@ from itertools import chain
 
 from sweepsheet.job.model import ABOUT_KEYS, SETTINGS
 from sweepsheet.maths.units import SYSTEMS
-from sweepsheet.words.english import PAGE, TABLE
-from sweepsheet.words.languages import MODULES
+from sweepsheet.words.en.core import TABLE
+from sweepsheet.words.en.pages import PAGE
+from sweepsheet.words.languages import FOLDERS
 from tests.core.source import calls, literals, modules, prefixes, strings
 
-CODE = {name: tree for name, tree in modules().items() if name not in MODULES.values()}
+LANGUAGES = tuple(FOLDERS.values())
+CODE = {name: tree for name, tree in modules().items() if not name.startswith(LANGUAGES)}
 # The first words of dotted keys; a literal that begins with one of them is meant as a key.
 GROUPS = {key.partition(".")[0] for key in TABLE if "." in key}
 

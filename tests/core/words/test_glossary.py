@@ -9,7 +9,7 @@ from itertools import chain
 import pytest
 
 from sweepsheet.page import handle_request
-from sweepsheet.words.english import ENGLISH, TABLE
+from sweepsheet.words.en.core import ENGLISH, TABLE
 from sweepsheet.words.glossary import TERMS, plain_words
 from tests.web.forms import WHOLE
 

@@ -21,17 +21,20 @@ from sweepsheet.page import handle_request
 from sweepsheet.report.paper import paper_of
 from sweepsheet.report.sheet import sheet_of, sheet_text
 from sweepsheet.solution import work_out
-from sweepsheet.words import english, spanish
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en import core as en_core
+from sweepsheet.words.en import pages as en_pages
+from sweepsheet.words.en.core import ENGLISH
+from sweepsheet.words.es import core as es_core
+from sweepsheet.words.es import pages as es_pages
+from sweepsheet.words.es.core import SPANISH
 from sweepsheet.words.faults import InputError
 from sweepsheet.words.messages import Language
-from sweepsheet.words.spanish import SPANISH
 from tests.core.strategies import any_job, spoil
 from tests.web import forms
 from tests.web.forms import sweep
 
-FIRST = english.TABLE | english.PAGE
-OTHER = spanish.TABLE | spanish.PAGE
+FIRST = en_core.TABLE | en_pages.PAGE
+OTHER = es_core.TABLE | es_pages.PAGE
 # What is the same in both: marks, units, abbreviations, sentences that are all placeholders.
 ALIKE = {
     "unit.mm", "unit.mm_one", "got.value", "option.expected", "sheet.reading", "sheet.option",
@@ -107,8 +110,8 @@ def ask(request: dict[str, Any], language: str) -> dict[str, Any]:
 
 
 def test_both_have_the_same_sentences_in_the_same_order() -> None:
-    assert list(english.TABLE) == list(spanish.TABLE)
-    assert list(english.PAGE) == list(spanish.PAGE)
+    assert list(en_core.TABLE) == list(es_core.TABLE)
+    assert list(en_pages.PAGE) == list(es_pages.PAGE)
 
 
 def differences(key: str, one: str, other: str) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from sweepsheet.maths.units import INCH, METRIC
-from sweepsheet.words.english import ENGLISH
+from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.messages import (
     Angle,
     BareDistance,

@@ -1,5 +1,5 @@
 // What the page's own scripts say: the build puts their sentences into the page as data, in its language
-// (core/sweepsheet/words/english.py and its like). What Python says comes worded from Python.
+// (core/sweepsheet/words/en/pages.py and its like). What Python says comes worded from Python.
 
 const place = document.getElementById('words');
 /** @type {Record<string, string>} sentences by key */

@@ -1,0 +1,1 @@
+"""English: the sentences of the core, and those of the pages."""

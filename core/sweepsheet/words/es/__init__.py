@@ -1,0 +1,1 @@
+"""Spanish: the sentences of the core, and those of the pages."""
