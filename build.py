@@ -277,10 +277,11 @@ def lock(*, upgrade: bool) -> None:
     )
 
 
-def bench() -> None:
+def bench(*, quick: bool) -> None:
     """Build, and time starts and answers in a real browser."""
     build()
-    python("tests/bench/bench.py", trouble="The bench did not finish.")
+    words = ["--quick"] if quick else []
+    python("tests/bench/bench.py", *words, trouble="The bench did not finish.")
 
 
 def mutate(modules: list[str]) -> None:
@@ -299,7 +300,7 @@ def carry_out(given: argparse.Namespace, rest: list[str]) -> None:
         "mutate": lambda: mutate(rest),
         "test": lambda: test(rest),
         "lock": lambda: lock(upgrade=given.upgrade),
-        "bench": bench,
+        "bench": lambda: bench(quick=given.quick),
     }
     commands[given.command]()
 
@@ -320,7 +321,8 @@ def main() -> int:
     commands.add_parser("test", help="lint, check types, run every test; hands the rest to pytest")
     locking = commands.add_parser("lock", help="make the lock files again")
     locking.add_argument("--upgrade", action="store_true", help="take newer versions")
-    commands.add_parser("bench", help="time starts and answers in a real browser")
+    timing = commands.add_parser("bench", help="time starts and answers in a real browser")
+    timing.add_argument("--quick", action="store_true", help="two minutes, Chromium alone")
     given, rest = parser.parse_known_args()
     if rest and given.command not in ("check", "test", "mutate"):
         parser.error(f"unknown: {' '.join(rest)}")

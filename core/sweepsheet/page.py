@@ -66,7 +66,7 @@ def handle_request(request: str) -> str:
 
 
 # What can be asked ------------------------------------------------------------------------------
-# The first answer is what everybody waits for; what the others need is imported when they are asked.
+# Everybody waits for the first answer; what the others need is imported when they are asked.
 
 
 def share(form: Form, language: Language = ENGLISH) -> Shown:

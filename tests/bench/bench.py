@@ -3,7 +3,8 @@
 The usual way is the same core behind Pyodide's stock files, with micropip installing the wheel at
 each start. The floor is a page without Python that computes the first harmonic in a few lines.
 Everything is served from this machine, so the figures are what the browser and Python take, and not
-what a network takes. Run it with `python3 build.py bench`.
+what a network takes. Run it with `python3 build.py bench`; with `--quick` it takes two minutes in
+place of ten: five starts each, in Chromium alone, without edits, links and memory.
 """
 
 from __future__ import annotations
@@ -39,7 +40,7 @@ from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_
 from tests.web.server import Server
 from web.build.release import PYODIDE_FILES
 
-STARTS = 11
+STARTS, QUICK_STARTS = 11, 5
 EDITS = 200
 STOCK_PAGE = """<!doctype html><html lang="en"><title>Stock</title>
 <script type="module">
@@ -214,7 +215,7 @@ def keep_all(page: Page) -> None:
 
 
 def later_visits(
-    chromium: BrowserType, ours: Server, stock: Server, bare: Server
+    chromium: BrowserType, ours: Server, stock: Server, bare: Server, starts: int
 ) -> list[list[Start]]:
     """Time later starts in turn: ours, ours without a signal, stock, bare."""
     with ExitStack() as stack, Server(ours.folder) as away:
@@ -228,7 +229,7 @@ def later_visits(
             visitors[-1].visit()  # this one compiles what the later ones find compiled
         visitors[1].page.context.set_offline(True)
         away.stop()
-        rounds = [[visitor.visit() for visitor in visitors] for _ in range(STARTS)]
+        rounds = [[visitor.visit() for visitor in visitors] for _ in range(starts)]
         return [list(column) for column in zip(*rounds, strict=True)]
 
 
@@ -293,14 +294,16 @@ def print_row(name: str, *figures: float | None, unit: str = "ms") -> None:
     print(f"| {name}, {unit} | {' | '.join([*cells, *ratios])} |", flush=True)
 
 
-def print_starts(chromium: BrowserType, ours: Server, stock: Server, bare: Server) -> None:
+def print_starts(
+    chromium: BrowserType, ours: Server, stock: Server, bare: Server, starts: int
+) -> None:
     """Time and print every kind of start."""
     rounds = [
         [
             *(first_visit(chromium, each.address) for each in (ours, stock, bare)),
             view_visit(chromium, ours.address),
         ]
-        for _ in range(STARTS)
+        for _ in range(starts)
     ]
     firsts, stocks, floor, views = (list(column) for column in zip(*rounds, strict=True))
     print_row("First paint", mid(firsts, "paint"), None, mid(floor, "paint"))
@@ -311,7 +314,7 @@ def print_starts(chromium: BrowserType, ours: Server, stock: Server, bare: Serve
     print_row("Customer's link: first paint", mid(views, "paint"), None, mid(floor, "paint"))
     print_row("Customer's link: readable", mid(views, "shown"), None, mid(floor, "shown"))
 
-    later, offline, stocks, floor = later_visits(chromium, ours, stock, bare)
+    later, offline, stocks, floor = later_visits(chromium, ours, stock, bare, starts)
     for name, visits in {"later visit": later, "later visit without a signal": offline}.items():
         answers = (mid(column, "answer") for column in (visits, stocks, floor))
         print_row(f"First answer, {name}", *answers)
@@ -329,8 +332,25 @@ def print_others(ours: Server, stock: Server, bare: Server) -> None:
             print_row(f"{engine.spoken}: {name[0].lower()}{name[1:]}", *figures)
 
 
-def main() -> None:
+def print_rest(chromium: BrowserType, ours: Server, stock: Server, bare: Server) -> None:
+    """Time and print edits, links and memory."""
+    for name, times in zip(("bore", "three rounds"), edits(chromium, ours), strict=True):
+        worker, whole = ([pair[i] for pair in times] for i in (0, 1))
+        print_row(f"One edit, {name}: in Python, median", median(worker))
+        print_row(f"One edit, {name}: in Python, 95 of 100 below", percentile_95(worker))
+        print_row(f"One edit, {name}: worker up, to the answer, median", median(whole))
+    for name, (first, later) in zip(
+        ("Link and sheet", "QR code"), sharing(chromium, ours), strict=True
+    ):
+        print_row(f"{name}, three rounds: the first", first)
+        print_row(f"{name}, three rounds: each later one", later)
+    memories = [memory(chromium, each.address) for each in (ours, stock, bare)]
+    print_row("Memory of the page at rest", *memories, unit="MB")
+
+
+def main(*, quick: bool) -> None:
     """Measure and print."""
+    starts = QUICK_STARTS if quick else STARTS
     with (
         sync_playwright() as playwright,
         tempfile.TemporaryDirectory() as stock_folder,
@@ -343,26 +363,17 @@ def main() -> None:
         with Server(folders[0]) as ours, Server(folders[1]) as stock, Server(folders[2]) as bare:
             stock.cache_control = "max-age=86400"  # the stock route's best case on a later visit
             print(f"{time.strftime('%Y-%m-%d')}, {platform.machine()} with {os.cpu_count()} cores,")
-            print(f"Chromium; median of {STARTS} starts each, from this machine itself.\n")
+            print(f"Chromium; median of {starts} starts each, from this machine itself.\n")
             print("| | ours | stock | bare | of stock | of bare |\n|---|---|---|---|---|---|")
-            print_starts(chromium, ours, stock, bare)
-            for name, times in zip(("bore", "three rounds"), edits(chromium, ours), strict=True):
-                worker, whole = ([pair[i] for pair in times] for i in (0, 1))
-                print_row(f"One edit, {name}: in Python, median", median(worker))
-                print_row(f"One edit, {name}: in Python, 95 of 100 below", percentile_95(worker))
-                print_row(f"One edit, {name}: worker up, to the answer, median", median(whole))
-            for name, (first, later) in zip(
-                ("Link and sheet", "QR code"), sharing(chromium, ours), strict=True
-            ):
-                print_row(f"{name}, three rounds: the first", first)
-                print_row(f"{name}, three rounds: each later one", later)
-            memories = [memory(chromium, each.address) for each in (ours, stock, bare)]
-            print_row("Memory of the page at rest", *memories, unit="MB")
+            print_starts(chromium, ours, stock, bare, starts)
+            if not quick:
+                print_rest(chromium, ours, stock, bare)
             kinds = ("as it is", "gzip", "brotli")
             for kind, *columns in zip(kinds, *map(sizes, folders), strict=True):
                 print_row(f"First visit, {kind}", *columns, unit="MB")
-            print_others(ours, stock, bare)
+            if not quick:
+                print_others(ours, stock, bare)
 
 
 if __name__ == "__main__":
-    main()
+    main(quick="--quick" in sys.argv[1:])
