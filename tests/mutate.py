@@ -43,6 +43,8 @@ MODULES: dict[str, tuple[str, ...]] = {
     "alignment.seat": (),
     "alignment.pilot": (),
     "remedy.rigid": (),
+    "remedy.dowel_uncertainty": (),
+    "remedy.response": ("core/remedy/test_trim.py",),
     "remedy.trim": (),
     "remedy.history": (),
     "remedy.dowels": (),

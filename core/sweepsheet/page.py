@@ -18,7 +18,8 @@ from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.drawing.side_view import side_view_of
 from sweepsheet.findings.job import findings_for
 from sweepsheet.form.dial import Dial
-from sweepsheet.form.to_job import FormJob, job_of
+from sweepsheet.form.form_job import FormJob
+from sweepsheet.form.to_job import job_of
 from sweepsheet.job.model import Job
 from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json

@@ -13,12 +13,13 @@ from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE, K_99_PLANE
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.remedy.chip import ChipEffect, chip_slope, effect_of
+from sweepsheet.remedy.dowel_uncertainty import play_covariance
 from sweepsheet.remedy.dowels import Option, OptionEvaluator, choose, options_for
 from sweepsheet.remedy.history import History, at_least, history_of
+from sweepsheet.remedy.response import DowelResponse
 from sweepsheet.remedy.rigid import DowelLine
 from sweepsheet.remedy.settling import Settling, bore_settling, face_settling, too_coarse
 from sweepsheet.remedy.squaring import Squaring, rim_of, square
-from sweepsheet.remedy.trim import DowelResponse, play_covariance
 from sweepsheet.remedy.unequal_pairs import Pair, pairs_for
 from sweepsheet.sweep.analysis import must_be_repeated
 

@@ -43,20 +43,15 @@ from sweepsheet.maths.normal import (
 from sweepsheet.maths.units import INCH, METRIC
 from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
 from sweepsheet.maths.verdict import NOT_JUDGED, judge
+from sweepsheet.remedy.dowel_uncertainty import aim_covariance, play_covariance, unseen_covariance
 from sweepsheet.remedy.dowels import Option, OptionEvaluator, options_for
 from sweepsheet.remedy.history import history_of, refit_covariance
 from sweepsheet.remedy.observed_move import observed_move_of
+from sweepsheet.remedy.response import DowelResponse, RoundObservation
 from sweepsheet.remedy.rigid import DowelLine
 from sweepsheet.remedy.shims import shims_for
 from sweepsheet.remedy.squaring import square
-from sweepsheet.remedy.trim import (
-    DowelResponse,
-    RoundObservation,
-    aim_covariance,
-    play_covariance,
-    trim_for,
-    unseen_covariance,
-)
+from sweepsheet.remedy.trim import trim_for
 from sweepsheet.remedy.unequal_pairs import pairs_for
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.sweep.analysis import examine

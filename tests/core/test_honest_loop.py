@@ -18,7 +18,7 @@ import pytest
 from numpy.typing import NDArray
 
 from sweepsheet import solve
-from sweepsheet.remedy.trim import PRIOR_SPREAD
+from sweepsheet.remedy.dowel_uncertainty import PRIOR_SPREAD
 from tests.core.jobs import EIGHTHS, Data
 
 pytestmark = pytest.mark.slow

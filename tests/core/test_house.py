@@ -160,7 +160,7 @@ NO_EXAMPLE = {
     "sweep.analysis.must_be_repeated": MANY_PARTS,
     "sweep.analysis.tiny_reading": MANY_PARTS,
     "sweep.analysis.examine": MANY_PARTS,
-    "remedy.trim.response_of": MANY_PARTS,
+    "remedy.response.response_of": MANY_PARTS,
 }
 
 

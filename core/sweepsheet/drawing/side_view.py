@@ -37,6 +37,41 @@ class _Lines:
     slope: float
 
 
+@dataclass(frozen=True, slots=True)
+class _View:
+    """One view on paper: its title, its middle, and by how much offsets and slopes are enlarged.
+
+    ``depth`` is that of the housing as a part of the way from the face to the pilot bearing.
+    """
+
+    title: str
+    lines: _Lines
+    middle: float
+    pixels: float
+    exaggeration: float
+    depth: float
+
+    @property
+    def at_face(self) -> float:
+        """The height of the gearbox axis at the face."""
+        return self.middle - self.lines.bore * self.pixels
+
+    @property
+    def at_pilot(self) -> float:
+        """... at the pilot bearing."""
+        return self.middle - self.lines.pilot * self.pixels
+
+    @property
+    def fall(self) -> float:
+        """How much it falls on the paper, rearward."""
+        return (self.at_face - self.at_pilot) / (_FACE_X - _PILOT_X)
+
+    @property
+    def at_tail(self) -> float:
+        """... at the end of the paper."""
+        return self.at_face + self.fall * (_TAIL_X - _FACE_X)
+
+
 def side_view_of(solution: Solution, language: Language) -> str:
     """The SVG of the latest round's pilot line; empty where that is not known."""
     measured, housing = solution.latest, solution.job.housing
@@ -65,7 +100,7 @@ def side_view_of(solution: Solution, language: Language) -> str:
             pilot=Distance(pilot.offset, units),
         ),
         *(
-            _row(title, lines, _FIRST_ROW + i * _ROW, pixels, exaggeration, depth, language)
+            _row(_View(title, lines, _FIRST_ROW + i * _ROW, pixels, exaggeration, depth), language)
             for i, (title, lines) in enumerate(rows)
         ),
         line(Vec2(20.0, bar_y), Vec2(20.0, bar_y - bar * pixels)),
@@ -83,60 +118,64 @@ def _along(measured: RoundResult, axis: Vec2) -> _Lines:
     return _Lines(measured.bore.center.dot(axis), pilot.dot(axis), slope.dot(axis))
 
 
-def _row(
-    title: str,
-    lines: _Lines,
-    middle: float,
-    pixels: float,
-    exaggeration: float,
-    depth: float,
-    language: Language,
-) -> str:
+def _row(view: _View, language: Language) -> str:
     """One view: the crank axis as a chain line, the housing, the gearbox axis through both."""
-    say = language.say
-    at_face = middle - lines.bore * pixels
-    at_pilot = middle - lines.pilot * pixels
-    fall = (at_face - at_pilot) / (_FACE_X - _PILOT_X)
-    at_tail = at_face + fall * (_TAIL_X - _FACE_X)
-    # The face is drawn square to the axis; a steep one would leave the paper.
-    lean = max(-16.0, min(16.0, lines.slope * exaggeration * _FLANGE))
-    flange_x = _FACE_X - depth * (_FACE_X - _PILOT_X)
-    top, bottom = Vec2(_FACE_X + lean, middle - _FLANGE), Vec2(_FACE_X - lean, middle + _FLANGE)
-    below = at_tail >= middle
-    above, under = min(at_tail, middle) - 5.0, max(at_tail, middle) + 15.0
-    end: dict[str, Attribute] = {"text_anchor": "end"}
-    housing = ""
-    if depth:
-        shell = (
-            f"M{flange_x:.2f} {middle - _FLANGE - 8}L{top.x:.2f} {top.y}"
-            f"M{flange_x:.2f} {middle + _FLANGE + 8}L{bottom.x:.2f} {bottom.y}"
-            f"M{flange_x:.2f} {middle - _FLANGE - 8}V{middle + _FLANGE + 8}"
-        )
-        housing = element("path", d=shell, stroke_width=0.9)
-    bearing = element(
-        "path",
-        d=f"M{_PILOT_X - 9} {middle - 10}h18v-9h-18zM{_PILOT_X - 9} {middle + 10}h18v9h-18z",
+    middle = view.middle
+    axis = line(
+        Vec2(14.0, middle), Vec2(346.0, middle), stroke_dasharray="14 3 3 3", stroke_width=0.9
     )
-    return element(
-        "g",
-        label(Vec2(14.0, middle - _FLANGE - 18.0), title, font_weight="bold"),
-        line(
-            Vec2(14.0, middle), Vec2(346.0, middle), stroke_dasharray="14 3 3 3", stroke_width=0.9
-        ),
-        housing,
-        line(top, bottom, stroke_width=2.5),
-        bearing,
-        element(
-            "path",
-            d=f"M{_PILOT_X - 26} {at_pilot - 26 * fall:.2f}L{_TAIL_X} {at_tail:.2f}",
-            class_="pencil",
-            stroke=PENCIL,
-            stroke_width=2,
-        ),
-        element("circle", cx=_FACE_X, cy=at_face, r=3.5, fill="currentColor"),
-        element("circle", cx=_PILOT_X, cy=at_pilot, r=3.5, class_="paper", fill="#fff"),
-        label(Vec2(_FACE_X + 26.0, middle - _FLANGE + 6.0), say("side.face")),
-        label(Vec2(_PILOT_X, middle + _FLANGE + 10.0), say("side.pilot"), text_anchor="middle"),
-        label(Vec2(346.0, above), say("side.crank" if below else "side.gearbox"), **end),
-        label(Vec2(346.0, under), say("side.gearbox" if below else "side.crank"), **end),
+    title = label(Vec2(14.0, middle - _FLANGE - 18.0), view.title, font_weight="bold")
+    marks = (_housing(view), _bearing(view), _gearbox(view), _names(view, language))
+    return element("g", title, axis, *marks)
+
+
+def _housing(view: _View) -> str:
+    """The rear face as it leans and, where the depth is known, the shell before it."""
+    middle = view.middle
+    # The face is drawn square to the axis; a steep one would leave the paper.
+    lean = max(-16.0, min(16.0, view.lines.slope * view.exaggeration * _FLANGE))
+    top, bottom = Vec2(_FACE_X + lean, middle - _FLANGE), Vec2(_FACE_X - lean, middle + _FLANGE)
+    face = line(top, bottom, stroke_width=2.5)
+    if not view.depth:
+        return face
+    flange_x = _FACE_X - view.depth * (_FACE_X - _PILOT_X)
+    shell = (
+        f"M{flange_x:.2f} {middle - _FLANGE - 8}L{top.x:.2f} {top.y}"
+        f"M{flange_x:.2f} {middle + _FLANGE + 8}L{bottom.x:.2f} {bottom.y}"
+        f"M{flange_x:.2f} {middle - _FLANGE - 8}V{middle + _FLANGE + 8}"
+    )
+    return element("path", d=shell, stroke_width=0.9) + face
+
+
+def _bearing(view: _View) -> str:
+    """The pilot bearing, cut open."""
+    upper = f"M{_PILOT_X - 9} {view.middle - 10}h18v-9h-18z"
+    lower = f"M{_PILOT_X - 9} {view.middle + 10}h18v9h-18z"
+    return element("path", d=upper + lower)
+
+
+def _gearbox(view: _View) -> str:
+    """The gearbox axis, through the bore and past the pilot bearing."""
+    beyond = view.at_pilot - 26 * view.fall
+    way = f"M{_PILOT_X - 26} {beyond:.2f}L{_TAIL_X} {view.at_tail:.2f}"
+    return (
+        element("path", d=way, class_="pencil", stroke=PENCIL, stroke_width=2)
+        + element("circle", cx=_FACE_X, cy=view.at_face, r=3.5, fill="currentColor")
+        + element("circle", cx=_PILOT_X, cy=view.at_pilot, r=3.5, class_="paper", fill="#fff")
+    )
+
+
+def _names(view: _View, language: Language) -> str:
+    """What face, pilot bearing and the two axes are called; the upper axis above."""
+    say, middle = language.say, view.middle
+    end: dict[str, Attribute] = {"text_anchor": "end"}
+    upper, lower = say("side.gearbox"), say("side.crank")
+    if view.at_tail >= middle:
+        upper, lower = lower, upper
+    above, under = min(view.at_tail, middle) - 5.0, max(view.at_tail, middle) + 15.0
+    return (
+        label(Vec2(_FACE_X + 26.0, middle - _FLANGE + 6.0), say("side.face"))
+        + label(Vec2(_PILOT_X, middle + _FLANGE + 10.0), say("side.pilot"), text_anchor="middle")
+        + label(Vec2(346.0, above), upper, **end)
+        + label(Vec2(346.0, under), lower, **end)
     )

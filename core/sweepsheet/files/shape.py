@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, get_args
 
-from sweepsheet.form.sweeps import MOST_WORDS
+from sweepsheet.form.typed_sweeps import MOST_WORDS
 from sweepsheet.job.checklist import CODES
 from sweepsheet.job.fields import FieldReader, shown
 from sweepsheet.job.model import (

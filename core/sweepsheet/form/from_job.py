@@ -10,8 +10,8 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from sweepsheet.form.sweeps import SECOND_DIAL, USUAL_CONTACT
 from sweepsheet.form.to_job import BLANK_IS_UNKNOWN, CHOICES_OR_BLANK, LISTS, NUMBERS, TEXTS
+from sweepsheet.form.typed_sweeps import SECOND_DIAL, USUAL_CONTACT
 from sweepsheet.job.checklist import in_order
 from sweepsheet.maths.clock import normalise
 

@@ -12,17 +12,14 @@ from itertools import zip_longest
 from typing import Any
 
 from sweepsheet.form.dial import dial_of
+from sweepsheet.form.form_job import FormJob
 from sweepsheet.form.parse import number_list, number_or_text, position_list, position_or_text
-from sweepsheet.form.sweeps import MOST_WORDS, FormJob, SweepFiller
+from sweepsheet.form.sweeps import SweepFiller
+from sweepsheet.form.typed_sweeps import MOST_WORDS
 from sweepsheet.job.checklist import CODES
 from sweepsheet.job.model import ABOUT_KEYS, SETTINGS
 from sweepsheet.job.read import FORMAT, MOST_BOLTS, VERSION
 from sweepsheet.job.settings import Setting
-
-__all__ = [
-    "BLANK_IS_UNKNOWN", "CHOICES_OR_BLANK", "LISTS", "NUMBERS", "TEXTS", "FormJob", "draft_of",
-    "job_of",
-]  # fmt: skip
 
 
 def _paths(wanted: Callable[[Setting], bool]) -> tuple[str, ...]:

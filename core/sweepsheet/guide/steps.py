@@ -28,8 +28,9 @@ from sweepsheet.drawing.crank_marks import (
 )
 from sweepsheet.drawing.marks import circle, label, paper
 from sweepsheet.drawing.svg import element
+from sweepsheet.form.dial import SIGNED
 from sweepsheet.form.parse import number_or_text
-from sweepsheet.form.sweeps import SECOND_DIAL, FormJob, SweepFiller
+from sweepsheet.form.typed_sweeps import SECOND_DIAL, TypedSweeps
 from sweepsheet.job.fields import FieldReader, shown
 from sweepsheet.job.sweeps import MOST_POSITIONS
 from sweepsheet.job.values import name_of
@@ -96,14 +97,14 @@ def guide(form: Mapping[str, str], at: str, language: Language) -> dict[str, Any
     found = _SWEEP.fullmatch(at)
     if not found:
         raise InputError((Fault("", Message("fault.request")),))
-    filler = SweepFiller(FormJob({}), form)
+    typed = TypedSweeps(form, SIGNED)
     try:
-        positions = _positions(filler, at)
+        positions = _positions(typed, at)
     except InputError as error:
         text = " ".join(fault.text(language) + "." for fault in error.faults)
         return {"state": "faults", "text": language.say("guide.unreadable", why=text)}
-    touching = _touching(filler, at)
-    end_float = filler.end_float(at)[0] if found[1] == "face" else "none"
+    touching = _touching(typed, at)
+    end_float = typed.end_float(at)[0] if found[1] == "face" else "none"
     way = way_of(positions)
     plus = "sign.minus" if form.get("indicator.plus_when") == "plunger_out" else "sign.plus"
     sweep = _Sweep(positions, way, end_float, touching, Message(plus), _most_off(form))
@@ -138,10 +139,10 @@ class _Step:
         }
 
 
-def _positions(filler: SweepFiller, at: str) -> tuple[float, ...]:
+def _positions(sweeps: TypedSweeps, at: str) -> tuple[float, ...]:
     """The positions of the sweeps, in their order. Raises ``InputError`` with every fault."""
     reader = FieldReader()
-    typed, field = filler.positions(at)
+    typed, field = sweeps.positions(at)
     reader.listing(typed, field, name_of("positions"), 1, MOST_POSITIONS)
     for i, value in enumerate(typed):
         if not isinstance(value, float):
@@ -151,12 +152,12 @@ def _positions(filler: SweepFiller, at: str) -> tuple[float, ...]:
     return tuple(value for value in typed if isinstance(value, float))
 
 
-def _touching(filler: SweepFiller, at: str) -> str:
+def _touching(sweeps: TypedSweeps, at: str) -> str:
     """What the dial touches, and how: ``inside``, ``outside``, ``forward`` or ``rearward``."""
     if at.endswith(".face"):
-        plunger, _ = filler.own(f"{at}.plunger", "face.plunger", "forward")
+        plunger, _ = sweeps.own(f"{at}.plunger", "face.plunger", "forward")
         return "rearward" if plunger == "rearward" else "forward"
-    contact, _ = filler.own(f"{at}.contact", "bore.contact", "inside")
+    contact, _ = sweeps.own(f"{at}.contact", "bore.contact", "inside")
     return "outside" if contact == "outside" else "inside"
 
 

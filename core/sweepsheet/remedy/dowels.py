@@ -16,8 +16,9 @@ from sweepsheet.job.model import Dowel, Job, Target
 from sweepsheet.maths.clock import direction_of, polar
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.maths.verdict import NOT_JUDGED, Judged, judge
+from sweepsheet.remedy.dowel_uncertainty import unseen_covariance
 from sweepsheet.remedy.history import refit_covariance
-from sweepsheet.remedy.trim import DowelResponse, unseen_covariance
+from sweepsheet.remedy.response import DowelResponse
 
 
 @dataclass(frozen=True, slots=True)

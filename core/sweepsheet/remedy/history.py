@@ -9,19 +9,11 @@ from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE
 from sweepsheet.maths.vector import Sym2, Vec2
 from sweepsheet.maths.verdict import judge
+from sweepsheet.remedy.dowel_uncertainty import PRIOR_SPREAD, aim_covariance, play_covariance
 from sweepsheet.remedy.observed_move import ObservedMove, observed_move_of
+from sweepsheet.remedy.response import LOOSE_SPREAD, DowelResponse, RoundObservation, response_of
 from sweepsheet.remedy.rigid import DowelLine, nominal_move
-from sweepsheet.remedy.trim import (
-    LOOSE_SPREAD,
-    PRIOR_SPREAD,
-    DowelResponse,
-    RoundObservation,
-    Trim,
-    aim_covariance,
-    play_covariance,
-    response_of,
-    trim_for,
-)
+from sweepsheet.remedy.trim import Trim, trim_for
 from sweepsheet.sweep.checks import ROUNDING
 
 # The least variance one way, over that the other way: a spread thinner than this is a line.

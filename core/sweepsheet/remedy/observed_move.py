@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from sweepsheet.maths.clock import direction_of
 from sweepsheet.maths.normal import K_95_LINE, K_95_PLANE
 from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2, Vec2
-from sweepsheet.remedy.trim import RoundObservation
+from sweepsheet.remedy.response import RoundObservation
 
 # An aim this near 12 or 6 (sine of 30 degrees) looks much the same with left and right swapped: a
 # dowel that turned while it was fitted would do it, too.

@@ -16,8 +16,8 @@ from sweepsheet.job.model import Dowel, Job, Limits, Stock
 from sweepsheet.maths.clock import direction_of
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2, outer
 from sweepsheet.maths.verdict import Judged, judge
+from sweepsheet.remedy.dowel_uncertainty import unseen_covariance
 from sweepsheet.remedy.rigid import DowelLine, RigidMove
-from sweepsheet.remedy.trim import unseen_covariance
 from sweepsheet.sweep.uncertainty import rectangular
 
 MOST_PAIRS = 5

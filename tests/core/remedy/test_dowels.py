@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from sweepsheet import solve
 from sweepsheet.maths.vector import Vec2
-from sweepsheet.remedy.trim import aim_covariance, play_covariance
+from sweepsheet.remedy.dowel_uncertainty import aim_covariance, play_covariance
 from tests.core.jobs import (
     PERFECT,
     Data,

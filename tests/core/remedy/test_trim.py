@@ -15,15 +15,10 @@ from numpy.typing import NDArray
 
 from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
+from sweepsheet.remedy.dowel_uncertainty import PRIOR_SPREAD
 from sweepsheet.remedy.observed_move import mirrored, observed_move_of
-from sweepsheet.remedy.trim import (
-    LOOSE_SPREAD,
-    PRIOR_SPREAD,
-    DowelResponse,
-    RoundObservation,
-    response_of,
-    trim_for,
-)
+from sweepsheet.remedy.response import LOOSE_SPREAD, DowelResponse, RoundObservation, response_of
+from sweepsheet.remedy.trim import trim_for
 from tests.core.jobs import apart
 
 Array = NDArray[np.float64]
