@@ -29,8 +29,8 @@ ALLOWED: dict[str, dict[str, str]] = {
     "decimal-step.js": {
         "units * 10n **": "two typed decimals written with as many digits as each other"
     },
-    "practice.js": {
-        "Number(slider": "where the slider of the drawing stands, in steps of the picture",
+    "crank.js": {
+        "Number(this.slider": "where the slider of the drawing stands, in steps of the picture",
         "(box.left + box.right) / 2": "the middle of the drawing on the screen, in pixels",
         "(box.top + box.bottom) / 2": "the middle of the drawing on the screen, in pixels",
         "Math.atan2(y, x)": "where a finger is on the screen",

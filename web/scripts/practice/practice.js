@@ -1,9 +1,11 @@
 // The practice page: a housing with a hidden error, whose crank can be turned.
 //
 // Python tells what there is to be seen at every degree of the crank, as angles and texts; this module
-// picks the entry of the degree at which the crank stands. It knows angles only as places of a finger
-// on the screen, and no sign of any reading.
+// picks the entry of the degree at which the crank stands. It knows no sign of any reading.
 
+import { Crank } from './crank.js';
+import { clearFaults, markFault } from './faults.js';
+import { get } from '../common/dom.js';
 import { holdRelease } from '../common/release-lock.js';
 import { startCore } from '../python/core.js';
 import { keepForOffline } from '../common/offline.js';
@@ -11,6 +13,9 @@ import { paint } from '../report/paint.js';
 import { Readings } from '../form/readings.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
+import { paintTruth } from './truth.js';
+
+/** @import { Truth } from './truth.js' */
 
 /**
  * @typedef {object} Entry what there is to be seen at one degree
@@ -35,15 +40,13 @@ import { say } from '../common/words.js';
  * @property {{ value: string, text: string }[]} sizes
  * @property {string} droop
  * @property {number} highest_seed
- * @property {{ head: string[], rows: string[][], lines: string[] } | null} truth
+ * @property {Truth | null} truth
  */
 
 const root = document.documentElement;
-/** @template {HTMLElement} T @param {string} id @returns {T} */
-const get = (id) => /** @type {T} */ (document.getElementById(id));
 
 const form = /** @type {HTMLFormElement} */ (get('form'));
-const slider = /** @type {HTMLInputElement} */ (get('crank'));
+const crank = new Crank(showCrank);
 const noteButton = /** @type {HTMLButtonElement} */ (get('note'));
 const seed = /** @type {HTMLInputElement} */ (get('seed'));
 const level = /** @type {HTMLSelectElement} */ (get('level'));
@@ -54,7 +57,6 @@ const sag = /** @type {HTMLInputElement} */ (get('sag'));
 const BEGINNING_SEED = '1';
 /** Changes of these leave the readings as they are. */
 const KEEPS_READINGS = ['exercise.positions', 'exercise.part', 'indicator.sag'];
-const STEP_DEG = 6;
 
 /** @type {Practice | null} */
 let practice = null;
@@ -147,25 +149,8 @@ function showFaults(faults) {
     return { field: form.elements.namedItem(field), text };
   });
   for (const { field, text } of names) {
-    const place = field instanceof HTMLElement ? field : seed;
-    place.setAttribute('aria-invalid', 'true');
-    faultPlace(place).textContent = text;
+    markFault(field instanceof HTMLElement ? field : seed, text);
   }
-}
-
-/** @param {HTMLElement} field */
-function faultPlace(field) {
-  const around = /** @type {HTMLElement} */ (field.closest('.field') ?? field.parentElement);
-  const place = around.querySelector('.practice-fault') ?? document.createElement('p');
-  place.className = 'fault practice-fault';
-  place.setAttribute('role', 'status');
-  around.append(place);
-  return place;
-}
-
-function clearFaults() {
-  for (const place of document.querySelectorAll('.practice-fault')) place.textContent = '';
-  for (const field of document.querySelectorAll('[aria-invalid]')) field.removeAttribute('aria-invalid');
 }
 
 /** @param {Practice} shown */
@@ -187,7 +172,7 @@ function showPractice(shown) {
   const isOld = fits.length > 0 && !isBegun(readings(rounds.length - 1).bore);
   get('old-answer').hidden = !isOld;
   for (const id of ['shown', 'strip-verdict', 'strip-headline']) get(id).classList.toggle('stale', isOld);
-  showTruth(shown.truth);
+  paintTruth(shown.truth);
   showCrank();
 }
 
@@ -199,99 +184,18 @@ function drawing(id, svg) {
   putDrawing(place, svg);
 }
 
-/** @param {Practice['truth']} truth */
-function showTruth(truth) {
-  get('truth').hidden = !truth;
-  if (!truth) return;
-  /** @param {'td' | 'th'} name @param {string[]} texts */
-  const row = (name, texts) => {
-    const made = document.createElement('tr');
-    made.append(
-      ...texts.map((text, i) => {
-        const cell = document.createElement(name);
-        cell.textContent = text;
-        cell.dataset.head = truth.head[i];
-        return cell;
-      }),
-    );
-    return made;
-  };
-  const rows = truth.rows.map((texts) => row('td', texts));
-  get('truth-table').replaceChildren(row('th', truth.head), ...rows);
-  const items = truth.lines.map((line) => Object.assign(document.createElement('li'), { textContent: line }));
-  get('truth-lines').replaceChildren(...items);
-}
-
 // The crank -------------------------------------------------------------------------------------
 
 /** Show what there is to be seen where the slider stands. */
 function showCrank() {
-  const entry = practice?.turn[Number(slider.value)];
+  const entry = practice?.turn[crank.degree];
   if (!entry) return;
   for (const what of /** @type {const} */ (['crank', 'needle', 'counter'])) {
     document.querySelector(`[data-turns="${what}"]`)?.setAttribute('transform', entry[what]);
   }
-  slider.setAttribute('aria-valuetext', entry.spoken);
+  crank.slider.setAttribute('aria-valuetext', entry.spoken);
   noteButton.disabled = !entry.field;
   noteButton.textContent = entry.note ?? say('exercise.to_mark');
-}
-
-/** @type {number | undefined} */
-let moving;
-
-/** Turn the crank to a degree, so that the needle can be followed. @param {number} goal */
-function turnTo(goal) {
-  cancelAnimationFrame(moving ?? 0);
-  const way = goal - Number(slider.value);
-  const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
-  const isNear = still || Math.abs(way) <= STEP_DEG;
-  slider.value = String(isNear ? goal : Number(slider.value) + Math.sign(way) * STEP_DEG);
-  showCrank();
-  if (!isNear) moving = requestAnimationFrame(() => turnTo(goal));
-}
-
-/** @param {1 | -1} way */
-function step(way) {
-  if (!practice) return;
-  const at = Number(slider.value);
-  const { stops } = practice;
-  const last = stops[stops.length - 1] ?? 0;
-  // From the end of a turn on to the first mark of the next.
-  if (way > 0 && at >= last) slider.value = '0';
-  const from = Number(slider.value);
-  const goal = way > 0 ? stops.find((stop) => stop > from) : stops.filter((stop) => stop < from).pop();
-  turnTo(goal ?? from);
-}
-
-/** Where a finger is round the crank: degrees clockwise on the screen. @param {PointerEvent} event */
-function fingerAngle({ clientX, clientY }) {
-  const box = /** @type {Element} */ (document.querySelector('.grip')).getBoundingClientRect();
-  const x = clientX - (box.left + box.right) / 2;
-  const y = clientY - (box.top + box.bottom) / 2;
-  return (Math.atan2(y, x) * 180) / Math.PI;
-}
-
-/** A whole turn has an end: the drag stops there, and the next begins a new turn. */
-function startDragging() {
-  const view = get('crank-view');
-  let last = 0;
-  let at = 0;
-  view.addEventListener('pointerdown', (event) => {
-    if (!(event.target instanceof Element) || !event.target.closest('.grip')) return;
-    cancelAnimationFrame(moving ?? 0);
-    view.setPointerCapture(event.pointerId);
-    last = fingerAngle(event);
-    at = Number(slider.value) % Number(slider.max);
-  });
-  view.addEventListener('pointermove', (event) => {
-    if (!view.hasPointerCapture(event.pointerId) || !practice) return;
-    const angle = fingerAngle(event);
-    const turned = ((angle - last + 540) % 360) - 180;
-    last = angle;
-    at = Math.min(Number(slider.max), Math.max(0, at + turned * practice.sense));
-    slider.value = String(Math.round(at));
-    showCrank();
-  });
 }
 
 // Rounds ----------------------------------------------------------------------------------------
@@ -345,7 +249,7 @@ function begin() {
   sag.value = '';
   fitAim.value = '';
   fitOffset.value = '';
-  slider.value = '0';
+  crank.put(0);
   const units = readForm().units === 'metric' ? 'metric' : 'inch';
   for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
   ask();
@@ -372,13 +276,13 @@ function drawSeed() {
 
 form.addEventListener('submit', (event) => event.preventDefault());
 form.addEventListener('input', ({ target }) => {
-  if (target === slider) {
-    cancelAnimationFrame(moving ?? 0);
+  if (target === crank.slider) {
+    crank.hold();
     return showCrank();
   }
   const name = target instanceof HTMLElement ? target.getAttribute('name') : null;
   if (name === 'exercise.part') {
-    slider.value = '0';
+    crank.put(0);
     showPart();
   }
   if (target === seed || target === level) writeAddress();
@@ -386,20 +290,20 @@ form.addEventListener('input', ({ target }) => {
   begin();
 });
 noteButton.addEventListener('click', () => {
-  const entry = practice?.turn[Number(slider.value)];
+  const entry = practice?.turn[crank.degree];
   const field = entry?.field ? form.elements.namedItem(entry.field) : null;
   if (!(field instanceof HTMLInputElement)) return;
   field.value = entry?.typed ?? '';
   field.dispatchEvent(new Event('input', { bubbles: true }));
 });
-get('back').addEventListener('click', () => step(-1));
-get('on').addEventListener('click', () => step(1));
+get('back').addEventListener('click', () => practice && crank.step(-1, practice.stops));
+get('on').addEventListener('click', () => practice && crank.step(1, practice.stops));
 get('once-more').addEventListener('click', () => {
   if (!rounds.length) return;
   const { bore, face } = readings(rounds.length - 1);
   const swept = readForm()['exercise.part'] === 'face' ? face : bore;
   swept.setCount(swept.count + 1);
-  slider.value = '0';
+  crank.put(0);
   ask();
 });
 get('measure-droop').addEventListener('click', () => {
@@ -414,7 +318,7 @@ get('fit').addEventListener('click', async () => {
   do done = await ask(wanted);
   while (done === null && beginning === beginnings); // something was typed meanwhile
   if (!done) return;
-  slider.value = '0';
+  crank.put(0);
   const bore = /** @type {HTMLInputElement} */ (form.querySelector('[name="exercise.part"]'));
   bore.checked = true;
   showPart();
@@ -435,7 +339,7 @@ addEventListener('hashchange', () => {
   begin();
 });
 
-startDragging();
+crank.letDrag(() => practice?.sense ?? null);
 readAddress();
 writeAddress();
 begin();
