@@ -22,7 +22,8 @@ ROOT = Path(__file__).resolve().parent.parent
 WORK = ROOT / ".build" / "mutants"
 
 # The modules that compute. The tests of each are tests/core/test_MODULE.py, the figures worked out
-# by hand, and those named here (below tests/). off_axis has properties only, which mutmut leaves.
+# by hand, and those named here (below tests/). maths.eccentricity has properties only, which
+# mutmut leaves.
 FITS, BY_HAND = "published/test_fits.py", "core/test_by_hand.py"
 MODULES: dict[str, tuple[str, ...]] = {
     "maths.vector": (),
@@ -42,6 +43,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "remedy.chip": (),
     "alignment.seat": (),
     "alignment.pilot": (),
+    "alignment.rounds": ("core/alignment/test_pilot.py", "core/test_corners.py"),
     "remedy.rigid": (),
     "remedy.dowel_uncertainty": (),
     "remedy.response": ("core/remedy/test_trim.py",),
@@ -51,6 +53,11 @@ MODULES: dict[str, tuple[str, ...]] = {
     "remedy.unequal_pairs": (),
     "remedy.shims": (),
     "remedy.squaring": (),
+    "remedy.observed_move": ("core/remedy/test_trim.py", "core/remedy/test_history.py"),
+    "remedy.settling": (),
+    "job.positions": (),
+    "job.sag": ("core/alignment/test_bore.py", "core/job/test_read.py"),
+    "findings.reach": (),
     "solution": (),
 }
 # Exit codes by which mutmut files a mutant.

@@ -7,9 +7,12 @@ import { GuideView } from './guide-view.js';
 import { make } from '../common/dom.js';
 import { MOST_SWEEPS } from '../common/core-values.js';
 import { changed, turnSign } from '../form/readings.js';
+import { fieldNamed, firstBlank, nextBlankSweep, stopsOf, sweepsAt } from './stops.js';
 import { putDrawing } from '../common/svg.js';
 import { hasVoice, hush, isVoiceWanted, rememberVoice, speak } from './voice.js';
 import { say } from '../common/words.js';
+
+/** @import { Stop } from './stops.js' */
 
 /**
  * @typedef {object} Told what Python says of a stop
@@ -20,18 +23,7 @@ import { say } from '../common/words.js';
  * @property {string} crank an SVG transform
  *
  * @typedef {{ state: 'guide', picture: string, steps: Told[] } | { state: 'faults', text: string }} Answer
- *
- * @typedef {object} Stop
- * @property {'ready' | 'position' | 'closing' | 'end'} kind
- * @property {string} label as it stands in the form
- * @property {string[]} names the fields of the form that belong to it
  */
-
-/** @param {string} name */
-function fieldNamed(name) {
-  const [field] = document.getElementsByName(name);
-  return field instanceof HTMLInputElement ? field : null;
-}
 
 /** The style sheet, once; where it can't be had the guide works without it. */
 let styled = /** @type {Promise<unknown> | null} */ (null);
@@ -117,7 +109,7 @@ class Guide {
       characterData: true,
     });
     this.awake.start();
-    this.#go(this.#firstBlank());
+    this.#go(firstBlank(this.#stops));
   }
 
   /** Take up one sweep. @param {string} at @param {number} sweep */
@@ -125,16 +117,7 @@ class Guide {
     this.#at = at;
     this.#sweep = sweep;
     this.#told = null;
-    this.#stops = [{ kind: 'ready', label: say('guide.get_ready'), names: [] }];
-    for (let i = 0; fieldNamed(`${at}.sweeps.${sweep}.${i}`); i++) {
-      const name = `${at}.sweeps.${sweep}.${i}`;
-      const names = [name, `${at}.opposite.${sweep}.${i}`].filter(fieldNamed);
-      const label = document.querySelector(`label[for="${name}"]`)?.textContent ?? '';
-      this.#stops.push({ kind: 'position', label, names });
-    }
-    const closing = say('readings.closing');
-    this.#stops.push({ kind: 'closing', label: closing, names: [`${at}.closing.${sweep}`] });
-    this.#stops.push({ kind: 'end', label: say('guide.done'), names: [] });
+    this.#stops = stopsOf(at, sweep);
     const what = at.endsWith('.face') ? 'what.face' : 'what.bore';
     this.view.title.textContent = say('readings.sweep', { n: sweep + 1, what: say(what) });
     this.#ask(++this.#opening);
@@ -153,15 +136,6 @@ class Guide {
     this.#drawPicture();
     this.#showWords();
     this.#say();
-  }
-
-  /** Where to go on: the beginning of a blank sweep, else its first blank field. */
-  #firstBlank() {
-    const blank = ({ names = /** @type {string[]} */ ([]) }) =>
-      names.some((name) => !fieldNamed(name)?.value.trim());
-    if (!this.#stops.some(({ names }) => names.some((name) => fieldNamed(name)?.value.trim()))) return 0;
-    const first = this.#stops.findIndex(blank);
-    return first < 0 ? this.#stops.length - 1 : first;
   }
 
   get #stop() {
@@ -195,25 +169,8 @@ class Guide {
     else this.#next();
   }
 
-  /** A sweep that is still blank after this one, else one more. */
   #again() {
-    const count = () => document.querySelectorAll(`button.lead[data-at="${this.#at}"]`).length;
-    let sweep = this.#sweep + 1;
-    const isBegun = () => {
-      const fields = [...document.querySelectorAll('form input')];
-      const names = [`${this.#at}.sweeps.${sweep}.`, `${this.#at}.opposite.${sweep}.`];
-      return fields.some(
-        (field) =>
-          field instanceof HTMLInputElement && field.value && names.some((name) => field.name.startsWith(name)),
-      );
-    };
-    while (sweep < count() && isBegun()) sweep++;
-    if (sweep === count()) {
-      const round = document.querySelector(`button.lead[data-at="${this.#at}"]`)?.closest('.round');
-      const more = round?.querySelector(this.#at.endsWith('.face') ? '.more-face' : '.more-bore');
-      if (more instanceof HTMLElement) more.click();
-    }
-    this.#take(this.#at, sweep);
+    this.#take(this.#at, nextBlankSweep(this.#at, this.#sweep));
     this.#go(0);
   }
 
@@ -259,7 +216,7 @@ class Guide {
     view.next.textContent = say(isLast ? 'guide.leave' : onward);
     view.leave.hidden = isLast;
     view.skip.hidden = kind !== 'position';
-    const isFull = document.querySelectorAll(`button.lead[data-at="${this.#at}"]`).length >= MOST_SWEEPS;
+    const isFull = sweepsAt(this.#at) >= MOST_SWEEPS;
     view.again.hidden = !isLast || isFull;
     view.readings.forEach(({ part, label, input, sign }, i) => {
       const name = names[i];
