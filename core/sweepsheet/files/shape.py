@@ -102,9 +102,10 @@ class _Shape:
                 self.leaf(value, path)
             case "text":
                 self.text(value, path)
-            case "choice" if not (value is None and setting.nullable):
-                self.choices(part, section, {key: setting.choices})
-            case "sizes":
+            case "choice":
+                if value is not None or not setting.nullable:
+                    self.choices(part, section, {key: setting.choices})
+            case _:  # sizes
                 for i, item in enumerate(self.listing(value, path, 0, MOST_WORDS)):
                     self.leaf(item, f"{path}.{i}")
 

@@ -44,7 +44,7 @@ class ValueReader:
                 return self.reader.choice(value, path, name_of(path), setting.choices)
             case "text":
                 return self.reader.text(value, path, name_of(path))
-            case "sizes":
+            case _:  # sizes
                 return self.sizes(value, path, setting.name)
 
     def sizes(self, value: object, path: str, name: str) -> tuple[float, ...]:

@@ -7,10 +7,13 @@ from typing import Any
 import pytest
 
 from sweepsheet import sheet, solve
+from sweepsheet.job.read import read_job
+from sweepsheet.solution import work_out
 from sweepsheet.words.languages import FOLDERS, language_of
 from tests.core.jobs import (
     EIGHTHS,
     PERFECT,
+    TWO_HOLES,
     Data,
     face_readings,
     make_job,
@@ -123,6 +126,21 @@ def test_a_face_out_once_is_cleaned_and_swept_again() -> None:
     assert codes(swept(0.0, -8.0, 0.0, 4.0)) == ["clean-joint"]
 
 
+def test_a_tilt_is_seen_again_where_both_its_sweeps_count() -> None:
+    """Not after a face that stood true, and not by readings of which one does not belong."""
+    true, out = swept(0.0, -8.0), swept(0.0, -8.0, 0.0, 4.0)
+    wrong = swept(0.0, -8.0, 0.0, 4.0)
+    wrong["rounds"][0]["face"]["sweeps"][0][3] += 9.0
+    seen = {
+        "twice": then(out, out), "true before": then(true, out), "wrong before": then(wrong, out),
+        "wrong now": then(out, wrong),
+    }  # fmt: skip
+    found = {name: work_out(read_job(job)).tilt_seen_again for name, job in seen.items()}
+    assert found == dict.fromkeys(seen, False) | {"twice": True}
+    assert codes(seen["twice"]) == ["sweep-face-twice"]
+    assert codes(seen["true before"]) == ["clean-joint"]
+
+
 def test_a_face_too_close_to_call_is_measured_not_cut() -> None:
     job = with_face(make_job(readings_of(0.0, -8.0)), face_readings(0.0, 0.75))
     assert codes(job) == ["settle-face"]
@@ -171,6 +189,24 @@ def test_what_no_measuring_can_settle_is_not_measured_for_ever() -> None:
     assert found == ["cannot-settle", "reseat", "fit-dowels", "recheck"]
     bare = make_job(readings_of(0.0, -5.05), stock={"dowel_offsets": []})
     assert codes(with_face(bare)) == ["cannot-settle", "treat-as-out"]
+
+
+def test_a_pair_that_was_fitted_six_times_is_not_fitted_once_more() -> None:
+    """It would be so for ever: a hair from the limit each time."""
+    job = with_face(make_job(readings_of(0.0, -12.05)))
+    pair = with_dowels(with_face(make_job(readings_of(0.0, -5.05))), (7.0, 0.0))
+    for _ in range(5):
+        job = then(job, pair)
+    assert codes(job) == ["cannot-settle", "fit-dowels", "recheck"]
+    assert codes(then(job, pair)) == ["cannot-settle", "treat-as-out"]
+
+
+def test_one_of_two_unlike_dowels_may_be_a_standard_one() -> None:
+    """Half of 7 is 3.5: one hole keeps what it has."""
+    job = swept(0.0, -3.5) | {"limits": {"bore_offset": 1.5}, "housing": {"dowel_holes": TWO_HOLES}}
+    (fit,) = [step for step in advice(job) if step["code"] == "fit-unlike"]
+    assert "at 9 o'clock the stock one" in fit["text"]
+    assert "at 3 o'clock the 7 thou one, aimed at 12 o'clock" in fit["text"]
 
 
 def test_a_face_at_its_limit_is_neither_measured_for_ever_nor_cut() -> None:
