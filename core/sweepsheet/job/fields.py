@@ -17,7 +17,7 @@ _SHOWN = 24
 _LINE_BREAKS = "\n\r\t\u2028\u2029"
 
 
-def shown(value: object) -> Message:
+def shown(value: object) -> Message:  # noqa: PLR0911 - one for each kind of value
     """What was found, as a short quotation for a fault."""
     match value:
         case None:
@@ -111,7 +111,7 @@ class FieldReader:
         self, value: object, path: str, name: Message, low: float, high: float
     ) -> float | None:
         """A finite number with ``low <= number <= high``; ``None`` where it is not one."""
-        if isinstance(value, bool) or not isinstance(value, int | float) or value != value:
+        if isinstance(value, bool) or not isinstance(value, int | float) or value != value:  # noqa: PLR0124 - a nan is not itself
             self.fault(path, "fault.number", name=name, got=shown(value))
             return None
         if not low <= value <= high:
