@@ -6,9 +6,8 @@ the drawing, x right and y down.
 
 from __future__ import annotations
 
-from sweepsheet.drawing.marks import arrow, circle, label, line
+from sweepsheet.drawing.marks import around, arrow, circle, label, line
 from sweepsheet.drawing.svg import element
-from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.vector import Vec2
 
 MIDDLE = Vec2(180.0, 124.0)
@@ -17,16 +16,6 @@ BORE = 74.0
 SPIGOT = 54.0
 ON_FACE = 88.0
 HOURS = 112.0
-
-
-def around(middle: Vec2, angle_deg: float, radius: float) -> Vec2:
-    """A point of the drawing by clock angle and distance from a middle.
-
-    >>> around(Vec2(10.0, 10.0), 90.0, 5.0)
-    Vec2(x=15.0, y=10.0)
-    """
-    u = unit_vector(angle_deg)
-    return Vec2(middle.x + radius * u.x, middle.y - radius * u.y)
 
 
 def clock_hours() -> str:

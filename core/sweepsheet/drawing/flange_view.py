@@ -5,7 +5,15 @@ Bolts stand at their own clock angles and, beside one another, at their own dist
 
 from __future__ import annotations
 
-from sweepsheet.drawing.marks import circle, crank_mark, label, paper, wedge_mark, wedge_sample
+from sweepsheet.drawing.marks import (
+    around,
+    circle,
+    crank_mark,
+    label,
+    paper,
+    wedge_mark,
+    wedge_sample,
+)
 from sweepsheet.drawing.svg import element
 from sweepsheet.job.model import Hole
 from sweepsheet.maths.clock import unit_vector
@@ -58,9 +66,8 @@ def flange_view_of(solution: Solution, language: Language) -> str:
 
 def _bolt(bolt: Hole, pixels: float, shim: str) -> str:
     """A bolt hole, and the thickness of its shim on the side of the middle."""
-    u = unit_vector(bolt.at_deg)
-    at = _MIDDLE + Vec2(u.x, -u.y).scaled(bolt.radius * pixels)
-    inside = _MIDDLE + Vec2(u.x, -u.y).scaled(bolt.radius * pixels - 24.0)
+    at = around(_MIDDLE, bolt.at_deg, bolt.radius * pixels)
+    inside = around(_MIDDLE, bolt.at_deg, bolt.radius * pixels - 24.0)
     return element(
         "g",
         circle(at, 7.0),

@@ -14,11 +14,13 @@ from sweepsheet.alignment.face import Face
 from sweepsheet.drawing.marks import (
     PENCIL,
     after_mark,
+    around,
     arrow,
     bore_mark,
     circle,
     crank_mark,
     dimension,
+    dowel_mark,
     label,
     limit_sample,
     line,
@@ -107,12 +109,6 @@ def _extent(solution: Solution) -> float:
     return max(*wanted, 10.0**-solution.job.units.decimals)
 
 
-def _polar(angle_deg: float, radius: float) -> Vec2:
-    """A point of the drawing by clock angle and distance from the middle."""
-    u = unit_vector(angle_deg)
-    return Vec2(_MIDDLE.x + radius * u.x, _MIDDLE.y - radius * u.y)
-
-
 def _definitions() -> str:
     """The hatch for what is out of limit, and the arrow heads."""
     hatch = element(
@@ -128,13 +124,15 @@ def _housing() -> str:
     """Rim and bore of the housing, with the hours of the clock outside."""
     hours = "".join(
         label(
-            _polar(hour * 30.0, _HOURS) + (_BESIDE_DOWEL if hour in (3, 9) else Vec2(0.0, 5.0)),
+            around(_MIDDLE, hour * 30.0, _HOURS)
+            + (_BESIDE_DOWEL if hour in (3, 9) else Vec2(0.0, 5.0)),
             str(hour), text_anchor="middle", font_size=14, font_weight="bold",
         )
         for hour in (12, 3, 6, 9)
     )  # fmt: skip
     ticks = "".join(
-        line(_polar(hour * 30.0, _RIM), _polar(hour * 30.0, _RIM - 5.0)) for hour in range(12)
+        line(around(_MIDDLE, hour * 30.0, _RIM), around(_MIDDLE, hour * 30.0, _RIM - 5.0))
+        for hour in range(12)
     )
     return element(
         "g",
@@ -153,7 +151,7 @@ def _readings(last: Round, bore: Bore, language: Language) -> str:
     foreign = bore.swept.foreign.position_deg if bore.swept.foreign else None
     labels = []
     for angle, value in zip(sweeps.positions_deg, sweeps.readings[0], strict=True):
-        at = _polar(angle, _READINGS)
+        at = around(_MIDDLE, angle, _READINGS)
         shown = "–" if value is None else language.number(f"{value:+g}" if value else "0")
         labels.append(label(at + Vec2(0.0, 5.0), shown, text_anchor="middle"))
         if angle == foreign:
@@ -229,12 +227,11 @@ def _dowels(solution: Solution) -> str:
         dowels = (Dowel(planned.offset, planned.aim_deg),) * 2
     marks = []
     for angle, dowel, old in zip(_dowel_angles(solution.job.housing), dowels, now, strict=True):
-        at = _polar(angle, _RIM)
-        marks.append(_dowel(at, dowel))
+        at = around(_MIDDLE, angle, _RIM)
+        marks.append(dowel_mark(at, dowel.offset, dowel.aim_deg))
         if planned is not None and old.offset > 0:
             # Where the peg points now, so that the turn can be seen.
-            u = unit_vector(old.aim_deg)
-            tip = at + Vec2(u.x, -u.y).scaled(22.0)
+            tip = around(at, old.aim_deg, 22.0)
             marks.append(line(at, tip, stroke_dasharray="3 2"))
     return element("g", *marks, class_="dowels")
 
@@ -244,7 +241,7 @@ def _rearmost(face: Face | None) -> str:
     if face is None or face.direction_pm_deg is None:
         return ""
     u = unit_vector(face.rearmost_deg)
-    return wedge_mark(_polar(face.rearmost_deg, _RIM + 6.0), Vec2(u.x, -u.y))
+    return wedge_mark(around(_MIDDLE, face.rearmost_deg, _RIM + 6.0), Vec2(u.x, -u.y))
 
 
 def _dowel_angles(housing: Housing) -> tuple[float, float]:
@@ -253,16 +250,6 @@ def _dowel_angles(housing: Housing) -> tuple[float, float]:
         return (270.0, 90.0)
     first, second = housing.dowel_holes
     return (first.at_deg, second.at_deg)
-
-
-def _dowel(at: Vec2, dowel: Dowel) -> str:
-    """A dowel: its hole, the eccentric peg, and the aim as an arrow."""
-    hole = element("circle", cx=at.x, cy=at.y, r=9, class_="paper", fill="#fff")
-    if dowel.offset == 0:
-        return element("g", hole, circle(at, 5.0))
-    u = unit_vector(dowel.aim_deg)
-    way = Vec2(u.x, -u.y)
-    return element("g", hole, circle(at + way.scaled(3.0), 5.0), arrow(at, at + way.scaled(26.0)))
 
 
 def _legend(solution: Solution, scale: _Scale, language: Language) -> str:

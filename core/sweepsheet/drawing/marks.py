@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 
 from sweepsheet.drawing.svg import Attribute, element, text
+from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.vector import Vec2
 
 PENCIL = "#a3201a"
@@ -59,6 +60,16 @@ def line(a: Vec2, b: Vec2, **attributes: Attribute) -> str:
 def circle(at: Vec2, r: float, **attributes: Attribute) -> str:
     """A circle."""
     return element("circle", cx=at.x, cy=at.y, r=r, **attributes)
+
+
+def around(middle: Vec2, angle_deg: float, radius: float) -> Vec2:
+    """A point of the drawing by clock angle and distance from a middle.
+
+    >>> around(Vec2(10.0, 10.0), 90.0, 5.0)
+    Vec2(x=15.0, y=10.0)
+    """
+    u = unit_vector(angle_deg)
+    return Vec2(middle.x + radius * u.x, middle.y - radius * u.y)
 
 
 def crank_mark(at: Vec2) -> str:
@@ -128,6 +139,15 @@ def dimension(left: Vec2, right: Vec2) -> str:
         element("path", d=ends),
         element("path", d=heads, fill="currentColor", stroke="none") if heads else "",
     )
+
+
+def dowel_mark(at: Vec2, offset: float, aim_deg: float) -> str:
+    """A dowel: its hole, the peg, which stands off where it has an offset, and the aim."""
+    hole = element("circle", cx=at.x, cy=at.y, r=9, class_="paper", fill="#fff")
+    if offset == 0:
+        return element("g", hole, circle(at, 5.0))
+    peg, head = around(at, aim_deg, 3.0), around(at, aim_deg, 26.0)
+    return element("g", hole, circle(peg, 5.0), arrow(at, head))
 
 
 def wedge_mark(at: Vec2, way: Vec2) -> str:

@@ -12,7 +12,6 @@ from sweepsheet.drawing.crank_marks import (
     ON_FACE,
     RIM,
     SPIGOT,
-    around,
     bore_bracket,
     clock_hours,
     face_bracket,
@@ -20,9 +19,8 @@ from sweepsheet.drawing.crank_marks import (
     position_mark,
     way_of_turning,
 )
-from sweepsheet.drawing.marks import arrow, circle, label, line, paper
+from sweepsheet.drawing.marks import around, arrow, circle, dowel_mark, label, line, paper
 from sweepsheet.drawing.svg import element
-from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.practice.exercise import Exercise
@@ -181,17 +179,9 @@ def _noted(exercise: Exercise, radius: float, language: Language) -> str:
 def _dowels(exercise: Exercise) -> str:
     """The two dowels, with the way their pegs point where offset ones are in."""
     pair = exercise.fits[-1] if exercise.fits else None
-    marks = []
-    for side in (-ON_FACE, ON_FACE):
-        at = MIDDLE + Vec2(side, 0.0)
-        marks.append(element("circle", cx=at.x, cy=at.y, r=8, class_="paper", fill="#fff"))
-        if pair is None or pair.offset == 0:
-            marks.append(circle(at, 4.5))
-            continue
-        u = unit_vector(pair.aim_deg)
-        way = Vec2(u.x, -u.y)
-        marks += [circle(at + way.scaled(2.5), 4.5), arrow(at, at + way.scaled(24.0))]
-    return element("g", *marks)
+    offset, aim_deg = (0.0, 0.0) if pair is None else (pair.offset, pair.aim_deg)
+    places = (MIDDLE + Vec2(side, 0.0) for side in (-ON_FACE, ON_FACE))
+    return element("g", *(dowel_mark(at, offset, aim_deg) for at in places))
 
 
 def _bracket(exercise: Exercise) -> str:
