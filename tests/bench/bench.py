@@ -32,10 +32,11 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 
 import build
 from tests.bench.other_engines import rows
-from tests.core.jobs import EIGHTHS
-from tests.core.links import link_of, ordinary_job
+from tests.cases import forms
+from tests.cases.jobs import EIGHTHS
+from tests.cases.links import link_of, ordinary_job
 from tests.web import browser as browsers
-from tests.web import engines, forms
+from tests.web import engines
 from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
 from web.build.release import PYODIDE_FILES

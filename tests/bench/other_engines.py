@@ -12,8 +12,8 @@ from contextlib import contextmanager
 from pathlib import Path
 from statistics import median
 
-from tests.core.jobs import EIGHTHS
-from tests.core.links import link_of, ordinary_job
+from tests.cases.jobs import EIGHTHS
+from tests.cases.links import link_of, ordinary_job
 from tests.web import engines
 from tests.web.drivers.base import Driver
 from tests.web.drivers.firefox import Firefox

@@ -21,7 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from sweepsheet import solve
-from tests.core.jobs import SEVEN_BOLTS, Data
+from tests.cases.jobs import SEVEN_BOLTS, Data
 from tests.core.test_honest_loop import FACE_RADIUS, face_height, wall_distance
 
 Array = NDArray[np.float64]

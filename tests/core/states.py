@@ -16,8 +16,8 @@ from typing import Any
 
 import numpy as np
 
-from tests.core.jobs import QUARTERS as CLOCKWISE
-from tests.core.jobs import TWO_HOLES, Data, readings_of
+from tests.cases.jobs import QUARTERS as CLOCKWISE
+from tests.cases.jobs import TWO_HOLES, Data, readings_of
 from tests.core.shop import EIGHTHS, QUARTERS, RIM, Mechanic, Shop, plane
 
 Act = Callable[[Mechanic], None]

@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 from sweepsheet import Fault, InputError, sheet, solve
 from sweepsheet.words.en.core import TABLE
 from sweepsheet.words.messages import Language
+from tests.cases.jobs import Data, make_job, readings_of
 from tests.core.job.test_read import FULL, leaves, put
-from tests.core.jobs import Data, make_job, readings_of
 
 json_like = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=12),

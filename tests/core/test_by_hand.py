@@ -71,7 +71,7 @@ from sweepsheet.sweep.corrections import (
 )
 from sweepsheet.sweep.harmonic import fit
 from sweepsheet.sweep.uncertainty import uncertainty_of
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     QUARTERS,

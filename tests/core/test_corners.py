@@ -24,7 +24,7 @@ from sweepsheet.maths.vector import Vec2
 from sweepsheet.page import handle_request
 from sweepsheet.solution import work_out
 from sweepsheet.words.en.core import ENGLISH
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     Data,

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from tests.core.jobs import EIGHTHS, QUARTERS, Data, bore_of, make_job
+from tests.cases.jobs import EIGHTHS, QUARTERS, Data, bore_of, make_job
 
 pytestmark = pytest.mark.slow
 

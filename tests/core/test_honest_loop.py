@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 
 from sweepsheet import solve
 from sweepsheet.remedy.dowel_uncertainty import PRIOR_SPREAD
-from tests.core.jobs import EIGHTHS, Data
+from tests.cases.jobs import EIGHTHS, Data
 
 pytestmark = pytest.mark.slow
 

@@ -14,7 +14,7 @@ import pytest
 import sweepsheet
 from sweepsheet import sheet, solve
 from sweepsheet.__main__ import main
-from tests.core.jobs import Data, make_job, readings_of
+from tests.cases.jobs import Data, make_job, readings_of
 
 JOB = make_job(readings_of(3.0, -6.0))
 

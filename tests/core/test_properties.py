@@ -20,9 +20,9 @@ from sweepsheet.form.from_job import form_of
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json
-from tests.core.jobs import Data
-from tests.core.settings import LONG_KEYS, SMALL_KEYS
-from tests.core.strategies import any_job, good_jobs, spoil, spoiled_jobs, tame_jobs
+from tests.cases.jobs import Data
+from tests.cases.settings import LONG_KEYS, SMALL_KEYS
+from tests.cases.strategies import any_job, good_jobs, spoil, spoiled_jobs, tame_jobs
 from tests.core.test_api import answer_or_faults
 
 # What a result says ------------------------------------------------------------------------

@@ -6,7 +6,7 @@ import pytest
 
 from sweepsheet import sheet, solve
 from sweepsheet.words.en.core import TABLE
-from tests.core.jobs import Data
+from tests.cases.jobs import Data
 from tests.core.shop import Mechanic
 from tests.core.states import STATES, State
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from sweepsheet import solve
-from tests.core.jobs import EIGHTHS, PERFECT, bore_of, make_job, readings_of
+from tests.cases.jobs import EIGHTHS, PERFECT, bore_of, make_job, readings_of
 from tests.published.record import check
 
 SOURCE = "common practice, no source"

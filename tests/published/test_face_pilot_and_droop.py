@@ -9,7 +9,7 @@ import pytest
 from sweepsheet import solve
 from sweepsheet.alignment.pilot import BEARING_ANGLES, PUBLISHED_ANGLES
 from sweepsheet.job.model import BearingClass
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     QUARTERS,

@@ -19,7 +19,7 @@ from scipy.optimize import least_squares
 
 from sweepsheet import solve
 from sweepsheet.maths.linear import least_squares as core_least_squares
-from tests.core.jobs import PERFECT, Data, Reading, bore_of, make_job
+from tests.cases.jobs import PERFECT, Data, Reading, bore_of, make_job
 from tests.published.record import check
 
 Array = NDArray[np.float64]

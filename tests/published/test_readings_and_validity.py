@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.jobs import PERFECT, bore_of, make_job
+from tests.cases.jobs import PERFECT, bore_of, make_job
 from tests.published.record import check
 
 SOURCE = "Piotrowski, Shaft Alignment Handbook, 3rd ed., fig. 8.10"

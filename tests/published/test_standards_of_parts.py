@@ -11,7 +11,7 @@ from sweepsheet.alignment.seat import clearance_of
 from sweepsheet.job.model import Housing, Job
 from sweepsheet.job.read import read_job
 from sweepsheet.maths.units import INCH, METRIC
-from tests.core.jobs import make_job
+from tests.cases.jobs import make_job
 from tests.published.record import check
 
 # Dials ------------------------------------------------------------------------------------

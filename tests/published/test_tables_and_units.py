@@ -10,7 +10,7 @@ import pytest
 
 from sweepsheet import solve
 from sweepsheet.maths.units import INCH
-from tests.core.jobs import EIGHTHS, PERFECT, Data, bore_of, make_job
+from tests.cases.jobs import EIGHTHS, PERFECT, Data, bore_of, make_job
 from tests.published.record import check
 
 # Correction factors of lever indicators, as such tables print them (an instrument guide;

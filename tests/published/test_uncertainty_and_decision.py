@@ -16,7 +16,7 @@ import pytest
 from scipy import integrate, stats
 
 from sweepsheet.maths.normal import K_95_LINE, K_95_ONE_SIDE
-from tests.core.jobs import PERFECT, Data, bore_of, make_job, readings_of
+from tests.cases.jobs import PERFECT, Data, bore_of, make_job, readings_of
 from tests.published.record import check
 
 SQRT3 = math.sqrt(3.0)

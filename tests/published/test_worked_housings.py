@@ -7,7 +7,7 @@ import math
 import pytest
 
 from sweepsheet import solve
-from tests.core.jobs import PERFECT, apart, bore_of, make_job
+from tests.cases.jobs import PERFECT, apart, bore_of, make_job
 from tests.published.record import check
 
 # US Army TM 9-4940-568-34, pp. 5-62 and 5-63: worksheet for the bore of a flywheel housing. The

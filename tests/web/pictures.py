@@ -14,8 +14,8 @@ from pathlib import Path
 from PIL import Image
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from tests.cases import forms
 from tests.web import browser as browsers
-from tests.web import forms
 from tests.web.page import main_of, wait_for_python
 from tests.web.server import Server
 

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
-from tests.core.jobs import EIGHTHS
-from tests.core.links import doctored, link_of, ordinary_job, unpacked
+from tests.cases.jobs import EIGHTHS
+from tests.cases.links import doctored, link_of, ordinary_job, unpacked
 from tests.web import axe
 from tests.web.page import PATIENCE, wait_for_python
 

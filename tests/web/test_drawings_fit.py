@@ -9,7 +9,7 @@ import pytest
 
 from sweepsheet.page import handle_request
 from sweepsheet.words.languages import FOLDERS
-from tests.web import forms
+from tests.cases import forms
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser

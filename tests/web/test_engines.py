@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 import pytest
 
 from sweepsheet.practice.housing import TURN, true_housing_of
-from tests.web import forms
+from tests.cases import forms
 from tests.web.page import SNAPSHOT
 from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU
 from tests.web.test_snapshot import CHANGE, LISTEN, in_this_python

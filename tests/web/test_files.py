@@ -13,7 +13,7 @@ from sweepsheet.files.exchange import LONGEST_FILE
 from sweepsheet.form.from_job import POSITION_CHOICES, form_of
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
-from tests.core.jobs import make_job, then, whole_job, with_dowels, with_face
+from tests.cases.jobs import make_job, then, whole_job, with_dowels, with_face
 from tests.web.page import main_of, wait_for_python
 
 if TYPE_CHECKING:

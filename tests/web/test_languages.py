@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
-from tests.core.jobs import EIGHTHS
-from tests.core.links import link_of, ordinary_job
+from tests.cases.jobs import EIGHTHS
+from tests.cases.links import link_of, ordinary_job
 from tests.web import axe
 from tests.web.page import (
     KEEPS_NOTHING,

@@ -10,8 +10,8 @@ from playwright.sync_api import expect
 
 import build
 from sweepsheet.link.codec import SHORT, fragment_of
-from tests.core.jobs import EIGHTHS, QUARTERS, make_job
-from tests.core.links import doctored, link_of, ordinary_job, packed, unpacked
+from tests.cases.jobs import EIGHTHS, QUARTERS, make_job
+from tests.cases.links import doctored, link_of, ordinary_job, packed, unpacked
 from tests.web.page import PATIENCE, decoded, wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:

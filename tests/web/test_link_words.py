@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
-from tests.core import old_links
-from tests.core.jobs import EIGHTHS, make_job, then, with_dowels
-from tests.core.links import doctored, link_of, ordinary_job, unpacked
+from tests.cases import old_links
+from tests.cases.jobs import EIGHTHS, make_job, then, with_dowels
+from tests.cases.links import doctored, link_of, ordinary_job, unpacked
 from tests.web.page import PATIENCE
 
 if TYPE_CHECKING:

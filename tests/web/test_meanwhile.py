@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
-from tests.core.jobs import make_job
+from tests.cases.jobs import make_job
 from tests.web.page import wait_for_python
 
 if TYPE_CHECKING:

@@ -13,10 +13,10 @@ from pypdf import PdfReader
 from sweepsheet.form.from_job import form_of
 from sweepsheet.job.checklist import CODES
 from sweepsheet.words.en.core import ENGLISH
-from tests.core.jobs import EIGHTHS, whole_job
-from tests.core.links import link_of, ordinary_job
-from tests.web import forms
-from tests.web.forms import sweep
+from tests.cases import forms
+from tests.cases.forms import sweep
+from tests.cases.jobs import EIGHTHS, whole_job
+from tests.cases.links import link_of, ordinary_job
 from tests.web.page import KEEPS_NOTHING, PATIENCE, decoded, main_of
 
 if TYPE_CHECKING:

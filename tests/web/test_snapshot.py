@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page
 
 from sweepsheet.page import handle_request
-from tests.web import forms
+from tests.cases import forms
 from tests.web.page import ask, main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
 

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from sweepsheet.maths.normal import K_95_LINE, direction_half_width, offset_half_width
 from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     QUARTERS,

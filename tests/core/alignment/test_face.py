@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from sweepsheet import solve
 from sweepsheet.alignment.face import limit_at
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     QUARTERS,

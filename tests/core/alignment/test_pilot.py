@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from sweepsheet import sheet, solve
 from sweepsheet.alignment.pilot import largest_sure_angle
 from sweepsheet.maths.normal import K_95_LINE, K_95_ONE_SIDE
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     Data,

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sweepsheet import sheet, solve
-from tests.core.jobs import (
+from tests.cases.jobs import (
     PERFECT,
     QUARTERS,
     Data,

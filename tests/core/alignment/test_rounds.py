@@ -6,7 +6,7 @@ import pytest
 
 from sweepsheet.alignment.rounds import RoundResult, measure_round
 from sweepsheet.job.read import read_job
-from tests.core.jobs import Data, make_job, readings_of, with_face
+from tests.cases.jobs import Data, make_job, readings_of, with_face
 
 
 def measured(job: Data) -> RoundResult:

@@ -10,7 +10,7 @@ import pytest
 from sweepsheet import sheet, solve
 from sweepsheet.alignment.seat import clearance_of, seat_covariance
 from sweepsheet.job.read import read_job
-from tests.core.jobs import EIGHTHS, Data, codes_of, make_job, readings_of
+from tests.cases.jobs import EIGHTHS, Data, codes_of, make_job, readings_of
 
 
 def joint_job(

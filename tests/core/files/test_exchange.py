@@ -25,7 +25,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.page import answer, handle_request
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
-from tests.core.jobs import make_job, whole_job, with_face
+from tests.cases.jobs import make_job, whole_job, with_face
 
 Data = dict[str, Any]
 

@@ -10,7 +10,7 @@ from sweepsheet import sheet, solve
 from sweepsheet.job.read import read_job
 from sweepsheet.solution import work_out
 from sweepsheet.words.languages import FOLDERS, language_of
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     TWO_HOLES,

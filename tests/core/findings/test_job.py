@@ -9,7 +9,7 @@ import pytest
 
 from sweepsheet import sheet, solve
 from sweepsheet.words.en.core import TABLE
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     SEVEN_BOLTS,

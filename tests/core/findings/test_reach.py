@@ -8,7 +8,7 @@ from sweepsheet import solve
 from sweepsheet.findings.reach import Reach, reach_of
 from sweepsheet.job.read import read_job
 from sweepsheet.solution import work_out
-from tests.core.jobs import (
+from tests.cases.jobs import (
     SEVEN_BOLTS,
     TWO_HOLES,
     Data,

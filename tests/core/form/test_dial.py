@@ -10,7 +10,7 @@ import pytest
 from sweepsheet.form.dial import Dial, dial_of
 from sweepsheet.form.to_job import draft_of, job_of
 from sweepsheet.page import answer, handle_request
-from tests.web import forms
+from tests.cases import forms
 
 ALL_ROUND = {"indicator.shows": "all_round", "indicator.turn": "100"}
 SIGNED = forms.sweep("rounds.0.bore.sweeps.0", "0", "-6.5", "-20", "-13.5")

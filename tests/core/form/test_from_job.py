@@ -14,7 +14,7 @@ from sweepsheet.form.parse import number_or_text, position_or_text
 from sweepsheet.form.to_job import draft_of, job_of
 from sweepsheet.job.checklist import CODES
 from sweepsheet.job.read import read_job
-from tests.core.jobs import make_job, whole_job, with_dowels, with_face
+from tests.cases.jobs import make_job, whole_job, with_dowels, with_face
 
 Data = dict[str, Any]
 

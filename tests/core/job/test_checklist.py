@@ -12,7 +12,7 @@ from sweepsheet.job.checklist import CODES, GROUPS
 from sweepsheet.job.read import read_job
 from sweepsheet.words.en.core import TABLE
 from sweepsheet.words.faults import InputError
-from tests.core.jobs import make_job
+from tests.cases.jobs import make_job
 from web.build.fields import checklist
 from web.build.template import places
 

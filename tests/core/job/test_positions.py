@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sweepsheet.job.positions import largest_gap, position_faults
-from tests.core.jobs import QUARTERS, Reading
+from tests.cases.jobs import QUARTERS, Reading
 
 
 def faults_of(positions: list[float], *sweeps: list[Reading]) -> list[tuple[str, str]]:

@@ -15,8 +15,8 @@ from sweepsheet.job.model import SECTIONS, SETTINGS, Chip, Dowel, Hole
 from sweepsheet.job.read import read_job
 from sweepsheet.job.sag import sag_test
 from sweepsheet.maths.units import INCH, METRIC
-from tests.core.jobs import Data, make_job
-from tests.core.settings import every_setting
+from tests.cases.jobs import Data, make_job
+from tests.cases.settings import every_setting
 
 # Every field there is, with a value that is not its default.
 FULL: Data = {

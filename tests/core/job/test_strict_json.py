@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from sweepsheet import Fault, InputError
 from sweepsheet.job.strict_json import DEEPEST_JOB, LONGEST_JOB, load_json
-from tests.core.jobs import make_job
+from tests.cases.jobs import make_job
 
 
 def test_a_job_is_loaded() -> None:

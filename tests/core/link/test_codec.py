@@ -33,8 +33,8 @@ from sweepsheet.link.share import open_link
 from sweepsheet.page import handle_request
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
-from tests.core.jobs import EIGHTHS, QUARTERS, make_job, then, whole_job
-from tests.core.links import link_of, ordinary_job, packed, unpacked
+from tests.cases.jobs import EIGHTHS, QUARTERS, make_job, then, whole_job
+from tests.cases.links import link_of, ordinary_job, packed, unpacked
 
 Data = dict[str, Any]
 

@@ -10,7 +10,7 @@ from sweepsheet.findings.job import findings_for
 from sweepsheet.job.read import read_job
 from sweepsheet.link.figures import JOB_FIGURES, ROUND_FIGURES, figures_of
 from sweepsheet.solution import work_out
-from tests.core.jobs import make_job, then, whole_job, with_dowels
+from tests.cases.jobs import make_job, then, whole_job, with_dowels
 
 Data = dict[str, Any]
 

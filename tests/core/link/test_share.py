@@ -13,10 +13,9 @@ from sweepsheet.link.codec import read_link
 from sweepsheet.link.share import open_link
 from sweepsheet.page import handle_request
 from sweepsheet.words.en.core import ENGLISH
-from tests.core import old_links
-from tests.core.jobs import QUARTERS, make_job, readings_of, whole_job
-from tests.core.links import link_of, ordinary_job, packed, unpacked
-from tests.web import forms
+from tests.cases import forms, old_links
+from tests.cases.jobs import QUARTERS, make_job, readings_of, whole_job
+from tests.cases.links import link_of, ordinary_job, packed, unpacked
 
 
 def ask(request: dict[str, Any]) -> dict[str, Any]:

@@ -18,7 +18,7 @@ from sweepsheet.maths.clock import (
     unit_vector,
 )
 from sweepsheet.maths.vector import ZERO, Vec2
-from tests.core.jobs import apart
+from tests.cases.jobs import apart
 
 angles = st.floats(-1e4, 1e4)
 

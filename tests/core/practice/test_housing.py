@@ -29,7 +29,7 @@ from sweepsheet.practice.housing import (
     true_housing_of,
     wall_distance,
 )
-from tests.core.jobs import EIGHTHS, QUARTERS, Data
+from tests.cases.jobs import EIGHTHS, QUARTERS, Data
 
 THOU = 0.0254
 CHI2_95 = -2.0 * math.log(0.05)

@@ -12,7 +12,7 @@ from sweepsheet import solve
 from sweepsheet.job.model import Joint
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.remedy.chip import chip_slope, chip_that_explains, effect_of
-from tests.core.jobs import SEVEN_BOLTS, Data, face_readings, make_job, with_face
+from tests.cases.jobs import SEVEN_BOLTS, Data, face_readings, make_job, with_face
 
 heights = st.floats(0.5, 20.0)
 angles = st.floats(0.0, 359.0)

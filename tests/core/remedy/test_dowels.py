@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from sweepsheet import solve
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.remedy.dowel_uncertainty import aim_covariance, play_covariance
-from tests.core.jobs import (
+from tests.cases.jobs import (
     PERFECT,
     Data,
     apart,

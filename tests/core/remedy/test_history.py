@@ -9,7 +9,7 @@ import pytest
 from sweepsheet import sheet, solve
 from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2
 from sweepsheet.remedy.history import at_least
-from tests.core.jobs import (
+from tests.cases.jobs import (
     PERFECT,
     TWO_HOLES,
     Data,

@@ -10,7 +10,7 @@ from sweepsheet import solve
 from sweepsheet.job.read import read_job
 from sweepsheet.remedy.settling import Settling
 from sweepsheet.solution import work_out
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     QUARTERS,
     Data,

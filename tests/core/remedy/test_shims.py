@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from sweepsheet.job.model import Hole
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.remedy.shims import Shims, shims_for, taper_for
-from tests.core.jobs import SEVEN_BOLTS, apart
+from tests.cases.jobs import SEVEN_BOLTS, apart
 
 PER_INCH = 1000.0
 BOLTS = tuple(Hole(bolt["at_deg"], bolt["radius"]) for bolt in SEVEN_BOLTS)

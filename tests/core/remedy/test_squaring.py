@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from sweepsheet import sheet, solve
 from sweepsheet.job.read import read_job
 from sweepsheet.remedy.squaring import rim_of
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     SEVEN_BOLTS,

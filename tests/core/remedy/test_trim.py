@@ -19,7 +19,7 @@ from sweepsheet.remedy.dowel_uncertainty import PRIOR_SPREAD
 from sweepsheet.remedy.observed_move import mirrored, observed_move_of
 from sweepsheet.remedy.response import LOOSE_SPREAD, DowelResponse, RoundObservation, response_of
 from sweepsheet.remedy.trim import trim_for
-from tests.core.jobs import apart
+from tests.cases.jobs import apart
 
 Array = NDArray[np.float64]
 

@@ -15,7 +15,7 @@ from sweepsheet import sheet, solve
 from sweepsheet.job.model import Dowel, Hole
 from sweepsheet.remedy.rigid import DowelLine, shift_of
 from sweepsheet.remedy.unequal_pairs import MOST_PAIRS
-from tests.core.jobs import PERFECT, TWO_HOLES, Data, apart, make_job, readings_of
+from tests.cases.jobs import PERFECT, TWO_HOLES, Data, apart, make_job, readings_of
 
 Array = NDArray[np.float64]
 

@@ -12,7 +12,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.report.paper import paper_of
 from sweepsheet.solution import work_out
 from sweepsheet.words.en.core import ENGLISH
-from tests.core.jobs import EIGHTHS, make_job, readings_of, then, whole_job, with_face
+from tests.cases.jobs import EIGHTHS, make_job, readings_of, then, whole_job, with_face
 
 Data = dict[str, Any]
 

@@ -10,8 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sweepsheet import sheet, solve
-from tests.core.job.test_read import leaves, put
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     Data,
     face_readings,
@@ -22,6 +21,7 @@ from tests.core.jobs import (
     with_dowels,
     with_face,
 )
+from tests.core.job.test_read import leaves, put
 from tests.core.test_api import answer_or_faults
 
 BORE_KEYS = {

@@ -9,7 +9,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.report.sections import Section, sections_of
 from sweepsheet.solution import work_out
 from sweepsheet.words.en.core import ENGLISH
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     SEVEN_BOLTS,
     TWO_HOLES,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from sweepsheet import sheet
-from tests.core.jobs import EIGHTHS, Data, make_job, readings_of
+from tests.cases.jobs import EIGHTHS, Data, make_job, readings_of
 
 
 def lines(job: Data) -> list[str]:

@@ -10,7 +10,7 @@ from sweepsheet.job.model import Indicator, Sweeps
 from sweepsheet.job.sag import sag_test
 from sweepsheet.sweep.analysis import SweepAnalysis, examine
 from sweepsheet.sweep.corrections import CorrectedReadings
-from tests.core.jobs import EIGHTHS, QUARTERS, Reading, readings_of
+from tests.cases.jobs import EIGHTHS, QUARTERS, Reading, readings_of
 
 DIAL = Indicator(
     step=0.5, accuracy=0.5, repeatability=0.25, plus_when="plunger_in", contact_angle_deg=0.0,

@@ -19,7 +19,7 @@ from sweepsheet.sweep.checks import (
 )
 from sweepsheet.sweep.corrections import CorrectedReadings
 from sweepsheet.sweep.harmonic import fit
-from tests.core.jobs import EIGHTHS, PERFECT, QUARTERS, apart, codes_of, make_job, readings_of
+from tests.cases.jobs import EIGHTHS, PERFECT, QUARTERS, apart, codes_of, make_job, readings_of
 
 small = st.floats(-20.0, 20.0)
 

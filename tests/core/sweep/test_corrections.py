@@ -30,7 +30,7 @@ from sweepsheet.sweep.corrections import (
     vertical_shift,
     without_drift,
 )
-from tests.core.jobs import QUARTERS, apart, bore_of, make_job
+from tests.cases.jobs import QUARTERS, apart, bore_of, make_job
 
 PLAIN = Indicator(
     step=0.5, accuracy=0.5, repeatability=0.25, plus_when="plunger_in", contact_angle_deg=0.0,

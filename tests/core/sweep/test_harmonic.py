@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from sweepsheet.maths.vector import ZERO, Vec2
 from sweepsheet.sweep.corrections import CorrectedReadings
 from sweepsheet.sweep.harmonic import Harmonic, fit
-from tests.core.jobs import EIGHTHS, QUARTERS, readings_of
+from tests.cases.jobs import EIGHTHS, QUARTERS, readings_of
 
 small = st.floats(-20.0, 20.0)
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from sweepsheet.sweep.corrections import CorrectedReadings
 from sweepsheet.sweep.harmonic import fit
 from sweepsheet.sweep.uncertainty import STATED_DOF, rectangular, scatter_variance, step_uncertainty
-from tests.core.jobs import (
+from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
     QUARTERS,

@@ -11,7 +11,7 @@ import pytest
 from sweepsheet.page import handle_request
 from sweepsheet.words.en.core import ENGLISH, TABLE
 from sweepsheet.words.glossary import TERMS, plain_words
-from tests.web.forms import WHOLE
+from tests.cases.forms import WHOLE
 
 NAMES = sorted(set(chain.from_iterable(TERMS.values())))
 

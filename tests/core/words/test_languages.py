@@ -29,9 +29,9 @@ from sweepsheet.words.es import pages as es_pages
 from sweepsheet.words.es.core import SPANISH
 from sweepsheet.words.faults import InputError
 from sweepsheet.words.messages import Language
-from tests.core.strategies import any_job, spoil
-from tests.web import forms
-from tests.web.forms import sweep
+from tests.cases import forms
+from tests.cases.forms import sweep
+from tests.cases.strategies import any_job, spoil
 
 FIRST = en_core.TABLE | en_pages.PAGE
 OTHER = es_core.TABLE | es_pages.PAGE

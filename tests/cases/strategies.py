@@ -19,7 +19,7 @@ from sweepsheet.job.checklist import CODES
 from sweepsheet.job.model import SECTIONS
 from sweepsheet.job.settings import LENGTH, LIMIT, SMALL, Setting, settings_of
 from sweepsheet.maths.units import SYSTEMS
-from tests.core.jobs import Data, Reading
+from tests.cases.jobs import Data, Reading
 
 KINDS = ("pilot_bore", "crank_flange", "flywheel_face")
 SPREADS = (

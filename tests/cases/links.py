@@ -12,7 +12,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import fragment_of
 from sweepsheet.link.figures import figures_of
 from sweepsheet.solution import work_out
-from tests.core.jobs import (
+from tests.cases.jobs import (
     face_readings,
     make_job,
     readings_of,

@@ -7,7 +7,7 @@ from typing import Any
 from sweepsheet.job.model import SECTIONS, SETTINGS
 from sweepsheet.job.settings import LENGTH, LIMIT, SMALL, Setting, settings_of
 from sweepsheet.maths.units import INCH
-from tests.core.jobs import Data
+from tests.cases.jobs import Data
 
 # Keys of small distances and of lengths, wherever they stand in a job.
 SMALL_KEYS = {
