@@ -124,3 +124,54 @@ def test_the_pilot_bearing_has_its_own_reach() -> None:
         assert found.kind == kind
         assert found.pair is None
         assert kind == "stock" or found.size == pytest.approx(11.0)
+
+
+def leaning(low: float, **sections: object) -> Data:
+    """A bore that is so much low, before a face that brings the pilot bearing 10 lower still."""
+    job = make_job(
+        readings_of(0.0, -low), housing={"pilot_distance": 5.0}, indicator=GOOD_DIAL,
+        limits={"bore_offset": 5.0, "pilot_offset": 5.0, "face_runout": 30.0},
+    )  # fmt: skip
+    for name, section in sections.items():
+        job[name] = job.get(name, {}) | section
+    return with_face(job, face_readings(0.0, -2.0))
+
+
+def reach_in(job: Data) -> Reach:
+    found = reach_of(work_out(read_job(job)))
+    assert found is not None
+    return found
+
+
+def test_what_is_aimed_for_the_bore_is_reckoned_at_the_bore() -> None:
+    """Whatever the pilot line: 8 low wants 7; 18 low at the bearing would want 21."""
+    found = reach_in(leaning(8.0, limits={"pilot_offset": None}))
+    assert found.kind == "stock"
+    assert (found.size, found.left) == pytest.approx((7.0, 1.0))
+
+
+@pytest.mark.parametrize(
+    ("low", "sections", "kind", "size", "left"),
+    [
+        (3.0, {}, "stock", 14.0, 1.0),
+        (3.0, {"housing": {"bolt_clearance": 20.0}}, "tight", 14.0, 1.0),
+        (0.5, {"limits": {"pilot_offset": 3.0}, "stock": {"dowel_offsets": [7.0]}},
+         "beyond", 10.5, 3.5),
+        # Unlike dowels are reckoned for the bore alone.
+        (0.5, {"limits": {"pilot_offset": 3.0}, "housing": {"dowel_holes": TWO_HOLES}},
+         "between", 10.5, 3.5),
+    ],
+)  # fmt: skip
+def test_what_is_aimed_for_the_pilot_bearing_is_reckoned_there(
+    low: float, sections: Data, kind: str, size: float, left: float
+) -> None:
+    stock = {"aim_for": "pilot"} | sections.get("stock", {})
+    found = reach_in(leaning(low, **sections | {"stock": stock}))
+    assert (found.kind, found.pair) == (kind, None)
+    assert (found.size, found.left) == pytest.approx((size, left), abs=0.02)
+
+
+def test_as_far_as_dowel_and_limit_together_is_not_beyond() -> None:
+    """21 and 5 reach 26: there it is as near as can be to the limit, and not past it."""
+    assert known(26.0).kind != "beyond"
+    assert known(26.2).kind == "beyond"

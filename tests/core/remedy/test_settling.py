@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
@@ -138,3 +139,102 @@ def test_millimetres_are_settled_like_thous() -> None:
     assert "± 0.0" in text
     codes = {measure.code for measure in settled(job).measures}
     assert codes == {"sweep", "positions", "dial"}
+
+
+def verdict_of(job: Data) -> str:
+    verdict: str = bore_of(job)["verdict"]
+    return verdict
+
+
+@pytest.mark.parametrize("accuracy", [0.5, 2.0, 4.0])
+@pytest.mark.parametrize("holder", ["short_arm", "jointed_arm"])
+def test_a_sag_test_settles_it_if_some_sag_that_it_may_find_does(
+    accuracy: float, holder: str
+) -> None:
+    """None, half or all of what such a holder sags: measured so, the verdict is another."""
+    most = {"short_arm": 3.0, "jointed_arm": 5.0}[holder]
+    told = set()
+    for y in (-0.3 * i for i in range(8, 30)):
+        job = off(y, holder=holder, accuracy=accuracy)
+        if verdict_of(job) != "undecided":
+            continue
+        promised = next(m.settles for m in settled(job).measures if m.code == "sag")
+        found = {
+            verdict_of(off(y, accuracy=accuracy, sag=[sag] * 3)) for sag in (0.0, most / 2, most)
+        }
+        assert promised == (found != {"undecided"}), (y, found)
+        told.add(promised)
+    assert told == ({True, False} if accuracy > 1 else {True})
+
+
+@pytest.mark.parametrize(
+    ("code", "better"),
+    [
+        ("sweep", {"sweeps": 2}),
+        ("positions", {"positions": EIGHTHS}),
+        ("dial", {"step": 0.1, "accuracy": 0.2}),
+    ],
+)
+@pytest.mark.parametrize("contact", [0.0, 35.0])
+def test_without_sag_each_part_of_the_doubt_shrinks_as_promised(
+    code: str, better: dict[str, Any], contact: float
+) -> None:
+    """The dial's part, made smaller by a slanting plunger, the scatter, and all at each position."""
+    dial: dict[str, Any] = {"sag": 0, "contact_angle_deg": contact}
+    y = -4.6 / math.cos(math.radians(contact))
+    before = off(y, **dial)
+    promised = next(m.pm_after for m in settled(before).measures if m.code == code)
+    assert bore_of(off(y, **dial, **better))["offset_pm"] == pytest.approx(promised, rel=0.05)
+    assert promised < bore_of(before)["offset_pm"]
+
+
+def test_what_is_not_round_does_not_shrink_with_one_more_sweep() -> None:
+    """A bore that is out of round by 1.5: the lack of fit is there in every sweep."""
+    shape = [1.5, 0.0, -1.5, 0.0, 1.5, 0.0, -1.5, 0.0]
+    rows = [m + s for m, s in zip(readings_of(0.0, -4.6, EIGHTHS), shape, strict=True)]
+    once, twice = (make_job(*[rows] * n, positions=EIGHTHS, indicator={"sag": 0}) for n in (1, 2))
+    promised = {m.code: m.pm_after for m in settled(once).measures}
+    assert promised["sweep"] == pytest.approx(bore_of(twice)["offset_pm"], rel=0.05)
+    assert promised["sweep"] > 0.85 * settled(once).pm_now
+
+
+def test_a_limit_finer_than_the_dial_is_told_by_what_a_perfect_bore_would_be() -> None:
+    """Whatever it reads: what would show a perfect bore to hold the limit settles it."""
+    better: dict[str, dict[str, Any]] = {
+        "sweep": {"sweeps": 2}, "positions": {"positions": EIGHTHS},
+        "dial": {"step": 0.1, "accuracy": 0.2},
+    }  # fmt: skip
+    told = set()
+    for limit in (0.5, 0.7, 0.8, 0.9):
+        limits = {"limits": {"bore_offset": limit}}
+        solution = work_out(read_job(off(-0.1, sag=0) | limits))
+        perfect = bore_of(off(0.0, sag=0) | limits)
+        assert solution.too_coarse == (perfect["verdict"] != "within")
+        if not solution.too_coarse:
+            continue
+        assert solution.bore_settling is not None
+        assert solution.bore_settling.pm_now == pytest.approx(perfect["offset_pm"], rel=0.02)
+        for measure in solution.bore_settling.measures:
+            done = bore_of(off(0.0, sag=0, **better[measure.code]) | limits)
+            assert measure.settles == (done["verdict"] == "within"), (limit, measure.code)
+            told.add(measure.settles)
+    assert told == {True, False}
+    assert not work_out(read_job(off(-3.0) | {"limits": {"bore_offset": None}})).too_coarse
+
+
+def test_what_settles_a_face_is_told_by_what_comes_of_it() -> None:
+    """Its limit is a runout, twice what its harmonic may be; sag is not in it."""
+    fine: dict[str, Any] = {"step": 0.1, "accuracy": 0.2}
+    told = set()
+    for gy in (0.70, 0.74, 0.78, 0.80, 0.82, 0.88, 0.92, 0.96):
+        job = with_face(off(1.0, sag=0), face_readings(0.0, gy))
+        settling = work_out(read_job(job)).face_settling
+        if settling is None:
+            continue
+        measure = next(m for m in settling.measures if m.code == "dial")
+        finer = with_face(off(1.0, sag=0, **fine), face_readings(0.0, gy))
+        done = solve(finer)["rounds"][0]["face"]
+        assert measure.pm_after == pytest.approx(done["runout_pm"], rel=0.05)
+        assert measure.settles == (done["verdict"] != "undecided"), gy
+        told.add(measure.settles)
+    assert told == {True, False}
