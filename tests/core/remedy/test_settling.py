@@ -179,7 +179,7 @@ def test_a_sag_test_settles_it_if_some_sag_that_it_may_find_does(
 def test_without_sag_each_part_of_the_doubt_shrinks_as_promised(
     code: str, better: dict[str, Any], contact: float
 ) -> None:
-    """The dial's part, made smaller by a slanting plunger, the scatter, and all at each position."""
+    """The dial's part, smaller by a slanting plunger, the scatter, and all at each position."""
     dial: dict[str, Any] = {"sag": 0, "contact_angle_deg": contact}
     y = -4.6 / math.cos(math.radians(contact))
     before = off(y, **dial)
