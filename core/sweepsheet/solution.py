@@ -104,11 +104,9 @@ class Solution:
         The two slopes may differ by what their noise explains (95 %, chi-square of two).
         """
         face, swept = self.latest.face, self.job.rounds[-1].face
-        if face is None or swept is None or not self.face_first:
+        if face is None or swept is None or not self.face_first or face.swept.unreliable:
             return False
         radius = swept.radius * self.job.units.small_per_long
-        if face.swept.unreliable:
-            return False
         for measured in self.measured[:-1]:
             before = measured.face
             if before is None or before.judged.verdict != "outside" or before.swept.unreliable:

@@ -64,6 +64,12 @@ def test_a_job_goes_out_and_comes_back(form: dict[str, str]) -> None:
     assert {name: back.get(name, "") for name in form} == form
 
 
+def test_a_choice_that_is_not_known_comes_back_blank() -> None:
+    job = make_job((0.0, 1.0, 2.0, 1.0), housing={"pilot_bearing": None, "tilt_from": "rear"})
+    (back,) = opened(json.dumps(job))
+    assert (back["housing.pilot_bearing"], back["housing.tilt_from"]) == ("", "rear")
+
+
 def test_several_jobs_go_into_one_file() -> None:
     shown = saved(WHOLE, HALF)
     assert shown["name"] == "sweepsheet-jobs.json"

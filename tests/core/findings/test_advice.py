@@ -133,7 +133,8 @@ def test_a_tilt_is_seen_again_where_both_its_sweeps_count() -> None:
     wrong["rounds"][0]["face"]["sweeps"][0][3] += 9.0
     seen = {
         "twice": then(out, out), "true before": then(true, out), "wrong before": then(wrong, out),
-        "wrong now": then(out, wrong),
+        "wrong now": then(out, wrong), "true now": then(out, true),
+        "not swept now": then(out, make_job(readings_of(0.0, -8.0))),
     }  # fmt: skip
     found = {name: work_out(read_job(job)).tilt_seen_again for name, job in seen.items()}
     assert found == dict.fromkeys(seen, False) | {"twice": True}
