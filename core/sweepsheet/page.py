@@ -72,7 +72,7 @@ def handle_request(request: str) -> str:
 
 def share(form: Form, language: Language = ENGLISH) -> Shown:
     """The link and the sheet on paper of a filled-in form, once it has an answer."""
-    from sweepsheet.link.share import share_of  # noqa: PLC0415 - the first answer can do without
+    from sweepsheet.link.share import share_of  # noqa: PLC0415 - an answer can do without
 
     typed = job_of(form)
     job = _job(typed, language)
@@ -81,7 +81,7 @@ def share(form: Form, language: Language = ENGLISH) -> Shown:
 
 def open_link(fragment: str, language: Language = ENGLISH) -> Shown:
     """What a link comes to."""
-    from sweepsheet.link.share import open_link  # noqa: PLC0415 - the first answer can do without
+    from sweepsheet.link.share import open_link  # noqa: PLC0415 - an answer can do without
 
     return open_link(fragment, language)
 
@@ -95,30 +95,30 @@ def save_jobs(forms: list[Form], language: Language = ENGLISH) -> Shown:
 
 def save_readings(form: Form, language: Language = ENGLISH) -> Shown:
     """The readings of a job as CSV."""
-    from sweepsheet.files.exchange import export_csv  # noqa: PLC0415 - the first answer can do without
+    from sweepsheet.files.exchange import export_csv  # noqa: PLC0415 - an answer can do without
 
     return export_csv(form, language)
 
 
 def open_file(text: str, language: Language = ENGLISH) -> Shown:
     """The jobs in a file."""
-    from sweepsheet.files.exchange import import_file  # noqa: PLC0415 - the first answer can do without
+    from sweepsheet.files.exchange import import_file  # noqa: PLC0415 - an answer can do without
 
     return import_file(text, language)
 
 
 def practise(form: Form, language: Language = ENGLISH) -> Shown:
     """The practice housing, and what the readings taken of it come to."""
-    from sweepsheet.practice.page import practise as swept  # noqa: PLC0415 - the main page can do without
+    from sweepsheet.practice.page import practise as practice_of  # noqa: PLC0415 - the main page can do without
 
-    practised = swept(form, language)
+    practised = practice_of(form, language)
     answered = None if practised.form is None else answer(practised.form, language)
     return {"practice": practised.shown, "answer": answered}
 
 
 def guide_sweep(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     """What leads through a sweep, position by position."""
-    from sweepsheet.guide.steps import guide  # noqa: PLC0415 - the first answer can do without
+    from sweepsheet.guide.steps import guide  # noqa: PLC0415 - an answer can do without
 
     return guide(asked["form"], asked["at"], language)
 

@@ -16,7 +16,7 @@ from tests.web.drivers.base import Driver
 from tests.web.drivers.chromium import Chromium
 from tests.web.drivers.firefox import Firefox
 from tests.web.drivers.webkit import webkit
-from tests.web.page import KEEPS_NOTHING, Guard
+from tests.web.page import Guard, new_profile
 from tests.web.server import Server
 
 # Python's WebAssembly is compiled once, and not again for speed that no test asks for.
@@ -47,15 +47,14 @@ def context(chromium: Browser, request: pytest.FixtureRequest) -> Iterator[Brows
 
     Most tests type and read, and need nothing kept: without it they are done in half the time.
     """
-    phone = chromium.new_context(
+    phone = new_profile(
+        chromium,
+        kept=request.node.get_closest_marker("kept") is not None,
         viewport={"width": 360, "height": 740},
         device_scale_factor=2,
         is_mobile=True,
         has_touch=True,
     )
-    phone.set_default_timeout(60_000)
-    if request.node.get_closest_marker("kept") is None:
-        phone.add_init_script(KEEPS_NOTHING)
     yield phone
     phone.close()
 

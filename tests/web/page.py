@@ -9,7 +9,15 @@ from urllib.parse import urlsplit
 
 import zxingcpp
 from PIL import Image
-from playwright.sync_api import BrowserContext, ConsoleMessage, Locator, Page, Request, expect
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    ConsoleMessage,
+    Locator,
+    Page,
+    Request,
+    expect,
+)
 
 from tests.web.server import Server
 
@@ -45,6 +53,15 @@ SNAPSHOT = """async () => {
 
 # A phone on which nothing is kept for use without a signal: what most tests need.
 KEEPS_NOTHING = "delete Navigator.prototype.serviceWorker"
+
+
+def new_profile(chromium: Browser, *, kept: bool = False, **settings: Any) -> BrowserContext:
+    """A new browser profile; ``kept``: the page keeps itself for use without a signal."""
+    profile = chromium.new_context(**settings)
+    profile.set_default_timeout(PATIENCE)
+    if not kept:
+        profile.add_init_script(KEEPS_NOTHING)
+    return profile
 
 
 class Guard:

@@ -263,7 +263,6 @@ def test_what_is_typed_before_any_script_has_run_is_kept_and_answered(
     page: Page, server: Server
 ) -> None:
     """The form stands in the page; the scripts, which come late, take over what stands in it."""
-    page.context.add_init_script("delete Navigator.prototype.serviceWorker")
     open_page(page, server)
     for i, text in enumerate(["0", "-5.5", "-11"]):
         reading(page, i).fill(text)

@@ -11,10 +11,10 @@ from tests.cases.jobs import EIGHTHS
 from tests.cases.links import link_of, ordinary_job
 from tests.web import axe
 from tests.web.page import (
-    KEEPS_NOTHING,
     PATIENCE,
     Guard,
     lose_signal,
+    new_profile,
     wait_for_offline,
     wait_for_python,
 )
@@ -38,12 +38,11 @@ def spaniard(
     chromium: Browser, server: Server, request: pytest.FixtureRequest
 ) -> Iterator[BrowserContext]:
     """A phone whose browser speaks Spanish."""
-    phone = chromium.new_context(
-        viewport={"width": 360, "height": 740}, is_mobile=True, has_touch=True, locale="es-ES"
-    )
-    if request.node.get_closest_marker("kept") is None:
-        phone.add_init_script(KEEPS_NOTHING)
-    phone.set_default_timeout(PATIENCE)
+    phone = new_profile(
+        chromium,
+        kept=request.node.get_closest_marker("kept") is not None,
+        viewport={"width": 360, "height": 740}, is_mobile=True, has_touch=True, locale="es-ES",
+    )  # fmt: skip
     watching = Guard(phone, server.address)
     yield phone
     phone.close()

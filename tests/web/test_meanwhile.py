@@ -135,7 +135,6 @@ def two_jobs(context: BrowserContext, server: Server) -> Page:
 @pytest.fixture
 def phone(context: BrowserContext, server: Server) -> BrowserContext:
     """A phone whose pages come from the server alone, and to which Python has not come yet."""
-    context.add_init_script("delete Navigator.prototype.serviceWorker")
     server.held |= {"worker.js", "pyodide.asm.wasm", "library.zip"}
     return context
 

@@ -106,7 +106,6 @@ def test_without_a_store_the_page_answers_and_says_that_nothing_is_kept(
 def test_without_a_service_worker_the_page_answers_and_says_it_needs_a_signal(
     page: Page, server: Server
 ) -> None:
-    page.add_init_script("delete Navigator.prototype.serviceWorker")
     page.goto(server.address)
     wait_for_python(page)
     wait_for_offline(page, "unsupported")

@@ -17,7 +17,7 @@ from tests.cases import forms
 from tests.cases.forms import sweep
 from tests.cases.jobs import EIGHTHS, whole_job
 from tests.cases.links import link_of, ordinary_job
-from tests.web.page import KEEPS_NOTHING, PATIENCE, decoded, main_of
+from tests.web.page import PATIENCE, decoded, main_of, new_profile
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -105,8 +105,7 @@ def text_of(pdf: PdfReader) -> str:
 @pytest.fixture
 def desk(chromium: Browser) -> Any:
     """A page on a desk, since a phone's page can't be printed to a file."""
-    context = chromium.new_context()
-    context.add_init_script(KEEPS_NOTHING)
+    context = new_profile(chromium)
     yield context.new_page()
     context.close()
 
@@ -203,8 +202,7 @@ def test_nothing_is_cut_at_the_edge_of_the_sheet(
     chromium: Browser, server: Server, language: str
 ) -> None:
     """At the width of A4 and of Letter, less the margins."""
-    context = chromium.new_context(locale=language)
-    context.add_init_script(KEEPS_NOTHING)
+    context = new_profile(chromium, locale=language)
     page = context.new_page()
     page.goto(server.address)
     for name, form in WIDEST.items():

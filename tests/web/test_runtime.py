@@ -74,8 +74,6 @@ def test_a_start_that_hangs_ends_with_a_message(page: Page, server: Server) -> N
 
 
 def test_the_download_is_told_byte_by_byte(page: Page, server: Server) -> None:
-    # What comes from the kept files is no download.
-    page.add_init_script("delete Navigator.prototype.serviceWorker")
     page.goto(server.address)
     wait_for_python(page)
     told = page.evaluate(

@@ -10,7 +10,14 @@ from playwright.sync_api import BrowserContext, Page
 
 from sweepsheet.page import handle_request
 from tests.cases import forms
-from tests.web.page import ask, main_of, wait_for_offline, wait_for_python, wait_for_snapshot
+from tests.web.page import (
+    KEEPS_NOTHING,
+    ask,
+    main_of,
+    wait_for_offline,
+    wait_for_python,
+    wait_for_snapshot,
+)
 from tests.web.server import Server
 
 pytestmark = pytest.mark.kept
@@ -203,7 +210,7 @@ def test_what_was_typed_is_not_in_the_snapshot(page: Page, server: Server) -> No
 
 def test_nothing_is_fetched_twice_for_the_first_answer(page: Page, server: Server) -> None:
     # Without the service worker, which then asks for every file in order to keep it.
-    page.add_init_script("delete Navigator.prototype.serviceWorker")
+    page.add_init_script(KEEPS_NOTHING)
     page.goto(server.address)
     wait_for_python(page)
     wait_for_offline(page, "unsupported")

@@ -6,11 +6,11 @@ file among the sources anew, which type checkers and readers see; a test tells w
 
 from __future__ import annotations
 
-import json
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any, get_args
 
-from web.build.fields import core
+from web.build.core import core
 
 NAME = "core-values.js"
 SOURCE = Path(__file__).resolve().parents[1] / "scripts" / "common" / NAME
@@ -58,11 +58,17 @@ def in_js(value: Any) -> str:
     """A number, list or table as JavaScript writes it; a list or table has a line for each item."""
     if isinstance(value, int):
         return str(value)
-    ends = "{}" if isinstance(value, dict) else "[]"
-    items = [f"{k}: {json.dumps(v)}" for k, v in value.items()] if ends == "{}" else None
-    rows = "".join(f"  {each},\n" for each in items or map(json.dumps, value))
-    listed = f"{ends[0]}\n{rows}{ends[1]}".replace('"', "'")
+    if isinstance(value, dict):
+        listed = in_lines("{", (f"{key}: '{text}'" for key, text in value.items()), "}")
+    else:
+        listed = in_lines("[", (f"'{text}'" for text in value), "]")
     return f"/** @type {{const}} */ ({listed})"
+
+
+def in_lines(begin: str, items: Iterable[str], end: str) -> str:
+    """A list between its brackets."""
+    rows = "".join(f"  {item},\n" for item in items)
+    return f"{begin}\n{rows}{end}"
 
 
 if __name__ == "__main__":

@@ -7,17 +7,12 @@ blank field, where there is such a sentence.
 
 from __future__ import annotations
 
-import importlib
 from collections.abc import Mapping
 from typing import Any
 
+from web.build.core import core
 from web.build.template import Verbs
 from web.build.trouble import TroubleError
-
-
-def core(module: str) -> Any:
-    """A module of the core; ``languages`` has put it on the path."""
-    return importlib.import_module(f"sweepsheet.{module}")
 
 
 def verbs_of(sentences: Mapping[str, str]) -> Verbs:

@@ -8,18 +8,17 @@ from __future__ import annotations
 import ast
 import re
 from html import escape
-from pathlib import Path
 
+from web.build.core import FOLDER
 from web.build.template import fill
 
-CORE = Path(__file__).resolve().parents[2] / "core" / "sweepsheet"
 CODE = re.compile(r"``(.+?)``")
 HEADING = re.compile(r'<h2 id="(\w+)">(.+?)</h2>')
 
 
 def docstrings(module: str, names: list[str]) -> dict[str, str]:
     """Read the docstrings of a module (under "") and of things in it, without importing it."""
-    tree = ast.parse((CORE / f"{module.replace('.', '/')}.py").read_text("utf-8"))
+    tree = ast.parse((FOLDER / "sweepsheet" / f"{module.replace('.', '/')}.py").read_text("utf-8"))
     found: dict[str, ast.Module | ast.FunctionDef | ast.ClassDef] = {"": tree}
     for node in tree.body:
         if isinstance(node, ast.FunctionDef | ast.ClassDef):

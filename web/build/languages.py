@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-import importlib
 import json
 import re
 import string
-import sys
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 
+from web.build.core import core
 from web.build.fields import verbs_of
 from web.build.template import fill
 from web.build.trouble import TroubleError
 
 WEB = Path(__file__).resolve().parents[1]
-CORE, PARTS = WEB.parent / "core", WEB / "pages" / "parts"
 # What a script says with a key that it puts together: say(`offline.${state}`).
 BEGINNING = re.compile(r"`([a-z_.]+\.)\$\{")
 QUOTED = re.compile(r"[\"'`]([\w.-]+)(?=[\"'`])")
@@ -57,13 +55,10 @@ class Words:
 
 def languages() -> list[Words]:
     """Read every language that the core has; each must have what the first has, and no more."""
-    if str(CORE) not in sys.path:
-        sys.path.insert(0, str(CORE))
-    folders = importlib.import_module("sweepsheet.words.languages").FOLDERS
-    found = []
-    for code, name in folders.items():
-        core, pages = (importlib.import_module(f"sweepsheet.{name}.{x}") for x in ("core", "pages"))
-        found.append(words_of(code, core.TABLE, pages.PAGE))
+    found = [
+        words_of(code, core(f"{folder}.core").TABLE, core(f"{folder}.pages").PAGE)
+        for code, folder in core("words.languages").FOLDERS.items()
+    ]
     for other in found[1:]:
         compare(found[0], other)
     return found
@@ -95,9 +90,10 @@ def placeholders(sentence: str) -> set[str]:
 
 
 def translate(
-    name: str, template: str, words: Words, everyone: Iterable[Words], parts: Path = PARTS
+    name: str, template: str, words: Words, everyone: Iterable[Words], web: Path = WEB
 ) -> str:
     """Write a template in one language: its parts, fields and sentences, and the links."""
+    parts = web / "pages" / "parts"
     write = in_json if name.endswith(".webmanifest") else in_markup
     return fill(
         template,

@@ -5,7 +5,8 @@
 //   node page.mjs WEB OUT SCRIPT...
 //
 // OUT/release.js and OUT/core-values.js are there already: what the scripts are to know of the release and
-// of the core. So is the main page in each language, OUT/index.html and OUT/index.es.html, in which the first round is drawn.
+// of the core. So is the main page in each language, OUT/index.html and OUT/index.es.html, in which the
+// first round is drawn.
 
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';

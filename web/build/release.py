@@ -101,10 +101,15 @@ def write_forms(web: Path, out: Path) -> None:
     """Write the main page in each language with all sentences, for page.mjs to draw in."""
     everyone = languages()
     for words in everyone:
-        template = (web / "pages" / "index.html").read_text("utf-8")
-        text = translate("index.html", template, words, everyone, web / "pages" / "parts")
+        text = translated(web, "index.html", words, everyone)
         whole = fill(text, {"words": partial(data_block, words, words.sentences)})
         (out / words.name_of("index.html")).write_text(whole, "utf-8")
+
+
+def translated(web: Path, name: str, words: Words, everyone: list[Words]) -> str:
+    """Read a page's template, and write it in one language."""
+    template = (web / "pages" / name).read_text("utf-8")
+    return translate(name, template, words, everyone, web)
 
 
 def pages(web: Path, scripts: dict[str, str], made: Path) -> dict[str, bytes]:
@@ -116,8 +121,7 @@ def pages(web: Path, scripts: dict[str, str], made: Path) -> dict[str, bytes]:
     done = {}
     for words in everyone:
         for name, script in PAGES.items():
-            template = (web / "pages" / name).read_text("utf-8")
-            text = translate(name, template, words, everyone, web / "pages" / "parts")
+            text = translated(web, name, words, everyone)
             if name == "how.html":
                 text = explained(text, words)
             names = (script, *LATER.get(script, ()), BOOT) if script else ()
@@ -127,7 +131,9 @@ def pages(web: Path, scripts: dict[str, str], made: Path) -> dict[str, bytes]:
                 "words": partial(data_block, words, said),
                 "first_round": partial(first_round.read_text, "utf-8"),
             }
-            text = fold(fill(text, verbs)) if name == "index.html" else fill(text, verbs)
+            text = fill(text, verbs)
+            if name == "index.html":
+                text = fold(text)
             done[words.name_of(name)] = put_within(text, styles, within).encode("utf-8")
         manifest = (web / MANIFEST).read_text("utf-8")
         done[words.name_of(MANIFEST)] = translate(MANIFEST, manifest, words, everyone).encode()

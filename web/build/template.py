@@ -48,7 +48,7 @@ def fill(text: str, verbs: Verbs) -> str:
         try:
             given = verb(*place[2].split())
         except TypeError as error:
-            raise TroubleError(f"A template says {place[0]}: {error}.") from None
+            raise TroubleError(f"A template says {place[0]}: {error}.") from error
         return fill(given, verbs)
 
     return PLACE.sub(filled, text)

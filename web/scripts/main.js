@@ -1,6 +1,7 @@
 // Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
 // kept for use without a signal.
 
+import { get } from './common/dom.js';
 import { fillForm, readForm, startForm, takeBack } from './form/form.js';
 import { Files } from './jobs/files.js';
 import { startHand } from './form/thumb-keys.js';
@@ -18,12 +19,12 @@ import { say } from './common/words.js';
 export { fillForm, readForm, Share, startMessenger };
 
 const root = document.documentElement;
-const status = /** @type {HTMLElement} */ (document.getElementById('status'));
-const progress = /** @type {HTMLProgressElement} */ (document.getElementById('progress'));
-const start = /** @type {HTMLElement} */ (document.getElementById('start'));
-const offline = /** @type {HTMLElement} */ (document.getElementById('offline'));
-const update = /** @type {HTMLElement} */ (document.getElementById('update'));
-const take = /** @type {HTMLButtonElement} */ (document.getElementById('update-take'));
+const status = get('status');
+const progress = /** @type {HTMLProgressElement} */ (get('progress'));
+const start = get('start');
+const offline = get('offline');
+const update = get('update');
+const take = /** @type {HTMLButtonElement} */ (get('update-take'));
 
 // boot.js has found that the page is wanted in another language: nothing is begun here.
 if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);

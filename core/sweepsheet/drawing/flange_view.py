@@ -16,8 +16,7 @@ from sweepsheet.drawing.marks import (
 )
 from sweepsheet.drawing.svg import element
 from sweepsheet.job.model import Hole
-from sweepsheet.maths.clock import unit_vector
-from sweepsheet.maths.vector import Vec2
+from sweepsheet.maths.vector import ZERO, Vec2
 from sweepsheet.solution import Solution
 from sweepsheet.words.messages import BareDistance, ClockPosition, Distance, Language, Message
 
@@ -42,8 +41,7 @@ def flange_view_of(solution: Solution, language: Language) -> str:
         )
         for s in shims
     )
-    u = unit_vector(squaring.taper.deepest_deg)
-    outward = Vec2(u.x, -u.y)
+    outward = around(ZERO, squaring.taper.deepest_deg, 1.0)
     return paper(
         WIDTH,
         HEIGHT,

@@ -33,9 +33,8 @@ from sweepsheet.drawing.marks import (
 )
 from sweepsheet.drawing.svg import Attribute, element
 from sweepsheet.job.model import Dowel, Housing, Round
-from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.units import UnitSystem
-from sweepsheet.maths.vector import Vec2
+from sweepsheet.maths.vector import ZERO, Vec2
 from sweepsheet.solution import Solution
 from sweepsheet.words.messages import Direction, Distance, Language
 
@@ -240,8 +239,8 @@ def _rearmost(face: Face | None) -> str:
     """A wedge at the rim where the face stands most rearward."""
     if face is None or face.direction_pm_deg is None:
         return ""
-    u = unit_vector(face.rearmost_deg)
-    return wedge_mark(around(_MIDDLE, face.rearmost_deg, _RIM + 6.0), Vec2(u.x, -u.y))
+    way = around(ZERO, face.rearmost_deg, 1.0)
+    return wedge_mark(around(_MIDDLE, face.rearmost_deg, _RIM + 6.0), way)
 
 
 def _dowel_angles(housing: Housing) -> tuple[float, float]:

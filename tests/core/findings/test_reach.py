@@ -34,6 +34,13 @@ def known(low: float, **sections: object) -> Reach:
     return found
 
 
+def reach_in(job: Data) -> Reach:
+    """The reach in a job that has one."""
+    found = reach_of(work_out(read_job(job)))
+    assert found is not None
+    return found
+
+
 @pytest.mark.parametrize(
     ("low", "sections", "kind", "size", "left", "sure"),
     [
@@ -119,8 +126,7 @@ def test_the_pilot_bearing_has_its_own_reach() -> None:
             limits={"pilot_offset": 5.0, "face_runout": 20.0},
             stock={"aim_for": "pilot", "dowel_offsets": [size]},
         )  # fmt: skip
-        found = reach_of(work_out(read_job(with_face(job, face_readings(0.0, 2.0)))))
-        assert found is not None
+        found = reach_in(with_face(job, face_readings(0.0, 2.0)))
         assert found.kind == kind
         assert found.pair is None
         assert kind == "stock" or found.size == pytest.approx(11.0)
@@ -135,12 +141,6 @@ def leaning(low: float, **sections: object) -> Data:
     for name, section in sections.items():
         job[name] = job.get(name, {}) | section
     return with_face(job, face_readings(0.0, -2.0))
-
-
-def reach_in(job: Data) -> Reach:
-    found = reach_of(work_out(read_job(job)))
-    assert found is not None
-    return found
 
 
 def test_what_is_aimed_for_the_bore_is_reckoned_at_the_bore() -> None:

@@ -1,6 +1,6 @@
 """The table of the settings in ``core/job-file.md``, made from the settings themselves.
 
-``python -m tests.core.job.table`` writes it anew; a test tells when it is not of today.
+``PYTHONPATH=core python -m tests.core.job.table`` writes it anew; a test tells when it is old.
 """
 
 from __future__ import annotations

@@ -2,13 +2,13 @@
 // typed by one step of the dial, go on to the next, and take the last change back.
 
 import { Awake } from '../common/wake-lock.js';
-import { make } from '../common/dom.js';
+import { get, make } from '../common/dom.js';
 import { changed, walkOn } from './readings.js';
 import { moved } from './decimal-step.js';
 import { say } from '../common/words.js';
 
-const foot = /** @type {HTMLElement} */ (document.getElementById('foot'));
-const keys = /** @type {HTMLElement} */ (document.getElementById('hand'));
+const foot = get('foot');
+const keys = get('hand');
 
 /** Between two readings the crank is turned, with the phone on the floor: its screen stays on so long. */
 const SWEEP_MS = 5 * 60_000;

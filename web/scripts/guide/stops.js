@@ -33,16 +33,15 @@ export function stopsOf(at, sweep) {
   ];
 }
 
-/** @param {Stop} stop */
-function isBlank({ names }) {
-  return names.some((name) => !fieldNamed(name)?.value.trim());
+/** Whether anything stands in a field. @param {string} name */
+function isFilled(name) {
+  return Boolean(fieldNamed(name)?.value.trim());
 }
 
 /** Where to go on: the beginning of a blank sweep, else its first blank field. @param {Stop[]} stops */
 export function firstBlank(stops) {
-  const isUntouched = !stops.some(({ names }) => names.some((name) => fieldNamed(name)?.value.trim()));
-  if (isUntouched) return 0;
-  const first = stops.findIndex(isBlank);
+  if (!stops.some(({ names }) => names.some(isFilled))) return 0;
+  const first = stops.findIndex(({ names }) => !names.every(isFilled));
   return first < 0 ? stops.length - 1 : first;
 }
 
