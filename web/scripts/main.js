@@ -5,6 +5,7 @@ import { get } from './common/dom.js';
 import { fillForm, readForm, startForm, takeBack } from './form/form.js';
 import { Files } from './jobs/files.js';
 import { startHand } from './form/thumb-keys.js';
+import { startLayout } from './form/layout.js';
 import { holdRelease } from './common/release-lock.js';
 import { Jobs } from './jobs/jobs.js';
 import { offerGuide } from './guide/guide-button.js';
@@ -101,6 +102,7 @@ startForm(() => {
 });
 performance.mark('form-ready');
 startHand(takeBack);
+startLayout();
 ask();
 document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
 await jobs.start();

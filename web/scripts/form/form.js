@@ -8,6 +8,7 @@ import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './sweep-overrides.js';
 import { Readings } from './readings.js';
 import { Rounds } from './rounds.js';
+import { setUpLine } from './set-up-line.js';
 import { Undo } from './undo.js';
 import { say } from '../common/words.js';
 
@@ -65,6 +66,11 @@ function showOld() {
     option.hidden = !option.selected;
     option.disabled = !option.selected;
   }
+}
+
+/** The set-up in one line. */
+function showSetUp() {
+  get('set-up-line').textContent = setUpLine(readForm());
 }
 
 /** Everything as on a new page. */
@@ -205,6 +211,7 @@ function showUnits(given = {}) {
     const usual = field.name in given ? undefined : field.dataset[units];
     if (usual !== undefined && field.value === field.dataset[other]) field.value = usual;
   }
+  showSetUp();
 }
 
 const undo = new Undo(readForm());
@@ -260,6 +267,7 @@ export function startForm(onChange) {
   form.addEventListener('submit', (event) => event.preventDefault());
   form.addEventListener('input', (event) => {
     const { target } = event;
+    if (target instanceof Element && target.closest('#jobs')) return; // not of the job's form
     const name = target instanceof HTMLElement ? target.getAttribute('name') : null;
     const isShared = target === positions || target === choice || target === turn || target === shows;
     if (isShared || name === 'face.end_float' || /^companions\..*\.positions$/.test(name ?? '')) {
@@ -267,6 +275,7 @@ export function startForm(onChange) {
     }
     if (name?.startsWith('checklist.')) showTicked();
     if (name === 'units') showUnits();
+    showSetUp();
     // What was typed and what a key moved are taken back apart.
     noted(name ? `${name} ${event instanceof InputEvent}` : '');
   });

@@ -35,6 +35,9 @@ function signOf({ target }) {
   return target instanceof Element ? target.closest('.sign') : null;
 }
 
+/** The quarters, which may stand where they are on the housing. */
+const QUARTERS = ['12', '3', '6', '9'];
+
 /** @param {string} name @param {string} label @param {string} spoken @param {string} value */
 function row(name, label, spoken, value) {
   const input = make('input', { name, id: name, value, inputMode: 'decimal' });
@@ -133,7 +136,9 @@ export class Readings {
       const label = clockWords(position);
       const value = this.#typed[j]?.get(this.#key(list, i)) ?? '';
       const spoken = say('readings.reading', { where: label, what: spokenList, n: j + 1 });
-      return row(`${this.prefix}.${list}.${j}.${i}`, label, spoken, value);
+      const made = row(`${this.prefix}.${list}.${j}.${i}`, label, spoken, value);
+      made.dataset.at = position;
+      return made;
     });
   }
 
@@ -161,7 +166,11 @@ export class Readings {
     const closing = row(`${this.prefix}.closing.${j}`, label, spoken, value);
     closing.classList.add('closing');
     const help = make('p', { className: 'help' }, say('readings.closing_help'));
-    return make('section', { className: 'sweep' }, title, ...this.#lead(j), ...rows, closing, help);
+    const head = make('div', { className: 'sweep-head' }, title, ...this.#lead(j));
+    const list = make('div', { className: 'rows' }, ...rows);
+    const isQuarters = QUARTERS.every((at) => this.#positions.includes(at)) && rows.length === QUARTERS.length;
+    list.classList.toggle('quarters', isQuarters);
+    return make('section', { className: 'sweep' }, head, list, closing, help);
   }
 
   /** A button that begins the guide, where there is one (guide-button.js). @param {number} j */

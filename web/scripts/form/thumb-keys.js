@@ -3,7 +3,7 @@
 
 import { Awake } from '../common/wake-lock.js';
 import { get, make } from '../common/dom.js';
-import { changed, walkOn } from './readings.js';
+import { changed, turnSign, walkOn } from './readings.js';
 import { moved } from './decimal-step.js';
 import { say } from '../common/words.js';
 
@@ -72,6 +72,7 @@ function dock() {
 /** @param {() => void} takeBack */
 export function startHand(takeBack) {
   keys.append(
+    key('±', say('hand.sign'), turnSign),
     key('−', say('hand.down'), (field) => nudge(field, -1)),
     key('+', say('hand.up'), (field) => nudge(field, 1)),
     key(say('hand.undo'), say('hand.undo'), takeBack),

@@ -1,0 +1,23 @@
+// The set-up in one line: all that matters for the readings below it, in words.
+
+import { listOf } from './sweep-overrides.js';
+import { say } from '../common/words.js';
+
+/** @param {Record<string, string>} fields */
+function positions(fields) {
+  const list = listOf(fields['positions'] ?? '');
+  if (fields['positions_choice'] === 'own') return [say('set_up.own', { n: list.length })];
+  const first = list[0] ?? '';
+  const turn = fields['turn'] === 'clockwise' ? 'clockwise' : 'anticlockwise';
+  return [say('set_up.positions', { n: list.length, first }), say(`set_up.turn.${turn}`)];
+}
+
+/** @param {Record<string, string>} fields */
+export function setUpLine(fields) {
+  const units = fields['units'] === 'metric' ? 'metric' : 'inch';
+  const touches = fields['bore.contact'] === 'outside' ? 'outside' : 'inside';
+  const said = [say(`unit.small.${units}`), say(`set_up.touches.${touches}`), ...positions(fields)];
+  if (fields['indicator.shows'] === 'all_round') said.push(say('set_up.all_round'));
+  if (fields['indicator.plus_when'] === 'plunger_out') said.push(say('set_up.plus_out'));
+  return said.join(' · ');
+}
