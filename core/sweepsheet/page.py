@@ -24,6 +24,7 @@ from sweepsheet.job.model import Job
 from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json
 from sweepsheet.maths.units import SYSTEMS
+from sweepsheet.report.glance import glance_of
 from sweepsheet.report.sheet import limit_line, sheet_of
 from sweepsheet.solution import work_out
 from sweepsheet.words.en.core import ENGLISH
@@ -126,21 +127,32 @@ def guide_sweep(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown
 def answer(form: Form, language: Language = ENGLISH) -> Shown:
     """What the page shows for a filled-in form.
 
-    ``state`` is ``waiting``, ``faults`` or ``answer``; ``limit`` is the limit as offset and as TIR.
+    ``state`` is ``waiting``, ``faults`` or ``answer``; ``limit`` is the limit as offset and as TIR,
+    ``stage`` where in the job it is.
     """
     typed = job_of(form)
-    shown: dict[str, Any] = {"limit": _limit(typed, language)}
+    measuring = "recheck" if len(typed.job["rounds"]) > 1 else "bore"
+    shown: dict[str, Any] = {"limit": _limit(typed, language), "stage": measuring}
     job = _job(typed, language)
     if not isinstance(job, Job):
         return shown | job
     solution = work_out(job)
-    sheet = asdict(sheet_of(solution, findings_for(solution), language))
-    for remark in sheet["remarks"]:
+    findings = findings_for(solution)
+    glance = glance_of(solution, findings, language)
+    sheet = asdict(sheet_of(solution, findings, language))
+    for remark, each in zip(sheet["remarks"], findings, strict=True):
         remark["field"] = typed.form_name(remark["field"])
+        remark["place"] = glance.place_of(each.code, each.level)
     sheet["remarks"] = [*_unfinished(typed, language), *sheet["remarks"]]
     return shown | {
         "state": "answer",
         "sheet": sheet,
+        "glance": {
+            "actions": [asdict(action) for action in glance.actions],
+            "lists": list(glance.lists),
+            "not_entered": glance.not_entered,
+        },
+        "stage": glance.stage,
         "words": _words(sheet["sections"], language, job.limits.confidence),
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
@@ -200,6 +212,7 @@ def _unfinished(typed: FormJob, language: Language) -> list[dict[str, str]]:
             "code": "sweep-unfinished",
             "level": "caution",
             "field": "",
+            "place": "",
             "label": language.say("level.caution"),
             "text": language.text(message),
         }

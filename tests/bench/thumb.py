@@ -1,10 +1,10 @@
 """Compare the two places of the readings under a thumb: ``python -m tests.bench.thumb``.
 
-The same four readings are typed into the column and into the clock face, at the size of a phone with
-its number pad up. Told are the touches, the way of the thumb between them, and how many touches of a
-finger would go wrong. A finger's touches scatter round what it aims at as a normal distribution, of
-which 95 % lie within a circle of 9 mm (an assumption: the breadth of a fingertip); 360 CSS pixels
-are taken for 65 mm.
+The same four readings are typed into the column and into the clock face, at the size of a phone
+with its number pad up. Told are the touches, the way of the thumb between them, and how many
+touches would go wrong. A finger's touches scatter round what it aims at as a normal distribution,
+of which 95 % lie within a circle of 9 mm (an assumption: the breadth of a fingertip); 360 CSS
+pixels are taken for 65 mm.
 """
 
 from __future__ import annotations
@@ -17,11 +17,11 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "core")]
 
-from playwright.sync_api import Page, sync_playwright  # noqa: E402 - after the path
+from playwright.sync_api import Page, sync_playwright
 
-from tests.web import browser as browsers  # noqa: E402
-from tests.web.page import new_profile, wait_for_python  # noqa: E402
-from tests.web.server import Server  # noqa: E402
+from tests.web import browser as browsers
+from tests.web.page import new_profile, wait_for_python
+from tests.web.server import Server
 
 MM = 65.0 / 360.0
 FINGER_MM, TRIES = 9.0, 400
@@ -30,7 +30,9 @@ SCATTER_PX = FINGER_MM / 2.0 / 2.4477 / MM
 WIDTH, HEIGHT, PAD = 360, 740, 290
 READINGS = ("0", "-5.5", "-11", "-5")
 KEY = {"column": '[name="{name}"] ~ .sign', "clock": "#hand button:first-child"}
-MIDDLE = "e => { const b = e.getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; }"
+MIDDLE = (
+    "e => { const b = e.getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; }"
+)
 HIT = """([selector, points]) => {
     const aim = document.querySelector(selector);
     const live = 'input, button, select, a, summary';

@@ -57,7 +57,10 @@ const core = startCore({
   onFailed: (why) => started('failed', why),
 });
 
-const jobs = new Jobs(ask);
+const jobs = new Jobs(ask, (isChosen) => (coming = { isChosen }));
+
+/** A job that came back, whose place on the page is still to be shown. @type {{ isChosen: boolean } | null} */
+let coming = null;
 
 const share = new Share(core, () => ({ ...readForm(), name: jobs.name }));
 
@@ -71,6 +74,7 @@ async function ask() {
     paint(answer);
     share.renew(answer.state === 'answer');
     if (answer.state === 'answer') jobs.setStage(answer.sheet.verdict);
+    openAtStage(answer.stage);
     performance.mark('first-answer');
   } catch (error) {
     // When Python is gone for good, onFailed has said so already.
@@ -80,6 +84,18 @@ async function ask() {
       status.textContent = String(error);
     }
   }
+}
+
+/** A job that comes back is opened where its work goes on. Who has scrolled or begun to type since the
+ * page was opened is left where he is. @param {string} stage */
+function openAtStage(stage) {
+  if (!coming) return;
+  const hasMoved = scrollY > 0 || document.activeElement !== document.body;
+  const isFree = coming.isChosen || !hasMoved;
+  coming = null;
+  const places = { fit: 'answer', trim: 'answer', close: 'answer', recheck: 'add-round' };
+  const place = places[/** @type {keyof typeof places} */ (stage)];
+  if (place && isFree) get(place).scrollIntoView({ block: place === 'answer' ? 'start' : 'end' });
 }
 
 take.addEventListener('click', async () => {

@@ -1,4 +1,7 @@
-"""What is looked at before the sweep and after it: the codes that can be ticked, in their order.
+"""What is done by hand before, between and after the sweeps: the codes that can be ticked.
+
+What is looked at before and after stays on record; how dowels were fitted or turned is ticked only
+so that nothing is forgotten under the car.
 
 The sentences are in ``words`` under ``checklist.CODE``.
 """
@@ -15,8 +18,14 @@ CLOSING_UP = (
     "dowels_secured", "bolts_torqued", "swept_again", "pilot_and_clutch", "slid_home",
     "crank_turns", "record_given",
 )  # fmt: skip
-GROUPS = {"preparation": PREPARATION, "closing_up": CLOSING_UP}
-CODES = PREPARATION + CLOSING_UP
+FIT = (
+    "dowels_out", "holes_clean", "sides_marked", "dowels_aimed", "housing_on", "fit_torqued",
+    "dowels_engage", "bolts_start",
+)  # fmt: skip
+TRIM = ("bolts_loose", "dowels_turned", "trim_torqued")
+GROUPS = {"preparation": PREPARATION, "fit": FIT, "trim": TRIM, "closing_up": CLOSING_UP}
+RECORDED = PREPARATION + CLOSING_UP
+CODES = PREPARATION + FIT + TRIM + CLOSING_UP
 
 
 def in_order(codes: Iterable[str]) -> tuple[str, ...]:

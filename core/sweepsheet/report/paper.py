@@ -12,7 +12,7 @@ from typing import Any
 from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.findings.finding import Finding
-from sweepsheet.job.checklist import CODES
+from sweepsheet.job.checklist import RECORDED
 from sweepsheet.job.model import ABOUT_KEYS, Dowel, FaceSweeps, Job, Round, Sweeps
 from sweepsheet.job.read import usual_name
 from sweepsheet.maths.clock import clock_time
@@ -67,8 +67,8 @@ def paper_of(
     sheet = asdict(sheet_of(solution, findings, language))
     kept = ("verdict", "verdict_text", "headline", "steps", "sections")
     limit = limit_line(job.limits.bore_offset, job.units, language)
-    done = [code for code in CODES if code in job.checklist]
-    missed = [code for code in CODES if code not in job.checklist]
+    done = [code for code in RECORDED if code in job.checklist]
+    missed = [code for code in RECORDED if code not in job.checklist]
     return {key: sheet[key] for key in kept} | {
         "title": job.name or say("paper.title"),
         "about": [asdict(entry) for entry in _about(job, language)],

@@ -34,11 +34,16 @@ export function tableRow(name, texts, heads = []) {
   return row;
 }
 
-/** A part of the sheet beside the bore. @param {Section} section */
+/** A part of the sheet beside the bore: its title and its verdict, the rest a tap away.
+ * @param {Section} section */
 export function sectionPart({ name, title, verdict, verdict_text: word, lines, head, rows }) {
-  const part = document.createElement('section');
+  const part = document.createElement('details');
   part.id = `section-${name}`;
-  part.append(textElement('h3', title));
+  part.className = 'part';
+  const head3 = document.createElement('summary');
+  head3.append(textElement('h3', title));
+  if (word) head3.append(' ', textElement('span', word));
+  part.append(head3);
   if (word) {
     const box = document.createElement('div');
     box.className = 'verdict';

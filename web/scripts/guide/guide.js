@@ -285,7 +285,7 @@ class Guide {
         for (const each of [made, ...made.querySelectorAll('[id]')]) each.removeAttribute('id');
         return made;
       });
-    const face = this.#at.endsWith('.face') ? copy('#section-face > :is(h3, .verdict, .figures)') : [];
+    const face = this.#at.endsWith('.face') ? copy('#section-face :is(h3, .verdict, .figures)') : [];
     return [...copy('#verdict'), ...copy('#headline'), ...face];
   }
 

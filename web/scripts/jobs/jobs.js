@@ -55,9 +55,12 @@ export class Jobs {
   /** Tells other pages of the same host what was written here. */
   #others = new BroadcastChannel(`sweepsheet ${address}`);
 
-  /** @param {() => void} onChange the form was changed from here */
-  constructor(onChange) {
+  /** @param {() => void} onChange the form was changed from here
+   * @param {(isChosen: boolean) => void} onCome a job has come back: chosen from the list, or as the page
+   * was opened */
+  constructor(onChange, onCome) {
     this.onChange = onChange;
+    this.onCome = onCome;
     get('job-name').addEventListener('input', () => this.#rename());
   }
 
@@ -208,6 +211,7 @@ export class Jobs {
     if (Object.keys(fields).length) this.#kept = fillUnder(fields);
     this.keep();
     if (named) this.#rename();
+    if (Object.keys(fields).length) this.onCome(false);
     this.onChange();
     await this.#list();
   }
@@ -270,7 +274,10 @@ export class Jobs {
         button.type = 'button';
         const when = new Date(job.changed).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' });
         button.textContent = [job.name || say('job.unnamed'), stageWord(job.stage), when].filter(Boolean).join(' · ');
-        button.addEventListener('click', () => this.#inTurn(() => this.#show(job.id)));
+        button.addEventListener('click', () => {
+          this.onCome(true);
+          this.#inTurn(() => this.#show(job.id));
+        });
         const row = document.createElement('li');
         row.append(button);
         return row;

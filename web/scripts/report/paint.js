@@ -3,10 +3,12 @@
 
 import { get } from '../common/dom.js';
 import { explain } from './glossary.js';
+import { paintActions } from './actions.js';
 import { remarkItem, sectionPart, tableRow, textElement } from '../common/parts.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
 
+/** @import { Action } from './actions.js' */
 /** @import { PlainWord } from './glossary.js' */
 /** @import { Remark, Section } from '../common/parts.js' */
 
@@ -26,13 +28,14 @@ import { say } from '../common/words.js';
  * @property {string[]} steps
  * @property {Choice[]} choices
  * @property {Section[]} sections
- * @property {Remark[]} remarks
+ * @property {(Remark & { place: string })[]} remarks each with where it stands: in sight, or folded away
  *
  * @typedef {{ field: string, text: string }} Fault
- * @typedef {{ limit: string } & (
+ * @typedef {{ actions: Action[], lists: string[], not_entered: string }} Glance
+ * @typedef {{ limit: string, stage: string } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string })} Answer
+ *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string })} Answer
  */
 
 /** Set a text only where it changes, so that a screen reader hears changes alone. */
@@ -59,22 +62,36 @@ function paintChoices(choices) {
   get('choices').querySelector('tbody')?.replaceChildren(...rows);
 }
 
-/** @param {Remark[]} remarks */
-function paintRemarks(remarks) {
-  get('doubts-title').hidden = remarks.length === 0;
-  get('remarks').replaceChildren(...remarks.map(remarkItem));
+/** What is to be known stays in sight; what was not entered is one line, and the reason of a step stands
+ * with the step. @param {Sheet['remarks']} remarks @param {string} notEntered */
+function paintRemarks(remarks, notEntered) {
+  const at = (/** @type {string} */ where) => remarks.filter(({ place }) => place === where).map(remarkItem);
+  const inSight = at('');
+  get('doubts').hidden = inSight.length === 0;
+  get('remarks').replaceChildren(...inSight);
+  get('not-entered').hidden = notEntered === '';
+  setText('not-entered-line', notEntered);
+  get('not-entered-list').replaceChildren(...at('not_entered'));
 }
 
-/** @param {Sheet} sheet */
-function paintSheet(sheet) {
+/** The parts of the sheet; one that was opened stays open. @param {Section[]} sections */
+function paintSections(sections) {
+  const open = new Set([...get('sections').querySelectorAll('details[open]')].map(({ id }) => id));
+  const parts = sections.map(sectionPart);
+  for (const part of parts) part.open = open.has(part.id);
+  get('sections').replaceChildren(...parts);
+}
+
+/** @param {Sheet} sheet @param {Glance} glance */
+function paintSheet(sheet, glance) {
   get('verdict').dataset.verdict = sheet.verdict;
   setText('verdict-text', sheet.verdict_text);
   setText('headline', sheet.headline);
   setList('figures', 'li', sheet.figures);
-  setList('steps', 'li', sheet.steps);
+  paintActions(glance.actions, glance.lists);
   paintChoices(sheet.choices);
-  get('sections').replaceChildren(...sheet.sections.map(sectionPart));
-  paintRemarks(sheet.remarks);
+  paintSections(sheet.sections);
+  paintRemarks(sheet.remarks, glance.not_entered);
 }
 
 /** Where a fault is written: below its field. @param {HTMLElement} field */
@@ -127,6 +144,10 @@ function paintFaults(faults) {
 /** @param {Answer} answer */
 export function paint(answer) {
   setText('limit-both', answer.limit);
+  for (const link of document.querySelectorAll('[data-stage]')) {
+    const isHere = /** @type {HTMLElement} */ (link).dataset.stage === answer.stage;
+    link.setAttribute('aria-current', isHere ? 'step' : 'false');
+  }
   const faults = answer.state === 'faults' ? answer.faults : [];
   const homeless = paintFaults(faults);
   const answered = answer.state === 'answer';
@@ -135,11 +156,12 @@ export function paint(answer) {
   get('strip').hidden = false;
   document.documentElement.dataset.answer = answer.state;
   if (answered) {
-    paintSheet(answer.sheet);
+    paintSheet(answer.sheet, answer.glance);
     explain(answer.words);
     putDrawing(get('drawing'), answer.drawing);
     putDrawing(get('side-view'), answer.side_view);
     putDrawing(get('flange-view'), answer.flange_view);
+    get('views').hidden = !answer.side_view && !answer.flange_view;
     setText('strip-verdict', `${answer.sheet.verdict_text}.`);
     setText('strip-headline', answer.sheet.headline);
     setText('heard', `${answer.sheet.verdict_text}. ${answer.sheet.headline}.`);
