@@ -49,8 +49,6 @@ WORDS = (
     "faces_clean", "nothing_proud", "parts_in_place", "bolts_even", "indicator_stiff",
     "car_safe", "dowels_secured", "bolts_torqued", "swept_again", "pilot_and_clutch", "slid_home",
     "crank_turns", "record_given", "tilt_from", "holder", "plate_thickness",
-    "dowels_out", "holes_clean", "sides_marked", "dowels_aimed", "housing_on", "fit_torqued",
-    "dowels_engage", "bolts_start", "bolts_loose", "dowels_turned", "trim_torqued",
 )  # fmt: skip
 LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~"
 SHORT = dict(zip(WORDS, LETTERS, strict=False))

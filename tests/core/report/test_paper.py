@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from sweepsheet.findings.job import findings_for
-from sweepsheet.job.checklist import CODES
+from sweepsheet.job.checklist import CODES, RECORDED
 from sweepsheet.job.read import read_job
 from sweepsheet.report.paper import paper_of
 from sweepsheet.solution import work_out
@@ -97,9 +97,9 @@ def test_a_limit_without_a_source_is_said_to_have_none() -> None:
 @pytest.mark.parametrize("ticked", [[], ["faces_clean", "crank_turns"], list(CODES)])
 def test_what_is_not_ticked_is_named(ticked: list[str]) -> None:
     sheet = paper(make_job([0, -5, -11, -5], checklist=ticked))
-    said = {code: ENGLISH.say(f"checklist.{code}") for code in CODES}
-    assert sheet["done"] == [said[code] for code in CODES if code in ticked]
-    assert sheet["open"] == [said[code] for code in CODES if code not in ticked]
+    said = {code: ENGLISH.say(f"checklist.{code}") for code in RECORDED}
+    assert sheet["done"] == [said[code] for code in RECORDED if code in ticked]
+    assert sheet["open"] == [said[code] for code in RECORDED if code not in ticked]
 
 
 def test_remarks_in_the_same_words_stand_once() -> None:

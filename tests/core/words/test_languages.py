@@ -56,7 +56,7 @@ TAG = re.compile(r"<[^>]*>")
 # What is no sentence: codes, fields, names of parts, and what was typed.
 CODES = {
     "state", "verdict", "code", "level", "field", "name", "form", "fragment", "typed", "droop",
-    "needle", "counter",
+    "needle", "counter", "stage", "lists", "place",
 }  # fmt: skip
 
 
