@@ -121,6 +121,11 @@ def wait_for_snapshot(page: Page) -> int:
     return size
 
 
+def open_lines(page: Page) -> None:
+    """Open what stands in one line each: the job, the cautions, the set-up, the limit."""
+    page.evaluate("for (const line of document.querySelectorAll('.line')) line.open = true")
+
+
 def main_of(page: Page) -> str:
     """Give the address of the page's main module."""
     address: str = page.locator("script[type=module]").first.evaluate("script => script.src")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 import pytest
@@ -11,7 +12,7 @@ from playwright.sync_api import expect
 from tests.cases.jobs import EIGHTHS
 from tests.cases.links import doctored, link_of, ordinary_job, unpacked
 from tests.web import axe
-from tests.web.page import PATIENCE, wait_for_python
+from tests.web.page import PATIENCE, open_lines, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -51,6 +52,7 @@ def test_the_page_for_the_mechanic(page: Page, server: Server) -> None:
     axe.check(page, "half filled")
 
     type_sweep(page, "0", "x", "-11", "-5.5")
+    open_lines(page)
     page.locator("#limit").fill("9999")
     is_answered(page, "faults")
     open_all(page)
@@ -131,7 +133,8 @@ def test_every_control_is_reached_by_tab_in_order_and_shows_it(page: Page, serve
         assert faults == [], f"{name}: {faults}"
         if reached[-1:] != [name]:  # a date is several stops in one field
             reached.append(name)
-    assert reached == expected
+    # Two stops of one name in a row are taken for one.
+    assert reached == [name for name, _ in groupby(expected)]
 
 
 def test_nothing_moves_for_who_wants_no_motion(page: Page, server: Server) -> None:

@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.web import axe
-from tests.web.page import PATIENCE, lose_signal, open_and_keep, wait_for_python
+from tests.web.page import PATIENCE, lose_signal, open_and_keep, open_lines, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Locator, Page
@@ -127,6 +127,7 @@ def test_a_whole_sweep_of_four(page: Page, server: Server) -> None:
 
 def test_eight_anticlockwise(page: Page, server: Server) -> None:
     open_page(page, server)
+    open_lines(page)
     page.locator("#positions-choice").select_option("12 1:30 3 4:30 6 7:30 9 10:30")
     page.locator("#turn").select_option("anticlockwise")
     lead(page).click()
@@ -203,6 +204,7 @@ def test_a_wrong_reading_is_told_at_its_stop(page: Page, server: Server) -> None
 
 def test_positions_that_cannot_be_read(page: Page, server: Server) -> None:
     open_page(page, server)
+    open_lines(page)
     page.locator("#positions-choice").select_option("own")
     page.locator("#positions").fill("12 25 6 <b>x</b>")
     lead(page).click()

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.web.page import wait_for_python
+from tests.web.page import open_lines, wait_for_python
 from tests.web.server import Server
 
 FIRST = "rounds.0.bore.sweeps.0"
@@ -24,6 +24,7 @@ BOX = "e => { const b = e.getBoundingClientRect(); return [b.top, b.bottom, b.wi
 def form(page: Page, server: Server) -> Page:
     page.goto(server.address)
     wait_for_python(page)
+    open_lines(page)
     return page
 
 
@@ -193,6 +194,7 @@ def test_the_screen_stays_on_while_readings_are_typed_and_for_a_while_after(
     page.clock.install()
     page.goto(server.address)
     wait_for_python(page)
+    open_lines(page)
     page.locator("#limit").focus()
     assert page.evaluate("locks") == []
     page.locator(f'[name="{FIRST}.0"]').focus()

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
-from tests.web.page import wait_for_python
+from tests.web.page import open_lines, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Locator, Page
@@ -72,6 +72,7 @@ def kill_all(profile: Path) -> int:
 def test_half_a_job_is_there_after_a_reload(page: Page, server: Server) -> None:
     """Positions, a second sweep, a recheck with its dowels, and fields of every kind."""
     open_page(page, server)
+    open_lines(page)
     page.select_option("#positions-choice", "12 2 4 6 8 10")
     page.get_by_label("TIR", exact=True).check()
     page.locator("#limit").fill("8")
@@ -90,6 +91,7 @@ def test_half_a_job_is_there_after_a_reload(page: Page, server: Server) -> None:
     assert reading(page, 5, sweep=1).input_value() == "4.5"
     assert page.locator("#positions-choice").input_value() == "12 2 4 6 8 10"
     assert page.locator("#limit").input_value() == "8"
+    open_lines(page)
     expect(page.get_by_label("TIR", exact=True)).to_be_checked()
     assert page.locator('[name="rounds.1.dowels.0.aim"]').input_value() == "10:30"
     expect(page.locator('[name="rounds.1.dowels.1.offset"]')).to_have_value("14")
@@ -271,7 +273,6 @@ def test_what_is_typed_before_any_script_has_run_is_kept_and_answered(
     cut_off = page.context.new_page()
     server.held.add("main.js")
     cut_off.goto(server.address, wait_until="commit")
-    cut_off.check('[name="units"][value="metric"]')
     reading(cut_off, 1).fill("-6")
     reading(cut_off, 3).press_sequentially("-5.5")
     assert cut_off.evaluate("document.querySelector('[data-kept]')") is None
@@ -280,7 +281,6 @@ def test_what_is_typed_before_any_script_has_run_is_kept_and_answered(
     expect(cut_off.locator("#headline")).to_contain_text("Offset")
     assert values(cut_off) == ["0", "-6", "-11", "-5.5"]
     assert cut_off.evaluate("document.activeElement.name") == "rounds.0.bore.sweeps.0.3"
-    expect(cut_off.locator("#limit")).to_have_value("0.127")
     kept(cut_off)
     cut_off.reload()
     expect(reading(cut_off, 3)).to_have_value("-5.5")
@@ -294,6 +294,7 @@ def test_the_first_round_stands_in_the_page_as_the_script_would_draw_it(
     rows = page.locator(".round .bore-readings")
     as_built = rows.evaluate("place => place.innerHTML")
     assert as_built in (server.folder / "index.html").read_text("utf-8").replace('=""', "")
+    open_lines(page)
     page.select_option("#positions-choice", index=1)
     assert rows.evaluate("place => place.innerHTML") != as_built
     page.select_option("#positions-choice", index=0)

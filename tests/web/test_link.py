@@ -12,7 +12,7 @@ import build
 from sweepsheet.link.codec import SHORT, fragment_of
 from tests.cases.jobs import EIGHTHS, QUARTERS, make_job
 from tests.cases.links import doctored, link_of, ordinary_job, packed, unpacked
-from tests.web.page import PATIENCE, decoded, wait_for_offline, wait_for_python
+from tests.web.page import PATIENCE, decoded, open_lines, wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -75,6 +75,7 @@ def test_a_typed_job_is_read_by_the_customer_before_python_is_there(
     """First what the link claims; and only when Python has come, that it is checked."""
     page.goto(server.address)
     type_sweep(page, "0", "-5.5", "-11", "-5.5")
+    open_lines(page)
     page.locator("#limit-source").fill("the maker's manual")
     link = wait_for_link(page)
     page.close()

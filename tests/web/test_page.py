@@ -10,7 +10,7 @@ from playwright.sync_api import expect
 
 import build
 from sweepsheet.maths.units import INCH, METRIC
-from tests.web.page import wait_for_offline, wait_for_python
+from tests.web.page import open_lines, wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import Locator, Page
@@ -49,6 +49,7 @@ def type_worksheet(page: Page) -> None:
 def open_page(page: Page, server: Server) -> None:
     page.goto(server.address)
     wait_for_python(page)
+    open_lines(page)
 
 
 def test_what_is_folded_away_at_first_is_all_there_then(page: Page, server: Server) -> None:
@@ -88,7 +89,7 @@ def test_published_worksheet_gives_the_published_figures(page: Page, server: Ser
     expect(page.locator("#figures")).to_contain_text("130° clockwise from 12")
     page.locator("#limit").fill("2")
     expect(page.locator("#verdict-text")).to_have_text("Outside the limit")
-    expect(page.locator("#steps")).to_contain_text(
+    expect(page.locator("#to-do")).to_contain_text(
         "Move the housing up and left, toward 10:20 (between 10 and 11 o'clock), by 3.9 thou."
     )
 
@@ -237,7 +238,7 @@ def test_example_can_be_loaded_and_taken_back(page: Page, server: Server) -> Non
     type_worksheet(page)
     page.locator("#example").click()
     expect(page.locator("#verdict-text")).to_have_text("Outside the limit")
-    expect(page.locator("#steps")).to_contain_text("Fit 7 thou offset dowels, both aimed at")
+    expect(page.locator("#to-do")).to_contain_text("Fit 7 thou offset dowels, both aimed at")
     page.locator("#undo").click()
     assert [reading(page, -i % 4).input_value() for i in range(4)] == list(WORKSHEET.values())
     expect(page.locator("#headline")).to_contain_text("Offset 3.4 thou")
@@ -329,7 +330,7 @@ def test_published_warped_face_is_not_called_tilted(page: Page, server: Server) 
     face = page.locator("#section-face")
     expect(face).to_contain_text("Runout of the tilt 2.0 thou")
     expect(face).to_contain_text("TIR on the dial 5.0 thou")
-    expect(page.locator("#remarks")).to_contain_text("of 5.0 thou TIR on the dial only 2.0 thou")
+    expect(page.locator("#to-do")).to_contain_text("of 5.0 thou TIR on the dial only 2.0 thou")
 
 
 def test_face_out_of_square_comes_before_the_bore(page: Page, server: Server) -> None:
@@ -339,12 +340,12 @@ def test_face_out_of_square_comes_before_the_bore(page: Page, server: Server) ->
     type_readings(page, ["0", "-5", "-17", "-12"])
     type_face(page, ["0", "5", "10", "5"])
     fill(page, {"face-radius": "3", "depth": "6", "bolts-at": "12 3 6 9", "bolts-radius": "7.5"})
-    expect(page.locator("#remarks")).to_contain_text("so this face is not judged")
+    expect(page.locator("#to-do")).to_contain_text("so this face is not judged")
     expect(page.locator("#section-squaring")).to_have_count(0)
     page.select_option("#face-end-float", "held")
-    expect(page.locator("#remarks")).not_to_contain_text("so this face is not judged")
-    expect(page.locator("#steps")).to_contain_text("look for a burr")
-    expect(page.locator("#steps")).not_to_contain_text("Fit")
+    expect(page.locator("#to-do")).not_to_contain_text("so this face is not judged")
+    expect(page.locator("#to-do")).to_contain_text("look for a burr")
+    expect(page.locator("#to-do")).not_to_contain_text("Fit")
     # Slope 5/3 thou an inch toward 6: by t = t0 - g.(x, y) 25 thou at 12, half of it at 3 and 9.
     shims = page.locator("#section-squaring td")
     expect(shims).to_have_text(
@@ -386,8 +387,8 @@ def test_recheck_tells_what_the_dowels_did_and_how_to_trim(page: Page, server: S
     expect(page.locator("#remarks")).to_contain_text(
         "was the aim entered as fitted, not as planned"
     )
-    expect(page.locator("#steps")).to_contain_text("Turn both dowels")
-    expect(page.locator("#steps")).to_contain_text("counterclockwise")
+    expect(page.locator("#to-do")).to_contain_text("Turn both dowels")
+    expect(page.locator("#to-do")).to_contain_text("counterclockwise")
     page.locator('[name="rounds.1.dowels.0.aim"]').fill("nowhere")
     place = page.locator(".field", has=page.locator('[name="rounds.1.dowels.0.aim"]'))
     expect(place.locator(".fault")).to_contain_text("a clock position such as 3 or 10:30")
@@ -404,9 +405,9 @@ def test_dowels_that_moved_it_the_wrong_way_are_told(page: Page, server: Server)
     expect(page.locator("#remarks [data-level=stop]")).to_contain_text(
         "The bore went the wrong way"
     )
-    expect(page.locator("#steps li")).to_have_count(1)
+    expect(page.locator(".steps li")).to_have_count(1)
     page.locator(".round").nth(1).locator(".remove-round").click()
-    expect(page.locator("#steps")).to_contain_text("Fit 7 thou offset dowels")
+    expect(page.locator("#to-do")).to_contain_text("Fit 7 thou offset dowels")
 
 
 def test_whole_measurement_shows_every_part(page: Page, server: Server) -> None:

@@ -78,7 +78,7 @@ def test_a_whole_exercise(page: Page, server: Server) -> None:
     found, doubt = figures_when(page, "As found")
     assert abs(found - hidden.center.length / THOU) <= doubt + 0.5
     expect(page.locator("#verdict-text")).to_have_text("Outside the limit")
-    expect(page.locator("#steps")).to_contain_text("Fit 21 thou offset dowels, both aimed at 5")
+    expect(page.locator("#to-do")).to_contain_text("Fit 21 thou offset dowels, both aimed at 5")
     assert not page.locator("#truth").is_visible()
 
     page.locator("#fit-offset").select_option("21")
@@ -287,9 +287,9 @@ def test_what_the_figures_are_is_told_and_stays_open(page: Page, server: Server)
 def test_the_droop_can_be_measured(page: Page, server: Server) -> None:
     open_exercise(page, server)
     sweep(page)
-    expect(page.locator("#remarks")).to_contain_text("sag of the holder was not measured")
+    expect(page.locator("#shown")).to_contain_text("sag of the holder was not measured")
     page.locator("#measure-droop").click()
-    expect(page.locator("#remarks")).not_to_contain_text("sag of the holder was not measured")
+    expect(page.locator("#shown")).not_to_contain_text("sag of the holder was not measured")
     assert page.locator("#sag").input_value() != ""
 
 

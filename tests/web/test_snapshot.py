@@ -14,6 +14,7 @@ from tests.web.page import (
     KEEPS_NOTHING,
     ask,
     main_of,
+    open_lines,
     wait_for_offline,
     wait_for_python,
     wait_for_snapshot,
@@ -193,6 +194,7 @@ def test_what_was_typed_is_not_in_the_snapshot(page: Page, server: Server) -> No
     page.goto(server.address)
     wait_for_python(page)
     wait_for_offline(page)
+    open_lines(page)
     page.fill("#limit-source", "Invented manual, page 4711")
     wait_for_snapshot(page)
     found = page.evaluate(
