@@ -58,7 +58,7 @@ def sweep(page: Page) -> None:
 def figures(page: Page) -> tuple[float, float]:
     """The offset that the page found, and its plus or minus."""
     offset = OFFSET_AND_TIR.search(page.locator("#headline").inner_text())
-    doubt = PLUS_MINUS.search(page.locator("#figures").inner_text())
+    doubt = PLUS_MINUS.search(page.locator("#figures").text_content() or "")
     assert offset
     assert doubt
     return float(offset[1]), float(doubt[1])
@@ -274,6 +274,7 @@ def test_the_face_is_swept_with_the_same_dial(page: Page, server: Server) -> Non
 def test_what_the_figures_are_is_told_and_stays_open(page: Page, server: Server) -> None:
     open_exercise(page, server)
     sweep(page)
+    page.locator("#sure > summary").click()
     words = page.locator("#answer .meanings").first
     expect(words.locator("dd").first).to_be_hidden()
     words.locator("summary").click()
