@@ -98,6 +98,11 @@ function openAtStage(stage) {
   if (place && isFree) get(place).scrollIntoView({ block: place === 'answer' ? 'start' : 'end' });
 }
 
+// What stands on the screen in full is not said at its foot as well.
+new IntersectionObserver(([seen]) => {
+  get('foot').classList.toggle('said-above', seen?.isIntersecting ?? false);
+}).observe(get('verdict'));
+
 take.addEventListener('click', async () => {
   take.disabled = true;
   try {

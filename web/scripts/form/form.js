@@ -281,6 +281,9 @@ export function startForm(onChange) {
   });
   get('add-round').addEventListener('click', () => {
     rounds.setCount(rounds.count + 1);
+    // What was ticked was done for the round before; the next fit begins anew.
+    for (const box of boxes) if (box.closest('[data-list=fit], [data-list=trim]')) box.checked = false;
+    showTicked();
     noted();
   });
   for (const { own, button } of companions) button.addEventListener('click', () => own.open());
