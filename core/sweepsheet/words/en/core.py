@@ -106,6 +106,7 @@ TABLE: dict[str, str] = {
     "name.about.engine": "engine",
     "name.about.gearbox": "gearbox",
     "name.about.housing": "housing",
+    "name.about.shop": "shop",
     "name.about.technician": "technician",
     "name.about.customer": "customer",
     "name.about.date": "date",

@@ -106,6 +106,7 @@ TABLE: dict[str, str] = {
     "name.about.engine": "motor",
     "name.about.gearbox": "caja de cambios",
     "name.about.housing": "campana",
+    "name.about.shop": "taller",
     "name.about.technician": "técnico",
     "name.about.customer": "cliente",
     "name.about.date": "fecha",
