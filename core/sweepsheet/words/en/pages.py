@@ -232,6 +232,8 @@ PAGE: dict[str, str] = {
     "result.left": "Offset left, {unit}",
     "result.chance": "Chance inside",
     "result.pilot": "At the pilot, {unit}",
+    "result.wave": "How the readings fit",
+    "result.move": "Show the move",
     "result.doubts": "What is doubtful",
     "result.explain": "What are these figures?",
     # Show it to the customer
@@ -407,7 +409,6 @@ PAGE: dict[str, str] = {
     "view.ended": "Last recheck",
     "view.allowed": "Limits",
     "view.drawn": "Seen from behind the engine, on one scale. Cross: crankshaft. Dot: middle of the housing's bore.",
-    "view.move": "Show the move",
     "view.figures": "All figures",
     "view.before": "As found",
     "view.after": "Now",
