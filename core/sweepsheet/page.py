@@ -13,9 +13,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import asdict
 from typing import Any
 
+from sweepsheet.drawing.dowel_view import dowel_view_of
 from sweepsheet.drawing.flange_view import flange_view_of
 from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.drawing.side_view import side_view_of
+from sweepsheet.drawing.wave import wave_of
+from sweepsheet.findings.advice import advice_for
+from sweepsheet.findings.finding import Finding
+from sweepsheet.findings.fitting import fitting_of
 from sweepsheet.findings.job import findings_for
 from sweepsheet.form.dial import Dial
 from sweepsheet.form.form_job import FormJob
@@ -26,7 +31,7 @@ from sweepsheet.job.strict_json import load_json
 from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.report.glance import glance_of
 from sweepsheet.report.sheet import limit_line, sheet_of
-from sweepsheet.solution import work_out
+from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import Fault, InputError, refused
 from sweepsheet.words.glossary import plain_words
@@ -157,7 +162,16 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
         "flange_view": flange_view_of(solution, language),
+        "dowel_view": _dowel_view(solution, findings, language),
+        "wave": wave_of(solution, language),
     }
+
+
+def _dowel_view(solution: Solution, findings: tuple[Finding, ...], language: Language) -> str:
+    """The drawing of the dowels that the steps speak of; empty where they speak of none."""
+    fitting = fitting_of(advice_for(solution, findings), solution)
+    holes = solution.job.housing.dowel_holes
+    return "" if fitting is None else dowel_view_of(fitting.dowels, fitting.now, holes, language)
 
 
 def _words(sections: list[dict[str, Any]], language: Language, confidence: float) -> dict[str, Any]:

@@ -14,6 +14,7 @@ from tests.cases import forms
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
+VIEWS = ("drawing", "side_view", "flange_view", "dowel_view", "wave")
 # Texts that overlap by more than their line spacing, and those that leave the drawing.
 TROUBLE = """() => {
     const sheet = document.querySelector('svg').getBoundingClientRect();
@@ -39,10 +40,10 @@ def test_the_words_of_a_drawing_have_room(chromium: Browser, language: str) -> N
     looked_at = set()
     for form in forms.ALL.values():
         answer = json.loads(handle_request(json.dumps({"form": form, "language": language})))
-        for view in ("drawing", "side_view", "flange_view"):
+        for view in VIEWS:
             if svg := answer.get(view):
                 page.set_content(f'<body style="margin: 0; font-family: system-ui">{svg}</body>')
                 assert page.evaluate(TROUBLE) == [], (form, view)
                 looked_at.add(view)
     page.close()
-    assert looked_at == {"drawing", "side_view", "flange_view"}
+    assert looked_at == set(VIEWS)

@@ -37,6 +37,8 @@ STORE = """async () => {
     db.close();
     return texts;
 }"""
+# From above, where link and readings do not agree.
+PLACES = ("#check", "#gist", "#gist-recomputed", "#before", "#claimed", "#claimed-recomputed")
 HARMFUL = {
     "vehicle": '<img src="x" onerror="document.title = 1">',
     "engine": "</script><script>document.title = 2</script>",
@@ -83,17 +85,21 @@ def test_a_typed_job_is_read_by_the_customer_before_python_is_there(
     view = context.new_page()
     view.goto(link)
     wait_for(view, "claimed")
-    expect(part(view, "found")).to_contain_text("The bore stood 6.2 thou off the crank's axis")
+    expect(view.locator("#gist .verdict")).to_have_text("Out of line: over the limit")
+    expect(view.locator("#gist")).to_contain_text(
+        "6.2 thou off center. Allowed 5.0. No recheck on record."
+    )
+    expect(part(view, "found")).to_contain_text("Bore 6.2 thou (± ")
     expect(part(view, "found")).to_contain_text("Outside the limit")
-    expect(part(view, "done")).to_contain_text("No recheck on record.")
+    assert part(view, "done").is_hidden()
     expect(view.locator("#source")).to_have_text("These limits come from: the maker's manual")
     expect(view.locator("#check")).to_contain_text("Not checked yet")
-    assert "agree" not in view.locator("body").inner_text()
+    assert "matches" not in view.locator("body").inner_text()
     assert view.locator("#drawings").is_hidden()
     server.release()
     wait_for(view, "agrees")
     expect(view.locator("#check")).to_have_text(
-        "This phone worked it all out again from the readings: the figures agree."
+        "Your phone recalculated this from the readings: it matches."
     )
     expect(view.locator("#before svg")).to_be_visible()
 
@@ -101,12 +107,18 @@ def test_a_typed_job_is_read_by_the_customer_before_python_is_there(
 def test_a_job_of_two_rounds_tells_what_was_found_done_and_left(page: Page, server: Server) -> None:
     page.goto(address(server, link_of(JOB)))
     wait_for(page, "agrees")
+    expect(page.locator("#gist .verdict")).to_have_text("In line: within the limit")
+    expect(page.locator("#gist .headline")).to_have_text(
+        "Found 8.6 thou off center. Now 1.9. Allowed 5.0."
+    )
+    expect(page.locator("#gist")).to_contain_text("Corrected with 7-thou offset dowels.")
     expect(part(page, "found")).to_contain_text("Outside the limit")
     expect(part(page, "done")).to_have_text("Both dowels with 7 thou offset, aimed at 10:40.")
     expect(part(page, "left")).to_contain_text("Within the limit")
     expect(page.locator("#about")).to_contain_text("A. Winter")
+    expect(page.locator("#shop")).to_be_hidden()
     expect(page.locator("#after svg")).to_be_visible()
-    page.locator("#more summary").click()
+    page.locator("#more summary", has_text="Every reading").click()
     expect(page.locator("#taken li").first).to_contain_text("Dial: step 0.5 thou")
     expect(page.locator("#readings table")).to_have_count(2)
     expect(page.locator("#readings td", has_text="−11.5")).to_be_visible()
@@ -122,7 +134,14 @@ def test_changed_figures_are_told_in_large_type(page: Page, server: Server) -> N
     usual = page.locator("#source").evaluate("e => parseFloat(getComputedStyle(e).fontSize)")
     assert said.evaluate("e => parseFloat(getComputedStyle(e).fontSize)") > 1.7 * usual
     expect(part(page, "left")).to_contain_text("0.4 thou")
-    expect(page.locator('#recomputed [data-part="left"]')).to_contain_text("1.9 thou")
+    expect(page.locator('#claimed-recomputed [data-part="left"]')).to_contain_text("1.9 thou")
+    # It is above all of it, and the short of both is beside one another, with nothing folded.
+    order = [name.bounding_box() for name in map(page.locator, PLACES)]
+    tops = [box["y"] for box in order if box]
+    assert tops == sorted(tops)
+    assert len(tops) == len(PLACES)
+    expect(page.locator("#gist .headline")).to_contain_text("Now 0.4.")
+    expect(page.locator("#gist-recomputed .headline")).to_contain_text("Now 1.9.")
 
 
 def test_changed_readings_are_told_too(page: Page, server: Server) -> None:
@@ -453,4 +472,4 @@ def test_a_link_made_with_plain_tools_is_read(page: Page, server: Server) -> Non
     assert fragment != fragment_of(job, ("thou", "9"))
     page.goto(address(server, fragment))
     wait_for(page, "disagrees")
-    expect(page.locator('#recomputed [data-part="found"]')).to_contain_text("6.2 thou")
+    expect(page.locator('#claimed-recomputed [data-part="found"]')).to_contain_text("6.2 thou")

@@ -243,7 +243,10 @@ def test_the_customer_s_view_is_printed_too(desk: Page, server: Server) -> None:
     expect(desk.locator("html")).to_have_attribute("data-view", "agrees", timeout=PATIENCE)
     pdf = printed(desk, "A4")
     text = text_of(pdf)
-    assert "the figures agree" in text
+    assert "it matches" in text
+    # What is folded on the screen is not on paper.
+    assert "Chance within the limit" in text
+    assert "Show the move" not in text
     assert "A. Winter" in text
     assert "−11.5" in text
     assert "Open as a job" not in text

@@ -18,7 +18,7 @@ HEAD = "// Limits and lists of the core. Written by web/build/core_values.py: ch
 # What is read of a link before Python is there.
 READ_OF_LINK = (
     "about", "limits", "source", "rounds", "vehicle", "engine", "gearbox", "housing", "technician",
-    "customer", "date", "notes", "name",
+    "customer", "date", "notes", "name", "shop",
 )  # fmt: skip
 
 

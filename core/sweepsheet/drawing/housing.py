@@ -21,6 +21,7 @@ from sweepsheet.drawing.marks import (
     crank_mark,
     dimension,
     dowel_mark,
+    glide,
     label,
     limit_sample,
     line,
@@ -71,10 +72,21 @@ class _Scale:
         return self.pixels / (self.units.mm * _PIXELS_PER_MM)
 
 
-def drawing_of(solution: Solution, language: Language) -> str:
-    """The SVG of the latest round, with a title and a description for who can't see it."""
+def drawing_of(
+    solution: Solution,
+    language: Language,
+    *,
+    reach: float | None = None,
+    came_from: Vec2 | None = None,
+) -> str:
+    """The SVG of the latest round, with a title and a description for who can't see it.
+
+    ``reach`` is how far from the crank axis must be seen, in small units, where two drawings are to
+    have one scale; by itself each has its own. The bore can be made to move once: from
+    ``came_from`` to where it is, else from where it is to where the chosen dowels should bring it.
+    """
     bore, job = solution.latest.bore, solution.job
-    scale = _Scale(_REACH / _extent(solution), job.units)
+    scale = _Scale(_REACH / (reach or reach_of(solution)), job.units)
     say = language.say
     described = say(
         "drawing.desc",
@@ -91,7 +103,7 @@ def drawing_of(solution: Solution, language: Language) -> str:
         _readings(job.rounds[-1], bore, language),
         _limit(job.limits.bore_offset, scale),
         _center_lines(),
-        _region(bore, scale),
+        _region(bore, scale, _way(solution, came_from)),
         _move(solution, scale),
         _rearmost(solution.latest.face),
         _dowels(solution),
@@ -99,7 +111,7 @@ def drawing_of(solution: Solution, language: Language) -> str:
     )
 
 
-def _extent(solution: Solution) -> float:
+def reach_of(solution: Solution) -> float:
     """The distance from the crank axis that must be seen, in small units; never nothing."""
     bore = solution.latest.bore
     wanted = [bore.offset + bore.ellipse.major, solution.job.indicator.step]
@@ -194,8 +206,16 @@ def _center_lines() -> str:
     )
 
 
-def _region(bore: Bore, scale: _Scale) -> str:
-    """The bore centre and its 95 % ellipse."""
+def _way(solution: Solution, came_from: Vec2 | None) -> tuple[Vec2, Vec2] | None:
+    """From where to where the bore moves, in small units; ``None`` where it stays."""
+    center, planned = solution.latest.bore.center, solution.planned
+    if came_from is not None:
+        return came_from, center
+    return None if planned is None else (center, planned.center)
+
+
+def _region(bore: Bore, scale: _Scale, way: tuple[Vec2, Vec2] | None) -> str:
+    """The bore centre and its 95 % ellipse, which can be made to go a way."""
     at = scale.place(bore.center)
     ellipse = element(
         "ellipse", rx=max(bore.ellipse.major * scale.pixels, 0.5),
@@ -203,7 +223,8 @@ def _region(bore: Bore, scale: _Scale) -> str:
         transform=f"translate({at.x:.2f} {at.y:.2f}) rotate({bore.ellipse.at_deg - 90.0:.2f})",
         class_="region", fill="currentColor", fill_opacity=0.12,
     )  # fmt: skip
-    return element("g", ellipse, bore_mark(at))
+    moves = "" if way is None else glide(*(scale.place(end) - at for end in way))
+    return element("g", moves, ellipse, bore_mark(at))
 
 
 def _move(solution: Solution, scale: _Scale) -> str:

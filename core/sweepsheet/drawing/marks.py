@@ -105,6 +105,20 @@ def move_sample(at: Vec2) -> str:
     return arrow(at - Vec2(10.0, 0.0), at + Vec2(10.0, 0.0))
 
 
+def glide(start: Vec2, end: Vec2) -> str:
+    """What moves the group it is put into, once it is begun: from one shift to another, and a rest.
+
+    Shifts are pixels from where the group is drawn. Before it is begun, when it is over, and on
+    paper the group is where it is drawn.
+    """
+    shifts = ((round(v.x, 2) + 0.0, round(v.y, 2) + 0.0) for v in (start, end, end))
+    return element(
+        "animateTransform", attributeName="transform", type="translate", begin="indefinite",
+        dur="3s", values=";".join(f"{x:g} {y:g}" for x, y in shifts), keyTimes="0;0.6;1",
+        calcMode="spline", keySplines="0.4 0 0.2 1;0 0 1 1",
+    )  # fmt: skip
+
+
 def arrow(tail: Vec2, head: Vec2) -> str:
     """A red arrow; one too short to be seen is only its head."""
     way = head - tail

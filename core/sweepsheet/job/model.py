@@ -37,7 +37,7 @@ TiltFrom = Literal["front", "rear"]
 RotatingPartKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
 
 ABOUT_KEYS = (
-    "vehicle", "engine", "gearbox", "housing", "technician", "customer", "date", "notes",
+    "shop", "vehicle", "engine", "gearbox", "housing", "technician", "customer", "date", "notes",
 )  # fmt: skip
 
 

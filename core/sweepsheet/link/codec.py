@@ -48,7 +48,7 @@ WORDS = (
     "closing", "dowels", "offset", "aim_deg", "bore", "face", "end_float", "opposite", "checklist",
     "faces_clean", "nothing_proud", "parts_in_place", "bolts_even", "indicator_stiff",
     "car_safe", "dowels_secured", "bolts_torqued", "swept_again", "pilot_and_clutch", "slid_home",
-    "crank_turns", "record_given", "tilt_from", "holder", "plate_thickness",
+    "crank_turns", "record_given", "tilt_from", "holder", "plate_thickness", "shop",
 )  # fmt: skip
 LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~"
 SHORT = dict(zip(WORDS, LETTERS, strict=False))

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from sweepsheet.drawing.housing import drawing_of
+from sweepsheet.drawing.housing import drawing_of, reach_of
 from sweepsheet.findings.job import findings_for
 from sweepsheet.form.from_job import form_of
 from sweepsheet.job.read import read_job
@@ -40,8 +40,8 @@ def open_link(fragment: str, language: Language) -> Data:
 
     ``agrees`` tells whether that gives the figures that the link claims; ``older`` that it does
     not, and that an older release made the link, which worked out doubt in another way. ``before``
-    and ``after`` are the drawings of the first and the latest round, ``after`` empty where there is
-    one alone.
+    and ``after`` are the drawings of the first and the latest round on one scale, ``after`` empty
+    where there is one alone; it can show the way from where the bore was found.
     """
     try:
         linked = read_link(fragment)
@@ -62,6 +62,8 @@ def open_link(fragment: str, language: Language) -> Data:
         return {"state": "refused", "text": language.say("link.figures")}
     several = len(job.rounds) > 1
     first = work_out(replace(job, rounds=job.rounds[:1])) if several else solution
+    reach = max(reach_of(first), reach_of(solution))
+    found = first.latest.bore.center
     paper = paper_of(solution, findings, language)
     return {
         "state": "link",
@@ -69,9 +71,15 @@ def open_link(fragment: str, language: Language) -> Data:
         "older": linked.figures != wanted and linked.version in OLDER_VERSIONS,
         "claimed": list(linked.figures),
         "figures": list(figures),
-        "before": drawing_of(first, language),
-        "after": drawing_of(solution, language) if several else "",
-        "texts": {"name": job.name, "about": job.about, "source": job.limits.source},
+        "before": drawing_of(first, language, reach=reach),
+        "after": drawing_of(solution, language, reach=reach, came_from=found) if several else "",
+        "texts": {
+            "name": job.name,
+            "about": job.about,
+            "source": job.limits.source,
+            # What was typed: the usual name of a round is no word of the shop's.
+            "recheck": linked.data["rounds"][-1].get("name", "") if several else "",
+        },
         "taken": paper["dial"],
         "readings": paper["readings"],
         "remarks": paper["remarks"],

@@ -8,11 +8,12 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from sweepsheet.drawing.flange_view import flange_view_of
-from sweepsheet.drawing.housing import HEIGHT, WIDTH, drawing_of
+from sweepsheet.drawing.housing import HEIGHT, WIDTH, drawing_of, reach_of
 from sweepsheet.drawing.marks import nice_length
 from sweepsheet.drawing.side_view import side_view_of
 from sweepsheet.drawing.svg import element, text
 from sweepsheet.job.read import read_job
+from sweepsheet.maths.vector import Vec2
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.en.core import ENGLISH
 
@@ -195,3 +196,71 @@ def test_markup_in_a_text_stays_text() -> None:
 @pytest.mark.parametrize(("most", "nice"), [(7.3, 5.0), (5.0, 5.0), (0.19, 0.1), (1999.0, 1000.0)])
 def test_a_scale_bar_has_a_round_length(most: float, nice: float) -> None:
     assert nice_length(most) == pytest.approx(nice, rel=1e-12)
+
+
+# Two drawings on one scale, and the movement -----------------------------------------------------
+
+
+STIFF = {"sag": 0}
+CENTRED = solved(0.0, 0.0, 0.0, 0.0, indicator=STIFF)
+
+
+def test_two_drawings_with_one_reach_have_one_scale() -> None:
+    """A bore 8 off is drawn four times as far out as one 2 off, and the limits are of one size."""
+    far, near = (solved(0.0, -d, -2 * d, -d, indicator=STIFF) for d in (8.0, 2.0))
+    reach = max(reach_of(far), reach_of(near))
+    away, rings, bars = [], [], []
+    for each in (far, near):
+        root = parsed(drawing_of(each, ENGLISH, reach=reach))
+        away.append(bore_mark(root)[1] - bore_mark(parsed(drawing_of(CENTRED, ENGLISH)))[1])
+        rings.append(
+            next(
+                float(c.get("r", "nan"))
+                for c in root.iter(f"{SVG}circle")
+                if c.get("stroke-dasharray") == "7 4"
+            )
+        )
+        bars.append([text for text in words(root) if "life size" in text])
+    assert away[0] == pytest.approx(4.0 * away[1], abs=0.05)
+    assert rings[0] == rings[1]
+    assert bars[0] == bars[1]
+    # By itself each fills its own paper.
+    assert reach_of(near) < reach
+
+
+def shifts(root: ET.Element) -> list[tuple[float, float]]:
+    """The shifts that the bore goes through once it is made to move."""
+    (moves,) = root.iter(f"{SVG}animateTransform")
+    assert moves.get("begin") == "indefinite"  # nothing moves by itself
+    pairs = [pair.split() for pair in moves.get("values", "").split(";")]
+    return [(float(x), float(y)) for x, y in pairs]
+
+
+def test_the_bore_can_be_moved_to_where_the_dowels_should_bring_it() -> None:
+    root = parsed(drawing_of(solved(0.0, -5.0, -17.0, -12.0), ENGLISH))
+    x, y = bore_mark(root)
+    start, end, rest = shifts(root)
+    assert start == (0.0, 0.0)
+    assert end == rest
+    after = next(
+        node.get("d", "")
+        for node in root.iter(f"{SVG}path")
+        if "l6 6l-6 6l-6 -6z" in node.get("d", "")
+    )
+    to_x, to_y = (float(n) for n in after[1:].partition("l")[0].split())
+    # The open square's path begins at its upper corner.
+    assert (x + end[0], y + end[1]) == pytest.approx((to_x, to_y + 6.0), abs=0.02)
+
+
+def test_the_bore_can_be_shown_to_come_from_where_it_was_found() -> None:
+    """From 8 to the right of the crank to 2 to its left: 10 to the right of where it is drawn."""
+    now = solved(0.0, 2.0, 0.0, -2.0, indicator=STIFF)
+    root = parsed(drawing_of(now, ENGLISH, reach=20.0, came_from=Vec2(8.0, 0.0)))
+    start, end, rest = shifts(root)
+    assert start == pytest.approx((10.0 * 80.0 / 20.0, 0.0), abs=0.02)
+    assert end == rest == (0.0, 0.0)
+
+
+def test_a_bore_that_stays_has_no_movement() -> None:
+    root = parsed(drawing_of(solved(0.0, -0.5, -1.0, -0.5), ENGLISH))
+    assert list(root.iter(f"{SVG}animateTransform")) == []

@@ -24,6 +24,7 @@ FULL: Data = {
     "version": 1,
     "units": "inch",
     "about": {
+        "shop": "z",
         "vehicle": "a", "engine": "b", "gearbox": "c", "housing": "d", "technician": "e",
         "customer": "f", "date": "2000-01-01", "notes": "two\nlines",
     },

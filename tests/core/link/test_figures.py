@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 import re
-from typing import Any
+from typing import Any, get_args
+
+import pytest
 
 from sweepsheet import solve
 from sweepsheet.findings.job import findings_for
 from sweepsheet.job.read import read_job
 from sweepsheet.link.figures import JOB_FIGURES, ROUND_FIGURES, figures_of
+from sweepsheet.maths.verdict import Verdict
+from sweepsheet.report.sheet import sheet_of
 from sweepsheet.solution import work_out
-from tests.cases.jobs import make_job, then, whole_job, with_dowels
+from sweepsheet.words.en.core import ENGLISH
+from tests.cases.jobs import make_job, then, whole_job, with_dowels, with_face
 
 Data = dict[str, Any]
 
@@ -62,6 +67,27 @@ def test_a_direction_that_means_nothing_is_left_out() -> None:
 def test_what_stands_behind_a_stop_is_counted() -> None:
     bad = make_job([0, -5, -11, -5], closing=[9.0])
     assert named(JOB_FIGURES, lines_of(bad)[0])["stops"] == "1"
+
+
+@pytest.mark.parametrize(
+    "job",
+    [
+        make_job([0, -1, -2, -1], closing=[9.0]),
+        with_face(
+            make_job([0, -1, -2, -1], limits={"bore_offset": 5.0, "face_runout": 1.0}),
+            [0, 3, 6, 3],
+        ),
+    ],
+    ids=["again", "within_but_face"],
+)
+def test_where_the_sheet_does_not_plainly_say_within_the_link_says_stop(job: Data) -> None:
+    """The customer's view goes by the stops: no plain verdict is above such a job."""
+    solution = work_out(read_job(job))
+    findings = findings_for(solution)
+    sheet = sheet_of(solution, findings, ENGLISH)
+    plain = [ENGLISH.say(f"answer.verdict.{verdict}") for verdict in get_args(Verdict)]
+    assert sheet.verdict_text not in plain
+    assert int(named(JOB_FIGURES, lines_of(job)[0])["stops"]) > 0
 
 
 def test_dowels_are_named_once_where_they_are_alike() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import pytest
@@ -14,7 +15,7 @@ from sweepsheet.link.share import open_link
 from sweepsheet.page import handle_request
 from sweepsheet.words.en.core import ENGLISH
 from tests.cases import forms, old_links
-from tests.cases.jobs import QUARTERS, make_job, readings_of, whole_job
+from tests.cases.jobs import QUARTERS, make_job, readings_of, then, whole_job
 from tests.cases.links import link_of, ordinary_job, packed, unpacked
 
 
@@ -61,6 +62,31 @@ def test_the_texts_of_a_link_come_out_as_they_went_in() -> None:
     assert texts["source"] == "a & b"
     assert texts["about"]["customer"] == about["customer"]
     assert texts["about"]["notes"] == about["notes"]
+
+
+def test_before_and_after_are_drawn_to_one_scale() -> None:
+    """12 off and 1.7 off: the limit is as large in both, which alone they would not show."""
+    both = open_link(link_of(whole_job()), ENGLISH)
+    rings = [
+        re.findall(r'<circle [^>]*r="([\d.]+)" stroke-dasharray="7 4"', both[name])
+        for name in ("before", "after")
+    ]
+    assert rings[0] == rings[1]
+    assert len(rings[0]) == 1
+    assert "animateTransform" in both["after"]
+
+
+def test_the_name_of_the_last_recheck_is_told_where_it_was_given() -> None:
+    found, again = make_job([0, -5, -11, -5]), make_job([0, -1, -2, -1])
+    assert open_link(link_of(found), ENGLISH)["texts"]["recheck"] == ""
+    assert open_link(link_of(then(found, again)), ENGLISH)["texts"]["recheck"] == ""
+    again["rounds"][0]["name"] = "joint cleaned"
+    assert open_link(link_of(then(found, again)), ENGLISH)["texts"]["recheck"] == "joint cleaned"
+
+
+def test_the_shop_goes_with_the_link() -> None:
+    job = make_job([0, -5, -11, -5], about={"shop": "Winter Driveline"})
+    assert open_link(link_of(job), ENGLISH)["texts"]["about"]["shop"] == "Winter Driveline"
 
 
 @pytest.mark.parametrize("name", ["three rounds", "whole", "metric"])

@@ -303,10 +303,10 @@ def test_a_comparison_sees_figures_that_changed_places() -> None:
 
 
 def test_a_stop_says_so_as_strongly() -> None:
-    """The word is in capitals, on the sheet and for the one who pays."""
+    """The word is in capitals on the sheet; the one who pays reads it in place of a verdict."""
     assert OTHER["level.stop"] == "ALTO"
-    assert "STOP" in FIRST["view.stops"]
-    assert "ALTO" in OTHER["view.stops"]
+    assert FIRST["view.verdict.stop"].startswith("Not finished")
+    assert OTHER["view.verdict.stop"].startswith("Sin terminar")
     assert OTHER["paper.open"].startswith("SIN ")
     assert OTHER["job.not_kept"].startswith("NO SE GUARDA")
 

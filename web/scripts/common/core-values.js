@@ -37,6 +37,7 @@ export const VERDICTS = /** @type {const} */ ([
 
 /** Texts of a job. */
 export const ABOUT = /** @type {const} */ ([
+  'shop',
   'vehicle',
   'engine',
   'gearbox',
@@ -92,4 +93,5 @@ export const SHORT = /** @type {const} */ ({
   date: 'k',
   notes: 'l',
   name: 'm',
+  shop: '_',
 });

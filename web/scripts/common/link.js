@@ -27,6 +27,7 @@ const LINE = /^(?:[\p{L}\p{N}_ .,:%'’\u2212|-]|[<>](?=\d\d?%))*$/u;
  * @property {string} name of the job
  * @property {About} about
  * @property {string} source of the limits
+ * @property {string} recheck the name that the last of several rounds was given
  * @property {Figures} figures
  *
  * @typedef {'none' | 'cut' | 'foreign' | 'newer' | 'longer'} Trouble
@@ -90,6 +91,7 @@ function claimedIn(job, lines) {
     name: textOf(job[SHORT.name]),
     about: Object.fromEntries(texts),
     source: textOf((job[SHORT.limits] ?? {})[SHORT.source]),
+    recheck: lines.length > 2 ? textOf(job[SHORT.rounds]?.at(-1)?.[SHORT.name]) : '',
     figures: namedFigures(lines),
   };
 }

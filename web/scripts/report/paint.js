@@ -4,6 +4,7 @@
 import { get } from '../common/dom.js';
 import { explain } from './glossary.js';
 import { paintActions } from './actions.js';
+import { offerMove } from '../common/movement.js';
 import { remarkItem, sectionPart, tableRow, textElement } from '../common/parts.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
@@ -35,7 +36,7 @@ import { say } from '../common/words.js';
  * @typedef {{ limit: string, stage: string } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string })} Answer
+ *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, dowel_view: string, wave: string })} Answer
  */
 
 /** Set a text only where it changes, so that a screen reader hears changes alone. */
@@ -162,6 +163,9 @@ export function paint(answer) {
     putDrawing(get('side-view'), answer.side_view);
     putDrawing(get('flange-view'), answer.flange_view);
     get('views').hidden = !answer.side_view && !answer.flange_view;
+    putDrawing(get('dowel-view'), answer.dowel_view);
+    putDrawing(get('wave'), answer.wave);
+    offerMove(get('show-move'), get('drawing'));
     setText('strip-verdict', `${answer.sheet.verdict_text}.`);
     setText('strip-headline', answer.sheet.headline);
     setText('heard', `${answer.sheet.verdict_text}. ${answer.sheet.headline}.`);

@@ -1,10 +1,11 @@
 // Works a link out again, with Python, and shows what comes of it beside what the link claims.
 
 import { get } from '../common/dom.js';
-import { paintClaimed, paintFigures, refuse, tell } from './claims.js';
+import { paintClaimed, paintFigures, paintGist, refuse, tell, toldIn } from './claims.js';
 import { namedFigures } from '../common/link.js';
 import { startCore } from '../python/core.js';
 import { readingsTable } from '../report/paper.js';
+import { offerMove } from '../common/movement.js';
 import { remarkItem, textElement } from '../common/parts.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
@@ -30,33 +31,45 @@ import { say } from '../common/words.js';
  * @typedef {({ state: 'link' } & Opened) | { state: 'refused', text: string }} Answer
  */
 
+/** A copy of a place, with a title above each, and whose figures are in which. @param {string} id */
+function copyBelow(id) {
+  const place = get(id);
+  const copy = /** @type {HTMLElement} */ (place.cloneNode(true));
+  copy.id = `${id}-recomputed`;
+  place.before(textElement('h2', say('view.claimed')));
+  place.after(textElement('h2', say('view.recomputed')), copy);
+  return copy;
+}
+
 /** The figures that the readings give, beside those that the link shows.
- * @param {string[]} figures @param {string} [more] said below the state */
-function paintBoth(figures, more) {
-  const copy = /** @type {HTMLElement} */ (get('claimed').cloneNode(true));
-  copy.id = 'recomputed';
-  paintFigures(namedFigures(figures), copy);
-  get('claimed').before(textElement('h2', say('view.claimed')));
-  get('claimed').after(textElement('h2', say('view.recomputed')), copy);
+ * @param {Opened} opened @param {string} [more] said below the state */
+function paintBoth({ figures, texts }, more) {
+  paintGist(namedFigures(figures), toldIn(texts), copyBelow('gist'));
+  paintFigures(namedFigures(figures), copyBelow('claimed'));
+  /** @type {HTMLDetailsElement} */ (get('all-figures')).open = true;
   if (more) get('check').append(textElement('span', more));
 }
 
 /** @param {Opened} opened */
-function paint({ agrees, older, claimed, figures, texts, before, after, taken, readings, remarks, form }) {
+function paint(opened) {
+  const { agrees, older, claimed, figures, texts, before, after, taken, readings, remarks } = opened;
   paintClaimed({ ...texts, figures: namedFigures(agrees ? figures : claimed) });
   const state = agrees ? 'agrees' : older ? 'older' : 'disagrees';
   tell(state, say(`view.${state}`));
-  if (!agrees) paintBoth(figures, older ? undefined : say('view.disagrees_more'));
+  if (!agrees) paintBoth(opened, older ? undefined : say('view.disagrees_more'));
   putDrawing(get('before'), before);
   putDrawing(get('after'), after);
   get('drawings').hidden = false;
   get('after-part').hidden = !after;
+  offerMove(get('show-move'), get('after'));
   get('taken').replaceChildren(...taken.map((line) => textElement('li', line)));
   get('readings').replaceChildren(...readings.map(readingsTable));
   get('remarks').replaceChildren(...remarks.map(remarkItem));
-  get('remarks-part').hidden = remarks.length === 0;
+  const remarksPart = /** @type {HTMLDetailsElement} */ (get('remarks-part'));
+  remarksPart.hidden = remarks.length === 0;
+  remarksPart.open = remarks.some(({ level }) => level === 'stop');
   get('more').hidden = false;
-  offerToOpen(form);
+  offerToOpen(opened.form);
 }
 
 /** @param {Record<string, string>} form */
