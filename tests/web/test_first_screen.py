@@ -1,4 +1,4 @@
-"""The first screen: the readings under the thumb, what matters in one line each, the answer below."""
+"""The first screen: readings under the thumb, what matters in one line each, the answer below."""
 
 from __future__ import annotations
 
@@ -182,3 +182,42 @@ def test_a_job_that_comes_back_opens_where_its_work_goes_on(page: Page, server: 
     expect(page.locator("#verdict")).to_be_in_viewport()
     page.locator('[data-stage="prepare"]').tap()
     expect(page.locator("#checks-preparation")).to_be_in_viewport()
+
+
+def test_the_picture_is_turned_for_who_lies_otherwise(page: Page, server: Server) -> None:
+    """The bore of the example is off toward 4:45: with 9 on top that is low on the left."""
+    page.goto(server.address)
+    wait_for_python(page)
+    page.locator("#example").evaluate("button => button.click()")
+    expect(page.locator("#drawing .region")).to_have_count(1)
+
+    def off() -> tuple[float, float]:
+        """From the crank to the bore, on the screen: to the right, and down."""
+        bore = page.locator("#drawing .region").bounding_box()
+        rim = page.locator("#drawing .turns circle").first.bounding_box()
+        assert bore
+        assert rim
+        return (
+            bore["x"] + bore["width"] / 2 - rim["x"] - rim["width"] / 2,
+            bore["y"] + bore["height"] / 2 - rim["y"] - rim["height"] / 2,
+        )
+
+    right, down = off()
+    assert right > 5
+    assert down > 5
+    view = page.locator("#view-choice")
+    for choice, wanted in {
+        "9": (-down, right),
+        "3": (down, -right),
+        "6": (-right, -down),
+        "front": (-right, down),
+    }.items():
+        view.select_option(choice)
+        assert off() == pytest.approx(wanted, abs=1.0)
+        expect(page.locator("#view-line")).to_contain_text("the car's")
+        expect(page.locator("#drawing .as-drawn")).to_be_hidden()
+    page.reload()
+    wait_for_python(page)
+    expect(view).to_have_value("front")
+    view.select_option("12")
+    expect(page.locator("#view-line")).to_be_empty()

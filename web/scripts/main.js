@@ -5,6 +5,7 @@ import { get } from './common/dom.js';
 import { fillForm, readForm, startForm, takeBack } from './form/form.js';
 import { Files } from './jobs/files.js';
 import { startHand } from './form/thumb-keys.js';
+import { startTurnedView } from './report/turned-view.js';
 import { startLayout } from './form/layout.js';
 import { holdRelease } from './common/release-lock.js';
 import { Jobs } from './jobs/jobs.js';
@@ -124,6 +125,7 @@ startForm(() => {
 performance.mark('form-ready');
 startHand(takeBack);
 startLayout();
+startTurnedView();
 ask();
 document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
 await jobs.start();

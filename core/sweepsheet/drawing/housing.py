@@ -99,14 +99,19 @@ def drawing_of(
         say("drawing.title"),
         described,
         _definitions(),
-        _housing(),
-        _readings(job.rounds[-1], bore, language),
-        _limit(job.limits.bore_offset, scale),
-        _center_lines(),
-        _region(bore, scale, _way(solution, came_from)),
-        _move(solution, scale),
-        _rearmost(solution.latest.face),
-        _dowels(solution),
+        # The page can turn this part for who lies otherwise, about its middle.
+        element(
+            "g",
+            _housing(),
+            _readings(job.rounds[-1], bore, language),
+            _limit(job.limits.bore_offset, scale),
+            _center_lines(),
+            _region(bore, scale, _way(solution, came_from)),
+            _move(solution, scale),
+            _rearmost(solution.latest.face),
+            _dowels(solution),
+            class_="turns",
+        ),
         _legend(solution, scale, language),
     )
 
@@ -304,6 +309,6 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
         dimension(left, right),
         label(right + Vec2(8.0, 4.5), language.word(Distance(bar, units))),
         label(Vec2(14.0, 480.0), say("drawing.scale", times=f"{float(times):.0f}")),
-        label(Vec2(14.0, 500.0), say("drawing.view")),
+        label(Vec2(14.0, 500.0), say("drawing.view"), class_="as-drawn"),
         class_="legend",
     )

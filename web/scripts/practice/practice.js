@@ -10,6 +10,7 @@ import { holdRelease } from '../common/release-lock.js';
 import { startCore } from '../python/core.js';
 import { keepForOffline } from '../common/offline.js';
 import { paint } from '../report/paint.js';
+import { startTurnedView } from '../report/turned-view.js';
 import { Readings } from '../form/readings.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
@@ -87,6 +88,7 @@ function readForm(fitted = fits) {
 if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() => undefined);
 
 holdRelease(new URL('./', import.meta.url));
+startTurnedView();
 const core = startCore({
   onProgress(loaded, total) {
     const progress = /** @type {HTMLProgressElement} */ (get('progress'));
