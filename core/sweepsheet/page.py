@@ -133,11 +133,12 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
     """What the page shows for a filled-in form.
 
     ``state`` is ``waiting``, ``faults`` or ``answer``; ``limit`` is the limit as offset and as TIR,
-    ``stage`` where in the job it is.
+    ``stage`` where in the job it is, ``marks`` what the rows are called that stand by their number.
     """
     typed = job_of(form)
     measuring = "recheck" if len(typed.job["rounds"]) > 1 else "bore"
     shown: dict[str, Any] = {"limit": _limit(typed, language), "stage": measuring}
+    shown["marks"] = _marks(typed, language)
     job = _job(typed, language)
     if not isinstance(job, Job):
         return shown | job
@@ -174,6 +175,14 @@ def _dowel_view(solution: Solution, findings: tuple[Finding, ...], language: Lan
     return "" if fitting is None else dowel_view_of(fitting.dowels, fitting.now, holes, language)
 
 
+def _marks(typed: FormJob, language: Language) -> list[str]:
+    """What each mark is called, where the readings stand by their marks."""
+    marks = typed.marks
+    if marks is None:
+        return []
+    return [language.text(marks.label(i)) for i in range(len(marks.positions))]
+
+
 def _words(sections: list[dict[str, Any]], language: Language, confidence: float) -> dict[str, Any]:
     """What the figures of the bore and of each section are."""
     words = plain_words(["bore", *(each["name"] for each in sections)], language, confidence)
@@ -182,7 +191,8 @@ def _words(sections: list[dict[str, Any]], language: Language, confidence: float
 
 def _job(typed: FormJob, language: Language) -> Job | dict[str, Any]:
     """The job that was typed; else what is shown instead: what is missing, or what is wrong."""
-    found: tuple[Fault, ...] = (typed.dial.fault,) if typed.dial.fault else ()
+    of_marks = None if typed.marks is None else typed.marks.fault
+    found: tuple[Fault, ...] = tuple(fault for fault in (typed.dial.fault, of_marks) if fault)
     try:
         job = read_job(typed.job)
     except InputError as error:

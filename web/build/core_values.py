@@ -34,6 +34,8 @@ def values() -> dict[str, tuple[str, Any]]:
         "LONGEST_FILE": ("Bytes of a file.", core("files.exchange").LONGEST_FILE),
         "MOST_ROUNDS": ("Rounds of a job.", core("job.read").MOST_ROUNDS),
         "MOST_SWEEPS": ("Sweeps of a part.", core("job.sweeps").MOST_SWEEPS),
+        "FEWEST_MARKS": ("Marks round the crank, at least.", core("form.marks").FEWEST),
+        "MOST_POSITIONS": ("Positions of a sweep.", core("job.sweeps").MOST_POSITIONS),
         "LINK_VERSIONS": (
             "Versions of links that are read.", [*codec.OLDER_VERSIONS, codec.LINK_VERSION],
         ),

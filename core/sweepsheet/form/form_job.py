@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from sweepsheet.form.dial import SIGNED, Dial
+from sweepsheet.form.marks import Marks
 from sweepsheet.words.messages import Message
 
 
@@ -16,7 +17,8 @@ class FormJob:
     ``names`` tells, for places of the job that the form calls otherwise, the form's name;
     ``fields``, for places that are one field of the form with all that is below them, which one.
     ``unfinished`` names what was begun and does not count yet; ``dial`` is how readings were
-    written, which have their sign in the job.
+    written, which have their sign in the job, and ``marks`` are those that the readings are named
+    by.
     """
 
     job: dict[str, Any]
@@ -24,6 +26,7 @@ class FormJob:
     fields: dict[str, str] = field(default_factory=dict)
     unfinished: list[Message] = field(default_factory=list)
     dial: Dial = SIGNED
+    marks: Marks | None = None
 
     def form_name(self, place: str) -> str:
         """The form's name for a place of the job: the longest known beginning counts."""

@@ -13,6 +13,7 @@ from typing import Any
 
 from sweepsheet.form.dial import dial_of
 from sweepsheet.form.form_job import FormJob
+from sweepsheet.form.marks import marks_of
 from sweepsheet.form.parse import number_list, number_or_text, position_list, position_or_text
 from sweepsheet.form.sweeps import SweepFiller
 from sweepsheet.form.typed_sweeps import MOST_WORDS
@@ -57,7 +58,9 @@ def draft_of(form: Mapping[str, str]) -> dict[str, Any]:
 
 
 def _typed(form: Mapping[str, str], *, whole: bool) -> FormJob:
-    typed = FormJob({"format": FORMAT, "version": VERSION}, dial=dial_of(form))
+    typed = FormJob(
+        {"format": FORMAT, "version": VERSION}, dial=dial_of(form), marks=marks_of(form)
+    )
     _head(typed, form)
     for path in TEXTS:
         if path in form:

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from sweepsheet.form.dial import Dial
+from sweepsheet.form.marks import marks_of
 from sweepsheet.form.parse import Value, position_list
 from sweepsheet.job.positions import position_faults
 from sweepsheet.job.sweeps import MOST_POSITIONS, MOST_SWEEPS
@@ -63,6 +64,7 @@ class TypedSweeps:
         self.form = form
         self.dial = dial
         self.whole = whole
+        self.marks = marks_of(form)
         # Which sweeps the form has at each place, so that no more is looked for.
         self.numbers: dict[str, set[int]] = {}
         for name in form:
@@ -82,6 +84,8 @@ class TypedSweeps:
     def positions(self, at: str) -> tuple[list[Value], str]:
         """The positions of a sweep, and the field in which they stand."""
         text, name = self.own(f"{at}.positions", "positions", USUAL_POSITIONS)
+        if name == "positions" and self.marks is not None:
+            return self.marks.positions, "marks.first"
         return position_list(text, MOST_WORDS if self.whole else MOST_POSITIONS), name
 
     def sweeps(self, at: str) -> list[TypedSweep]:

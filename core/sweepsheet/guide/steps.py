@@ -108,7 +108,7 @@ def guide(form: Mapping[str, str], at: str, language: Language) -> dict[str, Any
     way = way_of(positions)
     plus = "sign.minus" if form.get("indicator.plus_when") == "plunger_out" else "sign.plus"
     sweep = _Sweep(positions, way, end_float, touching, Message(plus), _most_off(form))
-    steps = _steps(sweep)
+    steps = _steps(sweep, _named(typed, at))
     angles = crank_angles(positions)
     turns = [turned_crank(angle) for angle in (angles[0], *angles)]
     return {
@@ -137,6 +137,15 @@ class _Step:
             "watch": [language.text(message) for message in self.watch],
             "spoken": " ".join(language.text(message) for message in self.spoken),
         }
+
+
+def _named(sweeps: TypedSweeps, at: str) -> tuple[Message, ...]:
+    """What the positions of a sweep are called, where they are marks with a name of their own."""
+    marks = sweeps.marks
+    _, field = sweeps.positions(at)
+    if marks is None or field == f"{at}.positions":
+        return ()
+    return tuple(marks.label(i) for i in range(len(marks.positions)))
 
 
 def _positions(sweeps: TypedSweeps, at: str) -> tuple[float, ...]:
@@ -221,8 +230,8 @@ def _ready(sweep: _Sweep) -> tuple[Message, ...]:
     )
 
 
-def _steps(sweep: _Sweep) -> list[_Step]:
-    """Make ready, each position, back at the start."""
+def _steps(sweep: _Sweep, named: tuple[Message, ...] = ()) -> list[_Step]:
+    """Make ready, each position, back at the start; ``named``: what the positions are called."""
     first = ClockPosition(sweep.positions[0])
     read = Message("guide.read_both" if sweep.end_float in SECOND_DIAL else "guide.read")
     push = (Message("guide.push"),) if sweep.pushed else ()
@@ -237,7 +246,12 @@ def _steps(sweep: _Sweep) -> list[_Step]:
         upside_down = (Message("guide.upside_down"),) if below else ()
         watch = (*afloat, Message("guide.settle"), *upside_down, *past, read)
         steps.append(
-            _Step(Message("guide.position", {"at": at}), (turn, *push), watch, (turn, *push, read))
+            _Step(
+                named[i] if named else Message("guide.position", {"at": at}),
+                (turn, *push),
+                watch,
+                (turn, *push, read),
+            )
         )
     back = Message("guide.turn_back", {"at": first, "way": Message(f"guide.way.{sweep.way}")})
     watch = (Message("guide.settle"), Message("guide.back_zero", {"most": sweep.most}))

@@ -21,6 +21,12 @@ export const MOST_ROUNDS = 20;
 /** Sweeps of a part. */
 export const MOST_SWEEPS = 10;
 
+/** Marks round the crank, at least. */
+export const FEWEST_MARKS = 3;
+
+/** Positions of a sweep. */
+export const MOST_POSITIONS = 36;
+
 /** Versions of links that are read. */
 export const LINK_VERSIONS = /** @type {const} */ ([
   '1',

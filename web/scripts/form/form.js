@@ -3,10 +3,11 @@
 
 import { get } from '../common/dom.js';
 import './rest-of-form.js'; // first: what follows looks for its fields
+import { FEWEST_MARKS, MOST_POSITIONS } from '../common/core-values.js';
 import { changed, differences } from './changes.js';
 import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './sweep-overrides.js';
-import { Readings } from './readings.js';
+import { Readings, numbered } from './readings.js';
 import { Rounds } from './rounds.js';
 import { setUpLine } from './set-up-line.js';
 import { Undo } from './undo.js';
@@ -19,6 +20,8 @@ const choice = /** @type {HTMLSelectElement} */ (get('positions-choice'));
 const turn = /** @type {HTMLSelectElement} */ (get('turn'));
 const shows = /** @type {HTMLSelectElement} */ (get('shows'));
 const positions = /** @type {HTMLInputElement} */ (get('positions'));
+const first = /** @type {HTMLInputElement} */ (get('marks-first'));
+const count = /** @type {HTMLInputElement} */ (get('marks-count'));
 const undoButton = get('undo');
 const boxes = /** @type {NodeListOf<HTMLInputElement>} */ (
   form.querySelectorAll('input[type=checkbox]')
@@ -179,11 +182,20 @@ function showTicked() {
   }
 }
 
-/** Positions of the list, in the order in which the crank comes to them. */
+/** How many marks were asked for; while the number is none, as many as there were. */
+let counted = 8;
+
+/** Positions of the list, in the order in which the crank comes to them; marks stand by their number,
+ * since where they are on the clock is worked out by Python. */
 function orderedPositions() {
   if (choice.value === 'own') return positions.value;
-  const [first, ...rest] = choice.value.split(' ');
-  return [first, ...(turn.value === 'clockwise' ? rest : rest.reverse())].join(' ');
+  const isCounted = choice.value === 'bolts' || choice.value === 'wheel';
+  const typed = /^\s*(\d{1,2})\s*$/.exec(count.value)?.[1] ?? '';
+  if (Number(typed) >= FEWEST_MARKS && Number(typed) <= MOST_POSITIONS) counted = Number(typed);
+  if (isCounted) return numbered(counted);
+  if (!['', '12'].includes(first.value.trim())) return numbered(listOf(choice.value).length);
+  const [start, ...rest] = choice.value.split(' ');
+  return [start, ...(turn.value === 'clockwise' ? rest : rest.reverse())].join(' ');
 }
 
 /** Show the fields that the choices ask for. */
@@ -191,6 +203,8 @@ function showChoices() {
   const own = choice.value === 'own';
   get('own-field').hidden = !own;
   get('turn-field').hidden = own;
+  get('marks-first-field').hidden = own;
+  get('marks-count-field').hidden = choice.value !== 'bolts' && choice.value !== 'wheel';
   get('turn-of-dial-field').hidden = shows.value !== 'all_round';
   positions.value = orderedPositions();
   const list = listOf(positions.value);
@@ -267,9 +281,13 @@ export function startForm(onChange) {
   form.addEventListener('submit', (event) => event.preventDefault());
   form.addEventListener('input', (event) => {
     const { target } = event;
-    if (target instanceof Element && target.closest('#jobs')) return; // not of the job's form
+    // What is on the page of the phone, and not of the job.
+    if (target instanceof HTMLInputElement || target instanceof HTMLSelectElement) {
+      if (!target.form) return;
+    }
     const name = target instanceof HTMLElement ? target.getAttribute('name') : null;
-    const isShared = target === positions || target === choice || target === turn || target === shows;
+    const isShared =
+      target instanceof Element && [positions, choice, turn, shows, first, count].some((each) => each === target);
     if (isShared || name === 'face.end_float' || /^companions\..*\.positions$/.test(name ?? '')) {
       showChoices();
     }

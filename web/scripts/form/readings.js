@@ -57,6 +57,41 @@ function row(name, label, spoken, value) {
   );
 }
 
+/** Under what the reading at the i-th position is kept. A position that is there twice is two.
+ * @param {string} list @param {string[]} positions @param {number} i */
+function keyOf(list, positions, i) {
+  const position = positions[i];
+  const before = positions.slice(0, i).filter((other) => other === position).length;
+  return `${list} ${position}${before ? ` again ${before}` : ''}`;
+}
+
+/** Marks by their numbers, as the positions of a list. @param {number} n */
+export function numbered(n) {
+  return Array.from({ length: n }, (_, i) => `${i + 1}/${n}`).join(' ');
+}
+
+/** The number of a mark, or nothing. @param {string} position */
+function markOf(position) {
+  return /^(\d+)\/\d+$/.exec(position)?.[1];
+}
+
+/** What the rows of marks are called, once Python has worked it out. @param {string[]} labels */
+export function nameMarks(labels) {
+  for (const row of document.querySelectorAll('.reading[data-at*="/"]')) {
+    const mark = markOf(/** @type {HTMLElement} */ (row).dataset.at ?? '');
+    const label = labels[Number(mark) - 1];
+    const field = row.querySelector('input');
+    if (!mark || !label || !field || row.querySelector('label')?.textContent === label) continue;
+    const called = row.getAttribute('data-called') ?? say('marks.mark', { n: mark });
+    row.querySelector('label')?.replaceChildren(label);
+    for (const each of [field, row.querySelector('.sign')]) {
+      const spoken = each?.getAttribute('aria-label') ?? '';
+      each?.setAttribute('aria-label', spoken.replace(called, () => label));
+    }
+    row.setAttribute('data-called', label);
+  }
+}
+
 /** The readings of one thing, in a place of the page, named `prefix.sweeps.J.I`. */
 export class Readings {
   /**
@@ -99,6 +134,7 @@ export class Readings {
   show(positions, second = false) {
     const same = positions.join(' ') === this.#positions.join(' ') && second === this.#second;
     if (same && this.place.firstChild) return;
+    this.#carryOver(positions);
     this.#positions = positions;
     this.#second = second;
     this.#draw();
@@ -125,6 +161,24 @@ export class Readings {
     for (const input of this.place.querySelectorAll('input')) this.#keep(input);
   }
 
+  /** Between a list and as many marks, the readings go along in their order: the first mark was moved,
+   * not the readings. @param {string[]} positions */
+  #carryOver(positions) {
+    const before = this.#positions;
+    const [was = '', is = ''] = [before[0], positions[0]];
+    if (before.length !== positions.length || !markOf(was) === !markOf(is)) return;
+    for (const typed of this.#typed) {
+      for (const list of ['sweeps', 'opposite']) {
+        before.forEach((_, i) => {
+          const text = typed.get(keyOf(list, before, i));
+          const key = keyOf(list, positions, i);
+          if (text === undefined) typed.delete(key);
+          else typed.set(key, text);
+        });
+      }
+    }
+  }
+
   #draw() {
     this.place.dataset.positions = this.#positions.join(' ');
     this.place.replaceChildren(...this.#typed.map((_, j) => this.#sweep(j)));
@@ -133,7 +187,8 @@ export class Readings {
   /** @param {string} list @param {number} j @param {string} spokenList */
   #rows(list, j, spokenList) {
     return this.#positions.map((position, i) => {
-      const label = clockWords(position);
+      const mark = markOf(position);
+      const label = mark ? say('marks.mark', { n: mark }) : clockWords(position);
       const value = this.#typed[j]?.get(this.#key(list, i)) ?? '';
       const spoken = say('readings.reading', { where: label, what: spokenList, n: j + 1 });
       const made = row(`${this.prefix}.${list}.${j}.${i}`, label, spoken, value);
@@ -183,12 +238,9 @@ export class Readings {
     return [lead];
   }
 
-  /** Under what the reading at the i-th position is kept. A position that is there twice is two.
-   * @param {string} list @param {number} i */
+  /** @param {string} list @param {number} i */
   #key(list, i) {
-    const position = this.#positions[i];
-    const before = this.#positions.slice(0, i).filter((other) => other === position).length;
-    return `${list} ${position}${before ? ` again ${before}` : ''}`;
+    return keyOf(list, this.#positions, i);
   }
 
   /** @param {HTMLInputElement} input */

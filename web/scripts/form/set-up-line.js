@@ -5,11 +5,13 @@ import { say } from '../common/words.js';
 
 /** @param {Record<string, string>} fields */
 function positions(fields) {
-  const list = listOf(fields['positions'] ?? '');
-  if (fields['positions_choice'] === 'own') return [say('set_up.own', { n: list.length })];
-  const first = list[0] ?? '';
+  const n = listOf(fields['positions'] ?? '').length;
+  const choice = fields['positions_choice'] ?? '';
+  if (choice === 'own') return [say('set_up.own', { n })];
+  const kind = choice === 'bolts' || choice === 'wheel' ? choice : 'positions';
+  const first = fields['marks.first']?.trim() || '12';
   const turn = fields['turn'] === 'clockwise' ? 'clockwise' : 'anticlockwise';
-  return [say('set_up.positions', { n: list.length, first }), say(`set_up.turn.${turn}`)];
+  return [say(`set_up.${kind}`, { n, first }), say(`set_up.turn.${turn}`)];
 }
 
 /** @param {Record<string, string>} fields */

@@ -6,6 +6,7 @@ import { explain } from './glossary.js';
 import { paintActions } from './actions.js';
 import { offerMove } from '../common/movement.js';
 import { remarkItem, sectionPart, tableRow, textElement } from '../common/parts.js';
+import { nameMarks } from '../form/readings.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
 
@@ -33,7 +34,7 @@ import { say } from '../common/words.js';
  *
  * @typedef {{ field: string, text: string }} Fault
  * @typedef {{ actions: Action[], lists: string[], not_entered: string }} Glance
- * @typedef {{ limit: string, stage: string } & (
+ * @typedef {{ limit: string, stage: string, marks: string[] } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
  *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, dowel_view: string, wave: string })} Answer
@@ -145,6 +146,7 @@ function paintFaults(faults) {
 /** @param {Answer} answer */
 export function paint(answer) {
   setText('limit-both', answer.limit);
+  if (answer.marks) nameMarks(answer.marks);
   for (const link of document.querySelectorAll('[data-stage]')) {
     const isHere = /** @type {HTMLElement} */ (link).dataset.stage === answer.stage;
     link.setAttribute('aria-current', isHere ? 'step' : 'false');

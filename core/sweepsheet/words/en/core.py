@@ -97,6 +97,10 @@ TABLE: dict[str, str] = {
         "{name}: the dial shows 0 and up to below {turn}. A reading on it is wanted, but not {half}, "
         "which may be either side of zero; or one typed with its sign. Got {got}"
     ),
+    "fault.marks": "Number of marks: a whole number from {low} to {high}, not {got}",
+    "mark.plain": "{at}",
+    "mark.bolt": "bolt {n}: {at}",
+    "mark.wheel": "{turned}: {at}",
     "fault.whole": "{name}: a whole number is wanted",
     "fault.aim": "An aim is wanted, such as 10:30 or 315°",
     # Names of fields

@@ -97,6 +97,10 @@ TABLE: dict[str, str] = {
         "{name}: el reloj marca desde 0 hasta menos de {turn}. Se pide una lectura que esté en él, "
         "pero no {half}, que puede quedar a un lado u otro del cero; o una con su signo; hay: {got}"
     ),
+    "fault.marks": "Número de marcas: un entero de {low} a {high}, no {got}",
+    "mark.plain": "{at}",
+    "mark.bolt": "tornillo {n}: {at}",
+    "mark.wheel": "{turned}: {at}",
     "fault.whole": "{name}: se pide un número entero",
     "fault.aim": "Se pide una orientación, como 10:30 o 315°",
     # Names of fields
