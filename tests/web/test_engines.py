@@ -116,8 +116,7 @@ def test_link_is_read_and_checked_by_the_customer(driver: Driver, server: Server
     driver.wait_for("document.documentElement.dataset.share", "ready")
     driver.open(str(driver.run("document.querySelector('#share-link').value")))
     driver.wait_for("document.documentElement.dataset.view", "agrees")
-    claimed = driver.text('#claimed [data-part="found"]')
-    assert "Bore 3.4 thou (± " in claimed
+    assert "3.4 thou off center." in driver.text("#gist")
     driver.wait_for("document.querySelector('#before svg') !== null", wanted=True)
 
 

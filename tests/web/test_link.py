@@ -358,9 +358,9 @@ def test_a_long_link_has_a_qr_code_too(page: Page, server: Server) -> None:
 
 
 MANY = """([fragment, trouble, code]) => {
-    const paper = { title: '', about: [], verdict: '', verdict_text: '', headline: '', figures: [],
-        limits: [], dial: [], steps: [], results: { title: '', head: [], rows: [] }, readings: [],
-        sections: [], remarks: [], done: [], open: [], drawing: '', words: {} };
+    const paper = { title: '', shop: '', about: [], verdict: '', verdict_text: '', headline: '',
+        figures: [], limits: [], dial: [], steps: [], results: { title: '', head: [], rows: [] },
+        readings: [], sections: [], remarks: [], done: [], open: [], drawing: '', words: {} };
     return import(document.querySelector('script[src$="/main.js"]').src)
         .then(({ Share }) => {
             const core = {

@@ -52,6 +52,7 @@ ORDINARY = (
         "about.engine": "V8, no. 4471",
         "about.gearbox": "5-speed",
         "about.housing": "cast, six bolts",
+        "about.shop": "Winter Driveline",
         "about.technician": "M. Keller",
         "about.customer": "A. Winter",
         "about.date": "2026-11-25",
@@ -116,6 +117,7 @@ def test_an_ordinary_job_is_one_sheet_with_all_of_it(desk: Page, server: Server,
     pdf = printed(desk, size)
     text = text_of(pdf)
     assert len(pdf.pages) == 1
+    assert "Winter Driveline" in text
     assert "Within the limit" in text
     assert "Offset 2.0 thou (TIR 4.0 thou) toward 5 o'clock" in text
     for name, typed in ORDINARY.items():

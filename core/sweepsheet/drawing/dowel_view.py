@@ -36,10 +36,7 @@ def dowel_view_of(
     """
     say = language.say
     places = (LEFT, RIGHT)
-    if (
-        holes is not None
-        and around(LEFT, holes[0].at_deg, 1.0).x > around(LEFT, holes[1].at_deg, 1.0).x
-    ):
+    if holes is not None and _is_left(holes[1], holes[0]):
         places = (RIGHT, LEFT)
     drawn = []
     largest = max(dowel.offset for dowel in dowels)

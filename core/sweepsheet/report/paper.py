@@ -71,6 +71,8 @@ def paper_of(
     missed = [code for code in RECORDED if code not in job.checklist]
     return {key: sheet[key] for key in kept} | {
         "title": job.name or say("paper.title"),
+        # Beside the title, where it takes no line of its own.
+        "shop": job.about["shop"].strip(),
         "about": [asdict(entry) for entry in _about(job, language)],
         # The limit stands among the limits.
         "figures": [line for line in sheet["figures"] if line != limit],
@@ -95,7 +97,7 @@ def _each_once(remarks: Iterable[dict[str, Any]]) -> list[dict[str, Any]]:
 def _about(job: Job, language: Language) -> Iterator[Entry]:
     """What was told about the job; what is blank takes no room."""
     for key in ABOUT_KEYS:
-        if job.about[key].strip():
+        if key != "shop" and job.about[key].strip():
             yield Entry(language.say(f"name.about.{key}"), job.about[key])
 
 

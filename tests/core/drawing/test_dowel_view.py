@@ -14,6 +14,7 @@ from sweepsheet.words.es.core import SPANISH
 from tests.cases.jobs import apart
 
 SVG = "{http://www.w3.org/2000/svg}"
+Line = tuple[float, float, float, float]
 
 
 def pair(offset: float, aim_deg: float) -> tuple[Dowel, Dowel]:
@@ -25,16 +26,17 @@ def parsed(drawing: str) -> ET.Element:
     return ET.fromstring(drawing)  # noqa: S314 - our own drawing
 
 
-def lines(root: ET.Element, name: str) -> list[tuple[float, float, float, float]]:
-    """The lines of a class, as numbers."""
-    return [
-        tuple(float(node.get(key, "nan")) for key in ("x1", "y1", "x2", "y2"))  # type: ignore[misc]
-        for node in root.iter(f"{SVG}line")
-        if name in node.get("class", "").split()
-    ]
+def lines(root: ET.Element, name: str) -> list[Line]:
+    """The lines of a class: where each begins and ends."""
+    found = []
+    for node in root.iter(f"{SVG}line"):
+        if name in node.get("class", "").split():
+            x1, y1, x2, y2 = (float(node.get(key, "nan")) for key in ("x1", "y1", "x2", "y2"))
+            found.append((x1, y1, x2, y2))
+    return found
 
 
-def points_to(drawn: tuple[float, float, float, float]) -> float:
+def points_to(drawn: Line) -> float:
     """The clock angle of a line from its inner to its outer end; y points down on paper."""
     x1, y1, x2, y2 = drawn
     return math.degrees(math.atan2(x2 - x1, y1 - y2)) % 360.0

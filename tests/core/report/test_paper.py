@@ -130,3 +130,10 @@ def test_the_plate_between_block_and_housing_is_told_where_it_is_known() -> None
         lines = paper(make_job((0, 1, 2, 1), units=units, housing=plate))["dial"]
         assert f"Plate between block and housing: {told} thick" in lines
     assert "Plate" not in str(paper(make_job((0, 1, 2, 1)))["dial"])
+
+
+def test_the_shop_is_beside_the_title_and_not_among_the_rest() -> None:
+    sheet = paper(make_job([0, -5, -11, -5], about={"shop": " Winter Driveline ", "engine": "V8"}))
+    assert sheet["shop"] == "Winter Driveline"
+    assert [entry["text"] for entry in sheet["about"]] == ["V8"]
+    assert paper(make_job([0, -5, -11, -5]))["shop"] == ""

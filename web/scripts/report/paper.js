@@ -10,6 +10,7 @@ import { putDrawing } from '../common/svg.js';
  * @typedef {{ title: string, head: string[], rows: string[][] }} Table
  * @typedef {object} Paper
  * @property {string} title
+ * @property {string} shop
  * @property {Entry[]} about
  * @property {string} verdict
  * @property {string} verdict_text
@@ -61,7 +62,7 @@ export function readingsTable({ title, head, rows }) {
 }
 
 /** @param {Paper} paper */
-function titleBlock({ title, about }) {
+function titleBlock({ title, shop, about }) {
   const entries = about.flatMap(({ label, text }) => {
     const value = textElement('dd', text);
     value.dir = 'auto';
@@ -69,7 +70,10 @@ function titleBlock({ title, about }) {
   });
   const block = document.createElement('dl');
   block.append(...entries);
-  return part('paper-title', textElement('h1', title), block);
+  const name = textElement('p', shop);
+  name.className = 'shop';
+  name.dir = 'auto';
+  return part('paper-title', name, textElement('h1', title), block);
 }
 
 /** @param {Paper} paper */
