@@ -20,8 +20,12 @@ ARITHMETIC = re.compile(
 )
 # What stands for something else, by file: a part of the line, and why.
 ALLOWED: dict[str, dict[str, str]] = {
-    "form.js": {"Number(found[0])": "the number of a row, from a field's name"},
+    "form.js": {
+        "Number(found[0])": "the number of a row, from a field's name",
+        "Number(typed)": "how many rows of marks there are to be",
+    },
     "readings.js": {
+        "Number(mark) - 1": "the number of a row, from what it is called",
         "Number(i)": "the number of a column, from a field's name",
         "this.#typed[Number(j)]": "the number of a row, from a field's name",
     },
