@@ -56,20 +56,20 @@ def test_wrong_readings_are_faults_at_the_form_s_own_names() -> None:
     at = "rounds.0.bore.sweeps.1"
     shown = answer(sweep_form("0", "o", "1", "2", at=at))
     assert shown["faults"] == [
-        {"field": f"{at}.1", "text": "3 o'clock reading: a number is wanted, got 'o'"}
+        {"field": f"{at}.1", "text": "3 o'clock reading: enter a number, not 'o'"}
     ]
 
 
 @pytest.mark.parametrize(
     ("field", "typed", "told_at", "told"),
     [
-        ("positions", "12 3 6 25", "positions", "a clock position such as 3 or 10:30"),
+        ("positions", "12 3 6 25", "positions", "enter a position like 3, 10:30"),
         ("positions", "12 3 3 9", "positions", "3 o'clock is there twice"),
-        ("stock.dowel_offsets", "7 x", "stock.dowel_offsets", "a number is wanted, got 'x'"),
-        ("limits.bore_offset", "1e9", "limits.bore_offset", "a number is wanted, got '1e9'"),
-        ("limits.bore_offset", "999", "limits.bore_offset", "from 0.1 to 500 is wanted"),
-        ("units", "furlong", "units", "one of inch and metric is wanted"),
-        ("housing.depth", "deep", "housing.depth", "a number is wanted, got 'deep'"),
+        ("stock.dowel_offsets", "7 x", "stock.dowel_offsets", "enter a number, not 'x'"),
+        ("limits.bore_offset", "1e9", "limits.bore_offset", "enter a number, not '1e9'"),
+        ("limits.bore_offset", "999", "limits.bore_offset", "enter 0.1 to 500"),
+        ("units", "furlong", "units", "enter one of inch and metric"),
+        ("housing.depth", "deep", "housing.depth", "enter a number, not 'deep'"),
         ("housing.pilot_bearing", "bush", "housing.pilot_bearing", "one of bronze_bushing"),
     ],
 )

@@ -195,7 +195,7 @@ def test_a_wrong_reading_is_told_at_its_stop(page: Page, server: Server) -> None
     stands_at(page, "Back at the start")
     for _ in range(3):
         page.locator(".guide-back").click()
-    expect(page.locator(".guide-reading .fault").first).to_contain_text("a number is wanted")
+    expect(page.locator(".guide-reading .fault").first).to_contain_text("enter a number")
     expect(reading(page)).to_have_attribute("aria-invalid", "true")
     reading(page).fill("0")
     expect(page.locator(".guide-reading .fault").first).to_be_hidden()

@@ -160,7 +160,7 @@ def test_the_side_view_failure_without_the_distance_there_is_none() -> None:
 
 
 def test_the_flange_shows_a_shim_at_each_bolt_thickest_where_the_face_lies_forward() -> None:
-    """The face stands rearward at 6 by 1/3 thou an inch: 5 thou at 12, half of it beside."""
+    """The face stands rearward at 6 by 1/3 thou per inch: 5 thou at 12, half of it beside."""
     solution = with_face(7.0, limits={"face_runout": 0.5})
     root = parsed(flange_view_of(solution, ENGLISH))
     described = root.find(f"{SVG}desc")

@@ -202,7 +202,7 @@ def test_a_single_position_is_led_to_and_back() -> None:
 @pytest.mark.parametrize(
     ("positions", "told"),
     [
-        ("12 25 6", "position 2: a clock position"),
+        ("12 25 6", "position 2: enter a position"),
         ("12 <b> 6", "'<b>'"),
         (" ".join(["3"] * 99), ""),
     ],

@@ -106,7 +106,7 @@ def test_remarks_in_the_same_words_stand_once() -> None:
     job = with_face(make_job([0, -5, -11, -5], closing=[None]))
     texts = [remark["text"] for remark in paper(then(job, job))["remarks"]]
     assert len(texts) == len(set(texts))
-    assert sum("after the full turn of the bore sweep" in text for text in texts) == 1
+    assert sum("No return to zero for the bore sweep" in text for text in texts) == 1
 
 
 def test_a_dial_that_reads_the_other_way_is_told() -> None:

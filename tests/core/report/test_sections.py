@@ -45,17 +45,17 @@ def test_a_bore_alone_has_none() -> None:
     [
         (
             with_face(make_job(OFF), face_readings(0.0, 1.0)), "face",
-            ["Runout of the tilt 6.0 thou", "Slope 1.00 thou an inch", "toward 12 o'clock",
+            ["Runout (TIR) 6.0 thou", "Slope 1.00 thou per inch", "toward 12 o'clock",
              "Limit: runout (TIR) 5.0 thou", "TIR on the dial 6.0 thou; beside the tilt 0.0 thou"],
         ),
         (
             with_face(make_job(OFF, housing={"depth": 6.0}), face_readings(0.0, 2.0)), "squaring",
-            ["Off the front flange: 2.00 thou an inch across, deepest toward 12 o'clock",
+            ["Machine the front flange 2.00 thou per inch, deepest toward 12 o'clock",
              "Bore expected after: offset 5.0 thou toward 12 o'clock. Sweep it again."],
         ),
         (
             with_face(make_job(OFF, housing={"pilot_distance": 7.0}), face_readings(0.0, 2.0)),
-            "pilot", ["Gearbox axis off by 7.0 thou", "Out of line by 2.00 thou an inch"],
+            "pilot", ["Gearbox axis off by 7.0 thou", "Out of line by 2.00 thou per inch"],
         ),
         (
             make_job(OFF, housing={"bore_diameter": 4.002, "register_diameter": 4.0}), "seat",
@@ -77,7 +77,7 @@ def test_a_bore_alone_has_none() -> None:
         (
             make_job(OFF, chip={"joint": "rear", "height": 4.0, "at_deg": 90, "radius": 8.0}),
             "chip",
-            ["A chip of 4.0 thou at 3 o'clock on the rear face tilts by up to 0.25 thou an inch.",
+            ["A chip of 4.0 thou at 3 o'clock on the rear face tilts by up to 0.25 thou per inch.",
              "The bore stays where it is.", "The nose of the shaft: enter the dimensions"],
         ),
         (

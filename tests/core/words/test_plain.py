@@ -14,22 +14,20 @@ from sweepsheet.words.en.pages import PAGE
 PAGES = Path(__file__).parents[3] / "web" / "pages"
 ENGLISH = TABLE | PAGE
 MOST = 72
-HIGHEST_GRADE = 7.0
+HIGHEST_GRADE = 4.0
 
 # What is not said, and what is said instead; patterns of whole words.
 BETTER = {
     "wanted": "needed, enter",
-    "stands (?!for|,)|stands$|stood": "is, sits",
+    "(?<!proper )stands|stood": "is, sits",
     "reckon|reckons|reckoned": "uses",
     "otherwise": "differently",
     "told": "nothing: cut it",
     "said": "nothing: cut it",
-    "as said|said of": "as under",
     "come to|comes to|came to": "is, result",
     "but in": "except",
     "nobody": "no … entered",
     "maker|makers": "manufacturer",
-    "rule here|rule;": "come first",
     "battery off": "battery disconnected",
     "practise|practises|practised": "practice",
     "licence|licences": "license",
@@ -40,15 +38,13 @@ BETTER = {
     "pointer": "needle",
     "peg|pegs": "dowel, or high side",
     "standard dowel|standard dowels": "stock dowels",
-    "inside (?:the|its|their) (?:limit|clearance)|inside": "within",
+    "inside": "within",
     "lean|leans|leaning|tilted": "out of square, runout",
     "stands proud|nothing proud": "sticks out",
     "in truth": "actual",
 }
 # Where the word is the right one.
 RIGHT = {
-    "html.cautions.first": "stands to put a car on",
-    "checklist.car_safe": "stands to put a car on",
     "contact.inside": "from inside the bore, no limit",
     "practice.touches.inside": "from inside the bore, no limit",
     "paper.inside": "from inside the bore, no limit",
@@ -74,7 +70,7 @@ TYPICAL = {
     "positions": "3 and 9", "hole": "9 o'clock", "dowels": "at 9 the 7.0 one, at 3 the stock one",
     "side": "up and left", "way": "clockwise", "degrees": "315°", "fit": "Fit 7.0 offset dowels.",
     "unit": "thou", "long_unit": "inch", "low": "0", "high": "120", "choices": "inch, metric",
-    "why": "line 1", "kind": "the pilot bore", "swing": "21.6 thou", "told_": "", "of": "8",
+    "why": "line 1", "kind": "the pilot bore", "swing": "21.6 thou", "of": "8",
     "where": "4:30", "status": "404", "path": "main.js", "slope": "1.2 thou per inch",
     "depth": "4 thou", "rock": "0.5 thou", "stack": "3", "value": "4",
 }  # fmt: skip
@@ -102,7 +98,8 @@ def of_the_page() -> set[str]:
 
 def grade(texts: list[str]) -> float:
     """The US school grade of Flesch and Kincaid (1975), of running sentences."""
-    hyphenator = pyphen.Pyphen(lang="en_US")
+    # Breaks after a first letter count too: "a-gain" has two syllables.
+    hyphenator = pyphen.Pyphen(lang="en_US", left=1, right=2)
     words = [re.findall(r"[A-Za-z']+", text) for text in texts]
     count = sum(map(len, words))
     syllables = sum(len(hyphenator.positions(word)) + 1 for each in words for word in each)
@@ -147,8 +144,8 @@ def test_the_page_is_easy_to_read() -> None:
 def test_the_grade_tells_hard_from_easy() -> None:
     easy = ["Sweep the bore again.", "Turn the dial to 12."]
     hard = [
-        "The eccentricity's uncertainty necessitates additional repeatability investigations, "
-        "preferably incorporating supplementary circumferential measurement positions."
+        "Eccentricity necessitates additional repeatability investigations incorporating "
+        + "supplementary circumferential measurement positions."
     ]
     assert grade(easy) < 3
     assert grade(hard) > 15
