@@ -261,7 +261,7 @@ def test_the_voice(page: Page, server: Server) -> None:
     go_on(page)
     assert page.evaluate("window.said") == []
     expect(page.get_by_text("The voice is the browser's own.")).to_be_visible()
-    page.get_by_role("switch", name="Say it aloud").check()
+    page.get_by_role("switch", name="Read steps out loud").check()
     go_on(page)
     said = page.evaluate("window.said")
     turn = "Turn the crank counterclockwise to 9 o'clock. For the helper at the front: clockwise."
@@ -272,7 +272,7 @@ def test_the_voice(page: Page, server: Server) -> None:
     page.reload()
     wait_for_python(page)
     lead(page).click()
-    expect(page.get_by_role("switch", name="Say it aloud")).to_be_checked()
+    expect(page.get_by_role("switch", name="Read steps out loud")).to_be_checked()
 
 
 def test_without_a_voice_there_is_no_switch(page: Page, server: Server) -> None:

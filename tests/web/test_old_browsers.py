@@ -87,7 +87,7 @@ def test_a_release_that_is_gone_is_told(page: Page, server: Server, guard: Guard
     page.goto(server.address)
     wait_for_python(page, "failed")
     expect(page.locator("#status")).to_have_text(
-        "A part of this page did not come. Load the page again."
+        "A part of this page did not arrive. Load the page again."
     )
 
 
@@ -97,7 +97,7 @@ def test_without_a_store_the_page_answers_and_says_that_nothing_is_kept(
     page.add_init_script("delete globalThis.indexedDB")
     page.goto(server.address)
     wait_for_python(page)
-    expect(page.locator("#kept")).to_contain_text("NOT KEPT")
+    expect(page.locator("#kept")).to_contain_text("NOT SAVED")
     type_worksheet(page)
     expect(page.locator("#headline")).to_have_text(HEADLINE)
     expect(page.locator("#kept")).to_contain_text("Write the readings down")

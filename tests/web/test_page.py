@@ -172,7 +172,7 @@ def test_own_positions(page: Page, server: Server) -> None:
     expect(page.locator(".bore-readings label").nth(3)).to_have_text("300°")
     page.locator("#positions").fill("12 4 8 25")
     expect(page.locator("#own-field .fault")).to_have_text(
-        "position 4: enter a position like 3, 10:30, or degrees such as 45°, is wanted, got '25'"
+        "position 4: enter a position like 3, 10:30 or 45°, not '25'"
     )
 
 
@@ -209,7 +209,7 @@ def test_limit_is_shown_as_offset_and_as_tir_whichever_was_given(
 ) -> None:
     open_page(page, server)
     both = page.locator("#limit-both")
-    expect(both).to_have_text("Limit: offset 5.0 thou, which is TIR 10.0 thou")
+    expect(both).to_have_text("Limit: 5.0 thou offset (10.0 thou TIR)")
     page.get_by_label("TIR", exact=True).check()
     expect(both).to_have_text("Limit: offset 2.5 thou, which is TIR 5.0 thou")
 
@@ -342,7 +342,7 @@ def test_face_out_of_square_comes_before_the_bore(page: Page, server: Server) ->
     expect(page.locator("#section-squaring")).to_have_count(0)
     page.select_option("#face-end-float", "held")
     expect(page.locator("#remarks")).not_to_contain_text("so this face is not judged")
-    expect(page.locator("#steps")).to_contain_text("look for a burr")
+    expect(page.locator("#steps")).to_contain_text("Look for a burr")
     expect(page.locator("#steps")).not_to_contain_text("Fit")
     # Slope 5/3 thou per inch toward 6: by t = t0 - g.(x, y) 25 thou at 12, half of it at 3 and 9.
     shims = page.locator("#section-squaring td")

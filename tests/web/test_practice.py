@@ -300,7 +300,7 @@ def test_it_works_without_a_signal(
     """Opened once from the main page's own link, then with the server gone."""
     guard.allow("ERR_INTERNET_DISCONNECTED|ERR_CONNECTION_REFUSED|Failed to fetch")
     page.goto(server.address)
-    page.get_by_role("link", name="Practise").click()
+    page.get_by_role("link", name="Practice").click()
     wait_for_python(page)
     wait_for_offline(page)
     context.set_offline(offline=True)

@@ -158,7 +158,7 @@ def test_one_wrong_byte_in_a_newer_release_leaves_the_old_one(
     )
     if name != "sw.js":
         wait_for_offline(page, "update-failed")
-        expect(page.locator("#offline")).to_contain_text(f"{name} did not come whole")
+        expect(page.locator("#offline")).to_contain_text(f"{name} did not arrive whole")
     works_without_a_signal(page, context, server)
     assert release_of(page) == old
 

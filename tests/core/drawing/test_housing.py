@@ -81,7 +81,7 @@ def test_the_drawing_says_what_it_shows() -> None:
     described = root.find(f"{SVG}desc")
     assert described is not None
     assert described.text == (
-        "The bore centre lies 9.2 thou from the crank centre toward 6:45 (between 6 and 7 o'clock)."
+        "The bore center is 9.2 thou from the crank center toward 6:45 (between 6 and 7 o'clock)."
     )
 
 

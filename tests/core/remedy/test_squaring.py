@@ -267,7 +267,7 @@ def test_a_face_outside_comes_before_the_dowels() -> None:
     text = sheet(leaning(3.0, 0.0, 0.0, -7.0, depth=6.0, bolts=SEVEN_BOLTS))
     steps = text.partition("What each choice would leave")[0]
     assert "STOP" in text
-    for step in ("look for a burr", "sweep face and bore again"):
+    for step in ("Look for a burr", "sweep face and bore again"):
         assert step in steps
     for step in ("\nFit ", "\nMove the housing", "\nTurn both"):
         assert step not in steps
