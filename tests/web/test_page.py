@@ -382,9 +382,7 @@ def test_recheck_tells_what_the_dowels_did_and_how_to_trim(page: Page, server: S
     for i, text in enumerate(["0", "-12.5", "-13", "-0.5"]):
         page.locator(f'[name="rounds.1.bore.sweeps.0.{-i % 4}"]').fill(text)
     expect(page.locator("#section-trim")).to_contain_text("toward 2 o'clock")
-    expect(page.locator("#remarks")).to_contain_text(
-        "was the aim entered as fitted, not as planned"
-    )
+    expect(page.locator("#remarks")).to_contain_text("Is the aim entered as fitted, not as planned")
     expect(page.locator("#steps")).to_contain_text("Turn both dowels")
     expect(page.locator("#steps")).to_contain_text("counterclockwise")
     page.locator('[name="rounds.1.dowels.0.aim"]').fill("nowhere")
@@ -400,9 +398,7 @@ def test_dowels_that_moved_it_the_wrong_way_are_told(page: Page, server: Server)
     page.locator('[name="rounds.1.dowels.0.aim"]').fill("12")
     for i, text in enumerate(["0", "-17", "-34", "-17"]):
         page.locator(f'[name="rounds.1.bore.sweeps.0.{i}"]').fill(text)
-    expect(page.locator("#remarks [data-level=stop]")).to_contain_text(
-        "The bore went the wrong way"
-    )
+    expect(page.locator("#remarks [data-level=stop]")).to_contain_text("Wrong way: the bore went")
     expect(page.locator("#steps li")).to_have_count(1)
     page.locator(".round").nth(1).locator(".remove-round").click()
     expect(page.locator("#steps")).to_contain_text("Fit 7 thou offset dowels")
@@ -433,7 +429,7 @@ def test_whole_measurement_shows_every_part(page: Page, server: Server) -> None:
         expect(page.locator(f"#section-{name}")).to_be_visible()
     expect(page.locator("#section-seat")).to_contain_text("Clearance 2.0 thou")
     page.locator("#register-diameter").fill("4.853")
-    expect(page.locator("#remarks [data-level=stop]")).to_contain_text("it does not go in")
+    expect(page.locator("#remarks [data-level=stop]")).to_contain_text("it won't go in")
     page.locator('[name="companions.pilot_bore.sweeps.0.3"]').fill("x")
     place = page.locator('[id="fault-companions.pilot_bore.sweeps.0.3"]')
     expect(place).to_have_text("3 o'clock reading: enter a number, not 'x'")

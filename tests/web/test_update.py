@@ -241,7 +241,7 @@ def test_a_release_taken_on_one_page_is_told_on_the_other_which_works_on(
     wait_for_release(page, newest(next_dist))
     wait_for_offline(page)
     wait_for_offline(other, "update-taken")
-    expect(other.locator("#offline")).to_contain_text("goes on with the older")
+    expect(other.locator("#offline")).to_contain_text("keeps the older")
     # The other has all its files still, to start Python anew, though host and signal are gone.
     lose_signal(context, server)
     assert release_of(other) == old
