@@ -59,7 +59,7 @@ def make_job(
 def face_readings(
     x: float, y: float, positions: Sequence[float] = QUARTERS, radius: float = 3.0
 ) -> list[float]:
-    """What a dial pointing forward shows on a face of slope (x, y), in thou an inch."""
+    """What a dial pointing forward shows on a face of slope (x, y), in thou per inch."""
     at = [math.radians(a) for a in positions]
     return [radius * (x * math.sin(a) + y * math.cos(a)) for a in at]
 
@@ -98,7 +98,7 @@ TWO_HOLES = [{"at_deg": 270.0, "radius": 7.0}, {"at_deg": 90.0, "radius": 7.0}]
 def whole_job() -> Data:
     """Every part of a job measured: as found, on dowels of 14, and turned by 10 degrees.
 
-    As found the bore lies 12 off toward 4 o'clock and the face leans by a third of a thou an inch;
+    As found the bore lies 12 off toward 4 o'clock and the face leans by a third of a thou per inch;
     the dowels do nine tenths of what is written on them, a few degrees off their aim.
     """
     job = with_face(

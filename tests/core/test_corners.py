@@ -95,7 +95,7 @@ def test_back_to_standard_dowels() -> None:
                                   (7.0, 0.0)))  # fmt: skip
     choice = solve(job)["dowel_choice"]
     assert (choice["leave"], choice["offset"]) == (False, 0.0)
-    assert "standard dowels" in sheet(job)
+    assert "stock dowels" in sheet(job)
 
 
 def test_drawings_of_what_is_seldom_seen() -> None:

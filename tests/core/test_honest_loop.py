@@ -125,7 +125,7 @@ def face_height(slope: Array, angle: float) -> float:
 
 
 def new_housing(rng: random.Random, world: World) -> Housing:
-    """A bore up to 20 thou off anywhere, a face that leans by up to a thou an inch."""
+    """A bore up to 20 thou off anywhere, a face that leans by up to a thou per inch."""
     offset, toward = 20.0 * math.sqrt(rng.random()), rng.uniform(0.0, 2.0 * math.pi)
     lean, side = 0.001 * math.sqrt(rng.random()), rng.uniform(0.0, 2.0 * math.pi)
     housing = Housing(

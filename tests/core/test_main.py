@@ -97,7 +97,7 @@ def test_every_fault_is_one_line_with_its_field(
     assert [line.partition(": ")[0] for line in found] == [
         "units", "limits.bore_limit", "limits.bore_offset", "rounds.0.bore.sweeps.0.1",
     ]  # fmt: skip
-    assert found[-1].endswith("3 o'clock reading: a number is wanted, got 'o'")
+    assert found[-1].endswith("3 o'clock reading: enter a number, not 'o'")
 
 
 @pytest.mark.parametrize(
@@ -129,7 +129,7 @@ def test_a_fault_stays_on_its_line_whatever_was_typed(
         (b"[" * 100_000, "nested more deeply"),
         (b" " * 300_000, "larger than any job"),
         (b"9" * 10_000, "This is not a job file"),
-        (b"[]", "the job: a group of fields is wanted, got a list"),
+        (b"[]", "the job: enter a group of fields, not a list"),
     ],
     ids=["empty", "torn", "not utf-8", "nan", "infinity", "deep", "huge", "long number", "list"],
 )

@@ -28,7 +28,7 @@ def test_an_empty_form_says_what_is_wanted() -> None:
     shown = answer({})
     assert shown["state"] == "waiting"
     assert shown["text"] == (
-        "Still wanted: the reading at 12 o'clock, 3 o'clock, 6 o'clock and 9 o'clock."
+        "Needed: the reading at 12 o'clock, 3 o'clock, 6 o'clock and 9 o'clock."
     )
 
 
@@ -36,7 +36,7 @@ def test_half_a_sweep_says_which_readings_are_still_wanted() -> None:
     """Three readings within half a turn are no mistake while the fourth is being typed."""
     shown = answer(sweep_form("0", "-5", "-11"))
     assert shown["state"] == "waiting"
-    assert shown["text"] == "Still wanted: the reading at 9 o'clock."
+    assert shown["text"] == "Needed: the reading at 9 o'clock."
 
 
 def test_a_lone_sign_is_not_yet_a_reading() -> None:
@@ -56,20 +56,20 @@ def test_wrong_readings_are_faults_at_the_form_s_own_names() -> None:
     at = "rounds.0.bore.sweeps.1"
     shown = answer(sweep_form("0", "o", "1", "2", at=at))
     assert shown["faults"] == [
-        {"field": f"{at}.1", "text": "3 o'clock reading: a number is wanted, got 'o'"}
+        {"field": f"{at}.1", "text": "3 o'clock reading: enter a number, not 'o'"}
     ]
 
 
 @pytest.mark.parametrize(
     ("field", "typed", "told_at", "told"),
     [
-        ("positions", "12 3 6 25", "positions", "a clock position such as 3 or 10:30"),
+        ("positions", "12 3 6 25", "positions", "enter a position like 3, 10:30"),
         ("positions", "12 3 3 9", "positions", "3 o'clock is there twice"),
-        ("stock.dowel_offsets", "7 x", "stock.dowel_offsets", "a number is wanted, got 'x'"),
-        ("limits.bore_offset", "1e9", "limits.bore_offset", "a number is wanted, got '1e9'"),
-        ("limits.bore_offset", "999", "limits.bore_offset", "from 0.1 to 500 is wanted"),
-        ("units", "furlong", "units", "one of inch and metric is wanted"),
-        ("housing.depth", "deep", "housing.depth", "a number is wanted, got 'deep'"),
+        ("stock.dowel_offsets", "7 x", "stock.dowel_offsets", "enter a number, not 'x'"),
+        ("limits.bore_offset", "1e9", "limits.bore_offset", "enter a number, not '1e9'"),
+        ("limits.bore_offset", "999", "limits.bore_offset", "enter 0.1 to 500"),
+        ("units", "furlong", "units", "enter one of inch and metric"),
+        ("housing.depth", "deep", "housing.depth", "enter a number, not 'deep'"),
         ("housing.pilot_bearing", "bush", "housing.pilot_bearing", "one of bronze_bushing"),
     ],
 )
@@ -95,7 +95,7 @@ def test_limit_is_shown_as_offset_and_tir_whichever_was_typed() -> None:
     """Half of a TIR is the offset; both stand there even while the sweep is wrong."""
     as_offset = answer({"limits.bore_offset": "5", "limit_as": "offset"})
     as_tir = answer({"limits.bore_offset": "10", "limit_as": "tir", f"{SWEEP}.0": "o"})
-    assert as_offset["limit"] == "Limit: offset 5.0 thou, which is TIR 10.0 thou"
+    assert as_offset["limit"] == "Limit: 5.0 thou offset (10.0 thou TIR)"
     assert as_tir["limit"] == as_offset["limit"]
     assert answer({"limits.bore_offset": ""})["limit"] == "No limit"
     assert answer({"limits.bore_offset": "five"})["limit"] == ""

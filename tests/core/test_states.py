@@ -71,8 +71,8 @@ def test_there_are_sixty_of_them_at_least_and_no_two_alike() -> None:
     [
         ("bore 1 off", "Within the limit"),
         ("tipped, swept twice", "Bore within, face outside"),
-        ("dial slips in its bracket", "Not to be trusted: sweep again"),
-        ("a wrong sign among eight", "Not to be trusted: sweep again"),
+        ("dial slips in its bracket", "Don't trust it: sweep again"),
+        ("a wrong sign among eight", "Don't trust it: sweep again"),
         ("bore 8 low", "Outside the limit"),
     ],
 )

@@ -243,7 +243,7 @@ def test_an_angle_is_held_against_the_published_range(
     bearing: BearingClass, which: int, factor: float, codes: set[str]
 ) -> None:
     """A perfect dial: just below and just above either end of what the bearing class stands."""
-    slope = 1000.0 * factor * BEARING_ANGLES[bearing][which]  # thou an inch
+    slope = 1000.0 * factor * BEARING_ANGLES[bearing][which]  # thou per inch
     job = make_job(
         TRUE_BORE, indicator=PERFECT, housing={"pilot_distance": 7.0, "pilot_bearing": bearing}
     )

@@ -167,7 +167,7 @@ def test_a_job_saved_and_deleted_comes_back_from_its_file(
     expect(page.locator("#job-name")).to_have_value("Half a job")
     assert form(page) == before
     fault = page.locator('[id="fault-rounds.0.bore.sweeps.0.0"]')
-    expect(fault).to_contain_text("a number is wanted")
+    expect(fault).to_contain_text("enter a number")
     assert page.evaluate(ADDRESSES_LEFT) == [1, 0]
 
 

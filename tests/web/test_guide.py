@@ -196,7 +196,7 @@ def test_a_wrong_reading_is_told_at_its_stop(page: Page, server: Server) -> None
     stands_at(page, "Back at the start")
     for _ in range(3):
         page.locator(".guide-back").click()
-    expect(page.locator(".guide-reading .fault").first).to_contain_text("a number is wanted")
+    expect(page.locator(".guide-reading .fault").first).to_contain_text("enter a number")
     expect(reading(page)).to_have_attribute("aria-invalid", "true")
     reading(page).fill("0")
     expect(page.locator(".guide-reading .fault").first).to_be_hidden()
@@ -263,7 +263,7 @@ def test_the_voice(page: Page, server: Server) -> None:
     go_on(page)
     assert page.evaluate("window.said") == []
     expect(page.get_by_text("The voice is the browser's own.")).to_be_visible()
-    page.get_by_role("switch", name="Say it aloud").check()
+    page.get_by_role("switch", name="Read steps out loud").check()
     go_on(page)
     said = page.evaluate("window.said")
     turn = "Turn the crank counterclockwise to 9 o'clock. For the helper at the front: clockwise."
@@ -274,7 +274,7 @@ def test_the_voice(page: Page, server: Server) -> None:
     page.reload()
     wait_for_python(page)
     lead(page).click()
-    expect(page.get_by_role("switch", name="Say it aloud")).to_be_checked()
+    expect(page.get_by_role("switch", name="Read steps out loud")).to_be_checked()
 
 
 def test_without_a_voice_there_is_no_switch(page: Page, server: Server) -> None:

@@ -233,7 +233,7 @@ def test_a_browser_that_keeps_nothing_says_so_and_works(
     for i, text in enumerate(["0", "-5.5", "-11", "-5.5"]):
         reading(page, i).fill(text)
     expect(page.locator("#headline")).to_contain_text("Offset 6.2 thou")
-    expect(page.locator("#kept")).to_contain_text("NOT KEPT")
+    expect(page.locator("#kept")).to_contain_text("NOT SAVED")
     expect(page.locator("#kept")).to_be_visible()
 
 

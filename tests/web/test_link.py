@@ -154,7 +154,7 @@ def test_changed_readings_are_told_too(page: Page, server: Server) -> None:
 @pytest.mark.parametrize(
     ("fragment", "said"),
     [
-        ("", "there is none in the address"),
+        ("", "There is none in the address"),
         (link_of(JOB)[:-20], "cut or damaged"),
         ("3" + link_of(JOB)[5:], "cut or damaged"),
         ("4" + link_of(JOB)[1:], "a newer Sweepsheet"),
@@ -425,7 +425,7 @@ def test_where_copying_is_not_allowed_the_link_is_marked(page: Page, server: Ser
 
 def test_a_link_that_opens_on_this_machine_only_says_so(page: Page, server: Server) -> None:
     assert open_with_answer(page, server).startswith(f"{server.address}view.html#3")
-    expect(page.locator("#share-status")).to_contain_text("the link opens here only")
+    expect(page.locator("#share-status")).to_contain_text("The link opens here only")
 
 
 @pytest.mark.parametrize(

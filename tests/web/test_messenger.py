@@ -197,6 +197,6 @@ def test_a_qr_code_that_cannot_be_drawn_costs_no_answer(
     page.goto(server.address)
     assert page.evaluate(QR, main_of(page)) == [
         None,
-        "The file qr.zip did not come (404).",
+        "The file qr.zip did not arrive (404).",
         "waiting",
     ]

@@ -58,8 +58,8 @@ def test_a_browser_without_modules_is_told(page: Page, server: Server) -> None:
     server.bodies["/shop/tools/"] = lambda body: body.replace(b'type="module"', b'type="unknown"')
     page.add_init_script("delete HTMLScriptElement.prototype.noModule")
     page.goto(server.address)
-    expect(page.locator("#status")).to_contain_text("too old for this page: it cannot load")
-    expect(page.locator("#status")).to_contain_text("Bring it up to date")
+    expect(page.locator("#status")).to_contain_text("too old for this page: it can't load")
+    expect(page.locator("#status")).to_contain_text("Update it")
     expect(page.locator("#progress")).to_be_hidden()
 
 
@@ -69,7 +69,7 @@ def test_the_other_pages_tell_it_too(page: Page, server: Server, name: str, plac
     page.add_init_script("delete HTMLScriptElement.prototype.noModule")
     page.goto(f"{server.address}{name}")
     expect(page.locator(f"#{place}")).to_be_visible()
-    expect(page.locator(f"#{place}")).to_contain_text("too old for this page: it cannot load")
+    expect(page.locator(f"#{place}")).to_contain_text("too old for this page: it can't load")
 
 
 def test_a_script_that_cannot_be_read_is_told(page: Page, server: Server, guard: Guard) -> None:
@@ -77,7 +77,7 @@ def test_a_script_that_cannot_be_read_is_told(page: Page, server: Server, guard:
     server.bodies["main.js"] = lambda body: b"@@" + body
     page.goto(server.address)
     wait_for_python(page, "failed")
-    expect(page.locator("#status")).to_contain_text("could not be started in this browser")
+    expect(page.locator("#status")).to_contain_text("can't start in this browser")
 
 
 def test_a_release_that_is_gone_is_told(page: Page, server: Server, guard: Guard) -> None:
@@ -87,7 +87,7 @@ def test_a_release_that_is_gone_is_told(page: Page, server: Server, guard: Guard
     page.goto(server.address)
     wait_for_python(page, "failed")
     expect(page.locator("#status")).to_have_text(
-        "A part of this page did not come. Load the page again."
+        "A part of this page did not arrive. Load the page again."
     )
 
 
@@ -97,7 +97,7 @@ def test_without_a_store_the_page_answers_and_says_that_nothing_is_kept(
     page.add_init_script("delete globalThis.indexedDB")
     page.goto(server.address)
     wait_for_python(page)
-    expect(page.locator("#kept")).to_contain_text("NOT KEPT")
+    expect(page.locator("#kept")).to_contain_text("NOT SAVED")
     type_worksheet(page)
     expect(page.locator("#headline")).to_have_text(HEADLINE)
     expect(page.locator("#kept")).to_contain_text("Write the readings down")

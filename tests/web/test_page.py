@@ -129,7 +129,7 @@ def test_wrong_reading_is_told_at_its_field_and_nothing_is_lost(page: Page, serv
     type_readings(page, ["3", "o", "0", "4"])
     wrong = reading(page, 3)
     fault = page.locator(f'[id="{wrong.get_attribute("aria-describedby")}"]')
-    expect(fault).to_have_text("3 o'clock reading: a number is wanted, got 'o'")
+    expect(fault).to_have_text("3 o'clock reading: enter a number, not 'o'")
     expect(wrong).to_have_attribute("aria-invalid", "true")
     expect(page.locator("#shown")).to_be_hidden()
     expect(page.locator("#strip-headline")).to_have_text("One thing above is not right yet.")
@@ -141,11 +141,11 @@ def test_wrong_reading_is_told_at_its_field_and_nothing_is_lost(page: Page, serv
 
 
 WRONG_FIELDS = [
-    ("#limit", "five", "bore limit: a number is wanted, got 'five'"),
-    ("#limit", "0", "bore limit: from 0.1 to 500 is wanted, got 0"),
-    ("#stock", "7, 14, x", "dowel size 3 in stock: a number is wanted, got 'x'"),
-    ("#sag", "-3", "sag test: from 0 to 500 is wanted, got −3"),
-    ("#contact-angle", "80", "contact angle: from −60 to 60 is wanted, got 80"),
+    ("#limit", "five", "bore limit: enter a number, not 'five'"),
+    ("#limit", "0", "bore limit: enter 0.1 to 500, not 0"),
+    ("#stock", "7, 14, x", "dowel size 3 in stock: enter a number, not 'x'"),
+    ("#sag", "-3", "sag test: enter 0 to 500, not −3"),
+    ("#contact-angle", "80", "contact angle: enter −60 to 60, not 80"),
 ]
 
 
@@ -173,8 +173,7 @@ def test_own_positions(page: Page, server: Server) -> None:
     expect(page.locator(".bore-readings label").nth(3)).to_have_text("300°")
     page.locator("#positions").fill("12 4 8 25")
     expect(page.locator("#own-field .fault")).to_have_text(
-        "position 4: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, "
-        "got '25'"
+        "position 4: enter a position like 3, 10:30 or 45°, not '25'"
     )
 
 
@@ -211,7 +210,7 @@ def test_limit_is_shown_as_offset_and_as_tir_whichever_was_given(
 ) -> None:
     open_page(page, server)
     both = page.locator("#limit-both")
-    expect(both).to_have_text("Limit: offset 5.0 thou, which is TIR 10.0 thou")
+    expect(both).to_have_text("Limit: 5.0 thou offset (10.0 thou TIR)")
     page.get_by_label("TIR", exact=True).check()
     expect(both).to_have_text("Limit: offset 2.5 thou, which is TIR 5.0 thou")
 
@@ -344,9 +343,9 @@ def test_face_out_of_square_comes_before_the_bore(page: Page, server: Server) ->
     expect(page.locator("#section-squaring")).to_have_count(0)
     page.select_option("#face-end-float", "held")
     expect(page.locator("#to-do")).not_to_contain_text("so this face is not judged")
-    expect(page.locator("#to-do")).to_contain_text("look for a burr")
+    expect(page.locator("#to-do")).to_contain_text("Look for a burr")
     expect(page.locator("#to-do")).not_to_contain_text("Fit")
-    # Slope 5/3 thou an inch toward 6: by t = t0 - g.(x, y) 25 thou at 12, half of it at 3 and 9.
+    # Slope 5/3 thou per inch toward 6: by t = t0 - g.(x, y) 25 thou at 12, half of it at 3 and 9.
     shims = page.locator("#section-squaring td")
     expect(shims).to_have_text(
         [
@@ -384,14 +383,12 @@ def test_recheck_tells_what_the_dowels_did_and_how_to_trim(page: Page, server: S
     for i, text in enumerate(["0", "-12.5", "-13", "-0.5"]):
         page.locator(f'[name="rounds.1.bore.sweeps.0.{-i % 4}"]').fill(text)
     expect(page.locator("#section-trim")).to_contain_text("toward 2 o'clock")
-    expect(page.locator("#remarks")).to_contain_text(
-        "was the aim entered as fitted, not as planned"
-    )
+    expect(page.locator("#remarks")).to_contain_text("Is the aim entered as fitted, not as planned")
     expect(page.locator("#to-do")).to_contain_text("Turn both dowels")
     expect(page.locator("#to-do")).to_contain_text("counterclockwise")
     page.locator('[name="rounds.1.dowels.0.aim"]').fill("nowhere")
     place = page.locator(".field", has=page.locator('[name="rounds.1.dowels.0.aim"]'))
-    expect(place.locator(".fault")).to_contain_text("a clock position such as 3 or 10:30")
+    expect(place.locator(".fault")).to_contain_text("enter a position like 3, 10:30")
 
 
 def test_dowels_that_moved_it_the_wrong_way_are_told(page: Page, server: Server) -> None:
@@ -402,9 +399,7 @@ def test_dowels_that_moved_it_the_wrong_way_are_told(page: Page, server: Server)
     page.locator('[name="rounds.1.dowels.0.aim"]').fill("12")
     for i, text in enumerate(["0", "-17", "-34", "-17"]):
         page.locator(f'[name="rounds.1.bore.sweeps.0.{i}"]').fill(text)
-    expect(page.locator("#remarks [data-level=stop]")).to_contain_text(
-        "The bore went the wrong way"
-    )
+    expect(page.locator("#remarks [data-level=stop]")).to_contain_text("Wrong way: the bore went")
     expect(page.locator(".steps li")).to_have_count(1)
     page.locator(".round").nth(1).locator(".remove-round").click()
     expect(page.locator("#to-do")).to_contain_text("Fit 7 thou offset dowels")
@@ -435,7 +430,7 @@ def test_whole_measurement_shows_every_part(page: Page, server: Server) -> None:
         expect(page.locator(f"#section-{name}")).to_be_visible()
     expect(page.locator("#section-seat")).to_contain_text("Clearance 2.0 thou")
     page.locator("#register-diameter").fill("4.853")
-    expect(page.locator("#remarks [data-level=stop]")).to_contain_text("it does not go in")
+    expect(page.locator("#remarks [data-level=stop]")).to_contain_text("it won't go in")
     page.locator('[name="companions.pilot_bore.sweeps.0.3"]').fill("x")
     place = page.locator('[id="fault-companions.pilot_bore.sweeps.0.3"]')
-    expect(place).to_have_text("3 o'clock reading: a number is wanted, got 'x'")
+    expect(place).to_have_text("3 o'clock reading: enter a number, not 'x'")

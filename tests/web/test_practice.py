@@ -105,8 +105,8 @@ def test_a_whole_exercise(page: Page, server: Server) -> None:
     told = OFFSET_AND_TIR.search(rows.nth(2).inner_text())
     assert told
     assert float(told[1]) == pytest.approx(now, abs=0.06)
-    expect(rows.nth(1)).to_contain_text("covered by the doubt")
-    expect(rows.nth(2)).to_contain_text("covered by the doubt")
+    expect(rows.nth(1)).to_contain_text("within the ±")
+    expect(rows.nth(2)).to_contain_text("within the ±")
 
 
 def figures_when(page: Page, name: str) -> tuple[float, float]:
@@ -267,7 +267,7 @@ def test_the_face_is_swept_with_the_same_dial(page: Page, server: Server) -> Non
     expect(reading(page, "rounds.0.face.sweeps.0.0")).to_be_visible()
     expect(page.locator("#crank-view desc")).to_have_text(re.compile("rear face"))
     sweep(page)
-    expect(page.locator("#section-face")).to_contain_text("Runout of the tilt")
+    expect(page.locator("#section-face")).to_contain_text("Runout (TIR)")
     expect(page.locator("#section-pilot")).to_be_visible()
 
 
@@ -301,7 +301,7 @@ def test_it_works_without_a_signal(
     """Opened once from the main page's own link, then with the server gone."""
     guard.allow("ERR_INTERNET_DISCONNECTED|ERR_CONNECTION_REFUSED|Failed to fetch")
     page.goto(server.address)
-    page.get_by_role("link", name="Practise").click()
+    page.get_by_role("link", name="Practice").click()
     wait_for_python(page)
     wait_for_offline(page)
     context.set_offline(offline=True)

@@ -129,7 +129,7 @@ def test_an_ordinary_job_is_one_sheet_with_all_of_it(desk: Page, server: Server,
         shown = reading if reading.startswith("-") or reading == "0" else f"+{reading}"
         assert shown.replace("-", "−") in text.split(), reading
     assert "Signature" in text
-    not_ticked, ticked = text.partition("NOT ticked")[2].split("Looked after and ticked")
+    not_ticked, ticked = text.partition("NOT checked")[2].split("Checked")
     for code in CODES:
         assert say(code) in (not_ticked if code in UNTICKED else ticked)
     # The form is not there.
@@ -227,7 +227,7 @@ def test_nothing_is_cut_at_the_edge_of_the_sheet(
 def test_before_there_is_an_answer_no_sheet_is_printed(desk: Page, server: Server) -> None:
     desk.goto(server.address)
     expect(desk.locator("html")).to_have_attribute("data-share", "none", timeout=PATIENCE)
-    assert "There is no answer yet" in text_of(printed(desk, "A4"))
+    assert "No result yet" in text_of(printed(desk, "A4"))
 
 
 def test_a_sheet_that_is_no_longer_true_is_not_printed(desk: Page, server: Server) -> None:
@@ -236,7 +236,7 @@ def test_a_sheet_that_is_no_longer_true_is_not_printed(desk: Page, server: Serve
     desk.locator('[name="rounds.0.bore.sweeps.0.1"]').fill("-5")
     expect(desk.locator("html")).to_have_attribute("data-share", "stale")
     text = text_of(printed(desk, "A4"))
-    assert "The sheet was still being made" in text
+    assert "The sheet was not ready" in text
     assert "Within the limit" not in text
 
 

@@ -32,7 +32,7 @@ def test_a_missing_script_is_told(page: Page, server: Server, guard: Guard, name
     guard.allow("404")
     server.missing.add(name)
     page.goto(server.address)
-    expect_sentence(page, "could not be started")
+    expect_sentence(page, "did not start")
 
 
 def test_a_host_that_sends_the_wrong_type_for_wasm_does_no_harm(page: Page, server: Server) -> None:
@@ -45,7 +45,7 @@ def test_a_host_that_sends_the_wrong_type_for_wasm_does_no_harm(page: Page, serv
 def test_wasm_that_cannot_be_compiled_is_told(page: Page, server: Server) -> None:
     server.bodies[WASM] = lambda body: body[: len(body) // 2]
     page.goto(server.address)
-    expect_sentence(page, "could not be started")
+    expect_sentence(page, "did not start")
 
 
 @pytest.mark.parametrize(

@@ -158,7 +158,7 @@ def test_one_wrong_byte_in_a_newer_release_leaves_the_old_one(
     )
     if name != "sw.js":
         wait_for_offline(page, "update-failed")
-        expect(page.locator("#offline")).to_contain_text(f"{name} did not come whole")
+        expect(page.locator("#offline")).to_contain_text(f"{name} did not arrive whole")
     works_without_a_signal(page, context, server)
     assert release_of(page) == old
 
@@ -241,7 +241,7 @@ def test_a_release_taken_on_one_page_is_told_on_the_other_which_works_on(
     wait_for_release(page, newest(next_dist))
     wait_for_offline(page)
     wait_for_offline(other, "update-taken")
-    expect(other.locator("#offline")).to_contain_text("goes on with the older")
+    expect(other.locator("#offline")).to_contain_text("keeps the older")
     # The other has all its files still, to start Python anew, though host and signal are gone.
     lose_signal(context, server)
     assert release_of(other) == old

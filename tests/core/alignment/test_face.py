@@ -31,7 +31,7 @@ FIVES = (10.0, 70.0, 155.0, 215.0, 300.0)
 TRUE_BORE = (0.0, 0.0, 0.0, 0.0)
 
 rows = st.lists(st.floats(-20.0, 20.0), min_size=5, max_size=5)
-slopes = st.floats(-5.0, 5.0)  # thou an inch
+slopes = st.floats(-5.0, 5.0)  # thou per inch
 EVEN = [
     pytest.param(QUARTERS, id="4"),
     pytest.param(tuple(60.0 * i for i in range(6)), id="6"),

@@ -32,7 +32,7 @@ def pilot_job(
     indicator: Data = PERFECT,
     **parts: object,
 ) -> Data:
-    """A bore centre in thou, a slope in thou an inch, the pilot bearing 7 in ahead of the face."""
+    """A bore centre in thou, a slope in thou per inch, the pilot bearing 7 in ahead of the face."""
     job = make_job(
         readings_of(*center, EIGHTHS), positions=EIGHTHS, indicator=indicator,
         **{"housing": {"pilot_distance": 7.0}, **parts},  # type: ignore[arg-type]  # any part of a job, by its key
@@ -72,7 +72,7 @@ def test_the_gearbox_axis_against_a_line_in_space(
 
 
 def test_a_face_that_stands_rearward_at_12_leans_the_nose_up() -> None:
-    """Two thou an inch over 7 in: 14 up."""
+    """Two thou per inch over 7 in: 14 up."""
     assert pilot_of(pilot_job((0.0, 0.0), (0.0, 2.0)))["center"] == pytest.approx([0.0, 14.0])
 
 

@@ -82,7 +82,7 @@ def test_the_drawing_says_what_it_shows() -> None:
     described = root.find(f"{SVG}desc")
     assert described is not None
     assert described.text == (
-        "The bore centre lies 9.2 thou from the crank centre toward 6:45 (between 6 and 7 o'clock)."
+        "The bore center is 9.2 thou from the crank center toward 6:45 (between 6 and 7 o'clock)."
     )
 
 
@@ -161,7 +161,7 @@ def test_the_side_view_failure_without_the_distance_there_is_none() -> None:
 
 
 def test_the_flange_shows_a_shim_at_each_bolt_thickest_where_the_face_lies_forward() -> None:
-    """The face stands rearward at 6 by 1/3 thou an inch: 5 thou at 12, half of it beside."""
+    """The face stands rearward at 6 by 1/3 thou per inch: 5 thou at 12, half of it beside."""
     solution = with_face(7.0, limits={"face_runout": 0.5})
     root = parsed(flange_view_of(solution, ENGLISH))
     described = root.find(f"{SVG}desc")

@@ -87,9 +87,9 @@ def test_one_job_is_a_job_file_that_the_core_reads() -> None:
 def test_what_is_not_right_is_told_and_marked_at_its_field() -> None:
     typed = {f"rounds.0.bore.sweeps.0.{i}": text for i, text in enumerate(("0", "x", "2", "1"))}
     shown = saved(typed)
-    assert shown["told"].endswith("One thing is not right yet or still wanted.")
+    assert shown["told"].endswith("One thing is missing or not right yet.")
     back = import_file(shown["text"], ENGLISH)
-    assert back["text"].endswith("One thing is not right yet or still wanted.")
+    assert back["text"].endswith("One thing is missing or not right yet.")
     (fault,) = answer(back["jobs"][0])["faults"]
     assert fault["field"] == "rounds.0.bore.sweeps.0.1"
 

@@ -52,7 +52,7 @@ def joint(readings: list[float], **sections: object) -> Data:
 
 
 def leaning(slope: float, job: Data, **keys: object) -> Data:
-    """The job with its face rearward at 12 by so many thou an inch, swept at eight positions."""
+    """The job with its face rearward at 12 by so many thou per inch, swept at eight positions."""
     return with_face(job, face_readings(0.0, slope, EIGHTHS), positions=EIGHTHS, **keys)
 
 
@@ -83,7 +83,7 @@ BLOCKED: list[Reading] = [None, *readings_of(0.0, -1.0, EIGHTHS)[1:]]
 # Code, level, field, a phrase of its sentence, a job with it, and a job like it without it.
 CASES: list[tuple[str, str, str, str, Data, Data]] = [
     (
-        "closing-error", "stop", "rounds.0.bore.closing.0", "the dial was 1.5 thou off; up to 1.0",
+        "closing-error", "stop", "rounds.0.bore.closing.0", "the dial was 1.5 thou off. Up to 1.0",
         make_job(GOOD, closing=[1.5]), make_job(GOOD, closing=[1.0]),
     ),
     (
@@ -93,23 +93,23 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "closing-missing", "note", "rounds.0.bore.closing.0",
-        "after the full turn of the bore sweep",
+        "No return to zero for the bore sweep",
         make_job(GOOD, closing=[None]), make_job(GOOD, closing=[0.0]),
     ),
     (
         "foreign-reading", "stop", "rounds.0.bore.sweeps",
-        "at 4:30 does not belong: it is 6.0 thou too high",
+        "at 4:30 looks wrong: 6.0 thou too high",
         make_job(changed(3, 6.0), positions=EIGHTHS), make_job(changed(3, 0.3), positions=EIGHTHS),
     ),
     (
         "earlier-unreliable", "caution", "rounds.0.bore",
-        "Round 1: its bore sweep can't be trusted, and does not count",
+        "Round 1: its bore sweep can't be trusted. It does not count",
         then(make_job(GOOD, closing=[1.5]), make_job(GOOD)),
         then(make_job(GOOD, closing=[1.0]), make_job(GOOD, closing=[1.5])),
     ),
     (
         "sweeps-disagree", "caution", "rounds.0.bore.sweeps.1",
-        "at 6 o'clock, more than the dial explains",
+        "at 6 o'clock. The dial does not explain that",
         make_job(changed(4, 0.0), changed(4, 4.0), positions=EIGHTHS),
         make_job(changed(4, 0.0), changed(4, 0.5), positions=EIGHTHS),
     ),
@@ -124,7 +124,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "not-reached", "note", "rounds.0.bore.sweeps",
-        "No bore reading at 12 o'clock: it is worked out from the other 7",
+        "No bore reading at 12 o'clock: worked out from the other 7",
         make_job(BLOCKED, positions=EIGHTHS), make_job(changed(0, 0.0), positions=EIGHTHS),
     ),
     (
@@ -146,7 +146,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "too-coarse", "caution", "limits.bore_offset",
-        "Even a perfect bore could not be shown to hold 0.5 thou",
+        "even a perfect bore holds 0.5 thou",
         make_job(GOOD, limits={"bore_offset": 0.5}), make_job(GOOD),
     ),
     (
@@ -155,7 +155,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         make_job(GOOD, limits={"source": "the maker's manual"}),
     ),
     (
-        "direction-unknown", "note", "rounds.0.bore", "its direction means nothing",
+        "direction-unknown", "note", "rounds.0.bore", "ignore its direction",
         make_job((0.0, 0.0, 0.0, 0.0)), make_job(OFF),
     ),
     (
@@ -172,7 +172,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "beyond-stock", "stop", "stock.dowel_offsets",
-        "even the largest in the drawer (21 thou) would leave 19.0 thou",
+        "the largest in the drawer (21 thou) would leave 19.0 thou",
         make_job(readings_of(0.0, -40.0)), make_job(readings_of(0.0, -22.0)),
     ),
     (
@@ -192,7 +192,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "stock-doubtful", "caution", "stock.dowel_offsets",
-        "The best pair that goes in is not sure to bring it within: it should leave 4.6 thou",
+        "The best pair that fits may not bring it within. It should leave 4.6 thou",
         make_job(readings_of(0.0, -11.6), stock={"dowel_offsets": [7.0]}), make_job(OFF),
     ),
     (
@@ -219,12 +219,12 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "face-undecided", "caution", "rounds.0.face",
-        "The face is too close to call: runout 4.8 ± 0.8 against 5.0 thou",
+        "Face too close to call: runout 4.8 ± 0.8 against 5.0 thou",
         leaning(0.8, make_job(GOOD)), leaning(0.6, make_job(GOOD)),
     ),
     (
         "face-warp", "caution", "rounds.0.face.sweeps",
-        "of 6.0 thou TIR on the dial only 0.0 thou is tilt; 6.0 thou is left over",
+        "Of 6.0 thou TIR only 0.0 thou is out of square: 6.0 thou is left over",
         with_face(make_job(GOOD), [0.0, 6.0] * 4, positions=EIGHTHS),
         leaning(1.0, make_job(GOOD)),
     ),
@@ -236,22 +236,22 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "face-swings-bore", "caution", "rounds.0.face",
-        "swing the bore by 9.0 thou: from 1.0 to 8.0 thou offset",
+        "swing the bore 9.0 thou: 1.0 to 8.0 thou offset",
         leaning(1.5, tipped(joint(GOOD))), joint(GOOD),
     ),
     (
         "face-may-swing-bore", "caution", "rounds.0.face",
-        "squaring it swings the bore by 9.0 thou: from 1.0 to 8.0 thou offset",
+        "squaring swings the bore 9.0 thou: 1.0 to 8.0 thou offset",
         leaning(1.5, joint(GOOD)), leaning(1.5, tipped(joint(GOOD))),
     ),
     (
         "shims-short", "caution", "stock.shim_thicknesses",
-        "needed, three of the thickest are 15.0 thou",
+        "needed, three thickest 15.0 thou",
         leaning(1.5, joint(GOOD, stock={"shim_thicknesses": [1, 2, 5]})),
         leaning(1.5, joint(GOOD, stock={"shim_thicknesses": [1, 2, 5, 10]})),
     ),
     (
-        "depth-wanted", "note", "housing.depth", "Enter the depth of the housing",
+        "depth-wanted", "note", "housing.depth", "enter the housing depth",
         leaning(1.5, make_job(GOOD)), leaning(1.5, joint(GOOD)),
     ),
     (
@@ -259,7 +259,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         leaning(1.5, make_job(GOOD)), leaning(1.5, joint(GOOD)),
     ),
     (
-        "chip-explains", "note", "rounds.0.face", "A chip or burr of 10.0 thou at the rim",
+        "chip-explains", "note", "rounds.0.face", "A chip or burr of 10.0 thou would explain",
         leaning(1.5, near(3.33)), leaning(1.5, near(3.34)),
     ),
     (
@@ -273,12 +273,12 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         make_job(GOOD, companions=[part("pilot_bore", 0.0)]),
     ),
     (
-        "holes-wanted", "note", "housing.dowel_holes", "Enter where the dowel holes are",
+        "holes-wanted", "note", "housing.dowel_holes", "enter the dowel holes",
         make_job(OFF), joint(OFF),
     ),
     (
         "pilot-distance-wanted", "note", "housing.pilot_distance",
-        "Enter the distance from the rear face to the pilot bearing",
+        "To see the effect at the pilot bearing",
         with_face(make_job(GOOD)), joint(GOOD),
     ),
     (
@@ -287,25 +287,25 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "pilot-outside", "caution", "limits.pilot_offset",
-        "the gearbox axis is 8.0 ± 1.2 off against 5.0 thou: outside",
+        "Outside at the pilot bearing: 8.0 ± 1.2 off against 5.0 thou",
         leaning(1.0, joint(readings_of(0.0, 1.0), limits={"pilot_offset": 5.0})),
         leaning(0.4, joint(readings_of(0.0, -1.0), limits={"pilot_offset": 5.0})),
     ),
     (
         "pilot-undecided", "caution", "limits.pilot_offset",
-        "At the pilot bearing it is too close to call: 5.2 ± 1.2 off against 5.0 thou",
+        "Pilot bearing too close to call: 5.2 ± 1.2 off against 5.0 thou",
         leaning(0.6, joint(readings_of(0.0, 1.0), limits={"pilot_offset": 5.0})),
         leaning(0.4, joint(readings_of(0.0, -1.0), limits={"pilot_offset": 5.0})),
     ),
     (
         "angle-near", "caution", "housing.pilot_bearing",
-        "axis is 1.00 thou an inch out of line, surely no more than 1.11 thou",
+        "axis is 1.00 thou per inch out of line, no more than 1.11 thou",
         leaning(1.0, joint(GOOD, housing={"pilot_distance": 7.0, "pilot_bearing": "ball"})),
         leaning(0.8, joint(GOOD, housing={"pilot_distance": 7.0, "pilot_bearing": "ball"})),
     ),
     (
         "angle-beyond", "caution", "housing.pilot_bearing",
-        "more than a tapered roller bearing takes, 0.50 thou an inch to 1.20 thou an inch",
+        "more than a tapered roller bearing takes: 0.50 thou per inch to 1.20 thou per inch",
         leaning(1.3, joint(GOOD, housing={"pilot_distance": 7, "pilot_bearing": "tapered_roller"})),
         leaning(1.3, joint(GOOD, housing={"pilot_distance": 7, "pilot_bearing": "ball"})),
     ),
@@ -316,7 +316,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "seat-loose", "caution", "housing.register_diameter",
-        "the gearbox has 8.0 thou clearance in it and may sit 4.0 thou off",
+        "The gearbox has 8.0 thou clearance in it and may sit 4.0 thou off",
         joint(readings_of(0.0, -3.0), housing={"bore_diameter": 4.008, "register_diameter": 4.0}),
         joint(readings_of(0.0, -3.0), housing={"bore_diameter": 4.001, "register_diameter": 4.0}),
     ),
@@ -327,12 +327,12 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "moved-otherwise", "caution", "rounds.1.dowels",
-        "Moved 4.0 ± 1.0 toward 12 o'clock; expected 7.0 thou toward 12 o'clock. Look first: was",
+        "Moved 4.0 ± 1.0 toward 12 o'clock; expected 7.0 thou toward 12 o'clock. Is the",
         after(0.0, -6.0, 7.0, 0.0), after(0.0, -3.5, 7.0, 0.0),
     ),
     (
         "moved-mirrored", "stop", "rounds.1.dowels",
-        "as if 3 and 9 were swapped: 7.0 thou toward 10:30",
+        "as if 3 and 9 were swapped. It went 7.0 thou toward 10:30",
         after(-4.95, -5.05, 7.0, 45.0), after(4.95, -5.05, 7.0, 45.0),
     ),
     (
@@ -347,7 +347,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "bolt-holes", "caution", "housing.bolt_clearance",
-        "7 thou dowels need 14.0 thou clearance on the diameter, and there is 10.0 thou",
+        "7 thou dowels. Clearance on the diameter: 14.0 thou needed, there is 10.0 thou",
         make_job(OFF, housing={"bolt_clearance": 10.0}),
         make_job(OFF, housing={"bolt_clearance": 14.0}),
     ),
@@ -431,15 +431,21 @@ def test_every_sentence_of_a_finding_begins_with_a_capital() -> None:
 def test_bolt_holes_too_tight_are_not_beyond_dowels() -> None:
     """Fourteen low, room for 10: a pair of 14 does it, and needs 28 on the diameter."""
     job = make_job(readings_of(0.0, -14.0), housing={"bolt_clearance": 20.0})
-    assert "14 thou dowels need 28.0 thou" in finding_of(job, "bolt-holes")["text"]
+    assert (
+        "14 thou dowels. Clearance on the diameter: 28.0 thou"
+        in finding_of(job, "bolt-holes")["text"]
+    )
     assert not {"beyond-stock", "between-sizes"} & set(codes_of(job))
 
 
 def test_a_smaller_pair_that_goes_in_and_may_do_is_said_to_be_doubtful() -> None:
     """11.5 low: 14 would leave 2.5 and does not go in; 7 goes in and leaves 4.5 of 5."""
     job = make_job(readings_of(0.0, -11.5), housing={"bolt_clearance": 15.0})
-    assert "14 thou dowels need 28.0 thou" in finding_of(job, "bolt-holes")["text"]
-    assert "it should leave 4.5 thou" in finding_of(job, "stock-doubtful")["text"]
+    assert (
+        "14 thou dowels. Clearance on the diameter: 28.0 thou"
+        in finding_of(job, "bolt-holes")["text"]
+    )
+    assert "It should leave 4.5 thou" in finding_of(job, "stock-doubtful")["text"]
     assert solve(job)["dowel_choice"]["offset"] == 7.0
 
 
@@ -456,7 +462,10 @@ def test_the_size_that_is_needed_may_not_go_in() -> None:
     job = make_job(
         readings_of(0.0, -10.5), limits={"bore_offset": 3.0}, housing={"bolt_clearance": 15.0}
     )
-    assert "10.5 thou dowels need 21.0 thou" in finding_of(job, "bolt-holes")["text"]
+    assert (
+        "10.5 thou dowels. Clearance on the diameter: 21.0 thou"
+        in finding_of(job, "bolt-holes")["text"]
+    )
     assert "between-sizes" in codes_of(job)
 
 

@@ -119,7 +119,7 @@ def test_an_unlike_pair_that_does_not_go_in_is_none_failure() -> None:
 
 
 def test_the_pilot_bearing_has_its_own_reach() -> None:
-    """Bore 1 low, face 2 thou an inch, 6 in: 11 off at the bearing, where 5 is allowed."""
+    """Bore 1 low, face 2 thou per inch, 6 in: 11 off at the bearing, where 5 is allowed."""
     for size, kind in ((12.0, "stock"), (3.0, "beyond"), (21.0, "between")):
         job = make_job(
             readings_of(0.0, -1.0), housing={"pilot_distance": 6.0}, indicator=GOOD_DIAL,

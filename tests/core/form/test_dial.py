@@ -43,7 +43,7 @@ def test_what_cannot_be_told_is_refused_at_its_field(typed: str) -> None:
     assert shown["state"] == "faults"
     (fault,) = shown["faults"]
     assert fault["field"] == "rounds.0.bore.sweeps.0.1"
-    assert "up to below 100" in fault["text"]
+    assert "0 to below 100" in fault["text"]
     assert f"'{typed}'" in fault["text"]
 
 

@@ -182,7 +182,7 @@ def test_a_second_dial_is_drawn_and_read() -> None:
     one = ask({"face.end_float": "held"}, "rounds.0.face")
     two = ask({"face.end_float": "second"}, "rounds.0.face")
     assert two["picture"].count('r="12"') == one["picture"].count('r="12"') + 1
-    assert "set both to zero" in words_of(two["steps"][0])
+    assert "Zero both" in words_of(two["steps"][0])
     assert all("Read both dials" in step["spoken"] for step in two["steps"][1:-1])
     own = {"face.end_float": "held", "rounds.1.face.end_float": "second"}
     assert "both" in words_of(ask(own, "rounds.1.face")["steps"][0])
@@ -202,7 +202,7 @@ def test_a_single_position_is_led_to_and_back() -> None:
 @pytest.mark.parametrize(
     ("positions", "told"),
     [
-        ("12 25 6", "position 2: a clock position"),
+        ("12 25 6", "position 2: enter a position"),
         ("12 <b> 6", "'<b>'"),
         (" ".join(["3"] * 99), ""),
     ],

@@ -74,15 +74,15 @@ def test_number(value: float) -> None:
 @pytest.mark.parametrize(
     ("value", "phrase"),
     [
-        (None, "a number is wanted, got nothing"),
-        ("", "a number is wanted, got nothing"),
-        ("5", "a number is wanted, got '5'"),
-        (True, "a number is wanted, got true"),
-        ([1], "a number is wanted, got a list"),
-        (math.nan, "a number is wanted, got nan"),
-        (math.inf, "from -1 to 1 is wanted, got inf"),
-        (1.5, "from -1 to 1 is wanted, got 1.5"),
-        (10**400, "from -1 to 1 is wanted, got a far larger number"),
+        (None, "enter a number, not nothing"),
+        ("", "enter a number, not nothing"),
+        ("5", "enter a number, not '5'"),
+        (True, "enter a number, not true"),
+        ([1], "enter a number, not a list"),
+        (math.nan, "enter a number, not nan"),
+        (math.inf, "enter -1 to 1, not inf"),
+        (1.5, "enter -1 to 1, not 1.5"),
+        (10**400, "enter -1 to 1, not a far larger number"),
     ],
 )
 def test_number_failure(value: object, phrase: str) -> None:
@@ -133,7 +133,7 @@ def test_choice_failure(value: object) -> None:
     reader = FieldReader()
     assert reader.choice(value, "at", NAME, ("a", "b")) == "a"
     ((_, text),) = faults_of(reader)
-    assert "one of a and b is wanted" in text
+    assert "enter one of a and b" in text
 
 
 def test_text() -> None:
@@ -146,9 +146,9 @@ def test_text() -> None:
 @pytest.mark.parametrize(
     ("value", "phrase"),
     [
-        (None, "text is wanted, got nothing"),
-        (5, "text is wanted, got 5"),
-        ("x" * (LONGEST_TEXT + 1), "at most 2000 characters are wanted, got 2001"),
+        (None, "enter text, not nothing"),
+        (5, "enter text, not 5"),
+        ("x" * (LONGEST_TEXT + 1), "at most 2000 characters, not 2001"),
         ("a\x00", "characters that can't be shown"),
         ("\u202eabc", "characters that can't be shown"),
     ],

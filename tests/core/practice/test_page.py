@@ -90,7 +90,7 @@ def test_what_was_noted_is_answered_as_on_the_main_page() -> None:
     form = noted(FOUR)
     shown = ask(form)["answer"]
     assert shown["state"] == "answer"
-    assert shown["limit"] == "Limit: offset 5.0 thou, which is TIR 10.0 thou"
+    assert shown["limit"] == "Limit: 5.0 thou offset (10.0 thou TIR)"
     texts = {name: text for name, text in form.items() if name.startswith("rounds.")}
     plain = handle_request(
         json.dumps({"form": {"positions": "12 3 6 9", "indicator.sag": "0", **texts}})
@@ -103,7 +103,7 @@ def test_nothing_is_told_of_the_truth_until_it_is_asked_for() -> None:
     truth = ask(noted(FOUR) | {"exercise.truth": "1"})["practice"]["truth"]
     (as_found, face) = truth["rows"]
     assert as_found[0] == "As found"
-    assert as_found[3].endswith("covered by the doubt of the readings")
+    assert as_found[3].endswith("within the ± of the readings")
     assert face[2] == "not swept"
 
 
@@ -112,7 +112,7 @@ def test_the_truth_names_a_sign_that_was_turned_round() -> None:
     form = noted(FOUR)
     turned = {n: str(-float(t)) for n, t in form.items() if n.startswith("rounds.")}
     truth = ask(form | turned | {"exercise.truth": "1"})["practice"]["truth"]
-    assert truth["rows"][0][3] == "the opposite way: a sign is turned round"
+    assert truth["rows"][0][3] == "the opposite way: a sign is reversed"
 
 
 def test_a_round_without_readings_does_not_take_the_place_of_the_next() -> None:
@@ -127,7 +127,7 @@ def test_a_round_without_readings_does_not_take_the_place_of_the_next() -> None:
     truth = ask(form | {"exercise.truth": "1"})["practice"]["truth"]
     assert [row[2] == "not swept" for row in truth["rows"]] == [False, True, False, True]
     assert truth["rows"][2][0] == "Recheck 2: 7 thou dowels, aimed at 9 o'clock"
-    assert truth["rows"][2][3].endswith("covered by the doubt of the readings")
+    assert truth["rows"][2][3].endswith("within the ± of the readings")
 
 
 def test_a_second_sweep_is_noted_beside_the_first() -> None:

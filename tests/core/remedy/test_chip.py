@@ -75,7 +75,7 @@ def test_the_way_round(height: float, at_deg: float, radius: float, rim: float) 
 
 
 def test_the_face_stands_rearward_on_the_side_of_the_chip() -> None:
-    """Twelve thou between two rims of 6 in: a thou an inch."""
+    """Twelve thou between two rims of 6 in: a thou per inch."""
     slope = chip_slope(12.0, 90.0, 6000.0, 6000.0)
     assert (slope.x, slope.y) == pytest.approx((0.001, 0.0), abs=1e-15)
 
@@ -108,7 +108,7 @@ def chip_job(**housing: object) -> Data:
 
 
 def test_in_a_job() -> None:
-    """Sixteen thou at 8 in, far rim at 8 in: a thou an inch toward 3 o'clock."""
+    """Sixteen thou at 8 in, far rim at 8 in: a thou per inch toward 3 o'clock."""
     found = solve(chip_job(depth=6.0, pilot_distance=7.0, tail_distance=20.0))["chip"]
     assert found["slope"] == pytest.approx([0.001, 0.0], abs=1e-15)
     assert found["bore"] == pytest.approx([-6.0, 0.0], abs=1e-12)
@@ -123,7 +123,7 @@ def test_the_far_rim_is_as_far_out_as_anything_was_measured() -> None:
 
 
 def test_the_chip_that_explains_a_face_is_told_at_the_rim() -> None:
-    """A slope of a thou an inch, bolts out to 8.6 in: 17.2 thou there."""
+    """A slope of a thou per inch, bolts out to 8.6 in: 17.2 thou there."""
     job = with_face(make_job((0, 0, 0, 0), housing={"bolts": SEVEN_BOLTS}), face_readings(0.6, 0.8))
     assert solve(job)["squaring"]["chip_that_explains"] == pytest.approx(17.2, abs=1e-9)
 

@@ -197,7 +197,7 @@ def test_what_does_not_fit_the_bolt_holes_is_not_chosen() -> None:
 
 
 def aimed_for(target: str) -> Data:
-    """A bore 1 low, and a face that leans back at 12 by 2 thou an inch, 6 in behind the pilot."""
+    """A bore 1 low, and a face that leans back at 12 by 2 thou per inch, 6 in behind the pilot."""
     job = make_job(
         readings_of(0.0, -1.0),
         housing={"pilot_distance": 6.0},
@@ -208,7 +208,7 @@ def aimed_for(target: str) -> Data:
 
 
 def test_dowels_may_be_aimed_for_the_bore_or_for_the_pilot_bearing() -> None:
-    """Bore 1 low, face 2 thou an inch: the axis meets the pilot bearing 11 high.
+    """Bore 1 low, face 2 thou per inch: the axis meets the pilot bearing 11 high.
 
     For the bore it is left; for the pilot bearing it must go down. Both figures are shown.
     """

@@ -116,7 +116,7 @@ def test_what_went_the_wrong_way_is_not_trimmed() -> None:
     assert result["dowels_did"]["gain"] is result["dowels_did"]["lag_deg"] is None
     assert result["trim"] is None
     steps = sheet(job).partition("What each choice")[0]
-    assert "Find out which is wrong" in steps
+    assert "Is the aim of the dowels wrong" in steps
     assert "\nFit " not in steps
     assert "\nTurn both" not in steps
 

@@ -43,7 +43,7 @@ def test_a_finer_step_does_not_help_where_the_dial_is_not_right() -> None:
     assert settling.pm_now == pytest.approx(0.4, abs=0.1)
     assert [measure.code for measure in settling.measures] == ["dial"]
     assert not settling.can_settle
-    assert "No practical measuring will settle it." in finding_of(job, "undecided")["text"]
+    assert "No practical measuring settles it." in finding_of(job, "undecided")["text"]
 
 
 def test_a_sag_that_may_be_large_is_measured_first() -> None:
@@ -103,7 +103,7 @@ def test_where_one_measure_is_not_enough_it_says_so() -> None:
     assert settling.can_settle
     assert settling.best is not None
     assert not settling.best.settles
-    assert "It takes more than that." in finding_of(job, "undecided")["text"]
+    assert "That alone won't do it." in finding_of(job, "undecided")["text"]
 
 
 def test_what_settles_comes_before_what_gains_more() -> None:

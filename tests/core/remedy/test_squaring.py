@@ -33,7 +33,7 @@ DEPTH = 6.5
 
 
 def leaning(gx: float, gy: float, cx: float = 0.0, cy: float = 0.0, **housing: object) -> Data:
-    """A bore at (cx, cy) thou and a face of slope (gx, gy) thou an inch."""
+    """A bore at (cx, cy) thou and a face of slope (gx, gy) thou per inch."""
     job = make_job(
         readings_of(cx, cy), indicator=PERFECT, housing={"tilt_from": "front", **housing}
     )
@@ -151,7 +151,7 @@ def test_a_crooked_rear_face_is_recut_and_the_bore_stays() -> None:
     assert result["squaring"]["bore_after"] == pytest.approx([0.0, -7.0])
     assert result["shims"] == []
     lines = squaring_lines(job)
-    assert "Off the rear face: 3.00 thou an inch across, deepest toward 12" in lines
+    assert "Machine the rear face 3.00 thou per inch, deepest toward 12" in lines
     assert "front flange" not in lines
     found = set(codes_of(job))
     assert not {"face-may-swing-bore", "face-swings-bore", "bolts-wanted", "depth-wanted"} & found
@@ -267,7 +267,7 @@ def test_a_face_outside_comes_before_the_dowels() -> None:
     text = sheet(leaning(3.0, 0.0, 0.0, -7.0, depth=6.0, bolts=SEVEN_BOLTS))
     steps = text.partition("What each choice would leave")[0]
     assert "STOP" in text
-    for step in ("look for a burr", "sweep face and bore again"):
+    for step in ("Look for a burr", "sweep face and bore again"):
         assert step in steps
     for step in ("\nFit ", "\nMove the housing", "\nTurn both"):
         assert step not in steps

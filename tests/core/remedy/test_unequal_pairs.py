@@ -206,7 +206,7 @@ def test_without_a_limit_pairs_are_offered_and_not_judged() -> None:
 def test_the_sheet_offers_them_as_an_experts_choice() -> None:
     text = sheet(make_job(readings_of(6.0, -8.0), housing={"dowel_holes": TWO_HOLES}))
     assert "Two unlike dowels" in text
-    assert "For an expert" in text
+    assert "Advanced: each dowel" in text
     assert "Dowel at 9 o'clock | Dowel at 3 o'clock" in text
     good = sheet(make_job(readings_of(0.0, -1.0), housing={"dowel_holes": TWO_HOLES}))
     assert "Two unlike dowels" not in good

@@ -30,7 +30,7 @@ def cells(job: Data) -> list[str]:
 def test_every_reading_stands_as_it_was_typed() -> None:
     job = make_job([0, -5.25, None, -11, 0.004], positions=[0, 60, 120, 180, 240], closing=[0.5])
     (table,) = paper(job)["readings"]
-    assert table["head"] == ("Swept", "12:00", "2:00", "4:00", "6:00", "8:00", "Back")
+    assert table["head"] == ("Swept", "12:00", "2:00", "4:00", "6:00", "8:00", "Return")
     assert table["rows"] == (("Bore", "0", "−5.25", "—", "−11", "+0.004", "+0.5"),)
 
 
@@ -43,7 +43,7 @@ def test_many_positions_are_folded_into_tables_side_by_side() -> None:
     positions = [10.0 * i for i in range(36)]
     tables = paper(make_job(readings_of(3, 4, positions), positions=positions))["readings"]
     assert [len(table["head"]) for table in tables] == [13, 13, 14]
-    assert tables[2]["head"][-1] == "Back"
+    assert tables[2]["head"][-1] == "Return"
 
 
 def test_bore_and_face_over_the_same_positions_share_a_table() -> None:
@@ -106,7 +106,7 @@ def test_remarks_in_the_same_words_stand_once() -> None:
     job = with_face(make_job([0, -5, -11, -5], closing=[None]))
     texts = [remark["text"] for remark in paper(then(job, job))["remarks"]]
     assert len(texts) == len(set(texts))
-    assert sum("after the full turn of the bore sweep" in text for text in texts) == 1
+    assert sum("No return to zero for the bore sweep" in text for text in texts) == 1
 
 
 def test_a_dial_that_reads_the_other_way_is_told() -> None:
@@ -114,7 +114,7 @@ def test_a_dial_that_reads_the_other_way_is_told() -> None:
     dial = paper(make_job([0, 5, 11, 5], indicator=indicator, crank={"lift": 1}))["dial"]
     assert "plus when the plunger comes out" in dial[0]
     assert dial[1:] == [
-        "Droop of the bracket: not measured, at most 3 thou", "Contact angle 20°",
+        "Sag of the bracket: not measured, at most 3 thou", "Contact angle 20°",
         "Crank lift 1 thou",
     ]  # fmt: skip
 

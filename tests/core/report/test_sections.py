@@ -45,17 +45,17 @@ def test_a_bore_alone_has_none() -> None:
     [
         (
             with_face(make_job(OFF), face_readings(0.0, 1.0)), "face",
-            ["Runout of the tilt 6.0 thou", "Slope 1.00 thou an inch", "toward 12 o'clock",
-             "Limit: runout (TIR) 5.0 thou", "TIR on the dial 6.0 thou; beside the tilt 0.0 thou"],
+            ["Runout (TIR) 6.0 thou", "Slope 1.00 thou per inch", "toward 12 o'clock",
+             "Limit: runout (TIR) 5.0 thou", "TIR on the dial 6.0 thou; left over 0.0 thou"],
         ),
         (
             with_face(make_job(OFF, housing={"depth": 6.0}), face_readings(0.0, 2.0)), "squaring",
-            ["Off the front flange: 2.00 thou an inch across, deepest toward 12 o'clock",
+            ["Machine the front flange 2.00 thou per inch, deepest toward 12 o'clock",
              "Bore expected after: offset 5.0 thou toward 12 o'clock. Sweep it again."],
         ),
         (
             with_face(make_job(OFF, housing={"pilot_distance": 7.0}), face_readings(0.0, 2.0)),
-            "pilot", ["Gearbox axis off by 7.0 thou", "Out of line by 2.00 thou an inch"],
+            "pilot", ["Gearbox axis off by 7.0 thou", "Out of line by 2.00 thou per inch"],
         ),
         (
             make_job(OFF, housing={"bore_diameter": 4.002, "register_diameter": 4.0}), "seat",
@@ -68,16 +68,16 @@ def test_a_bore_alone_has_none() -> None:
         ),
         (
             then(make_job(OFF), with_dowels(make_job(readings_of(0.0, -0.5)), (7.0, 0.0))),
-            "trim", ["That is what is written on them", "The bore is within: stop here."],
+            "trim", ["Matches their marked size", "The bore is within: stop here."],
         ),
         (
             make_job(OFF, housing={"dowel_holes": TWO_HOLES}, stock={"dowel_offsets": [5.0]}),
-            "pairs", ["For an expert", "The housing turns by up to"],
+            "pairs", ["Advanced: each dowel", "The housing turns by up to"],
         ),
         (
             make_job(OFF, chip={"joint": "rear", "height": 4.0, "at_deg": 90, "radius": 8.0}),
             "chip",
-            ["A chip of 4.0 thou at 3 o'clock on the rear face tilts by up to 0.25 thou an inch.",
+            ["A chip of 4.0 thou at 3 o'clock on the rear face tilts by up to 0.25 thou per inch.",
              "The bore stays where it is.", "The nose of the shaft: enter the dimensions"],
         ),
         (
@@ -118,13 +118,13 @@ def test_shims_are_a_table_with_what_rounding_leaves() -> None:
     stock = {"shim_thicknesses": [1.0, 2.0, 5.0]}
     job = make_job(OFF, housing=housing, stock=stock)
     part = sections(with_face(job, face_readings(0.0, -1.0)))["squaring"]
-    assert part.head == ("Bolt at", "Shim", "Exactly")
+    assert part.head == ("Bolt at", "Shim", "Ideal")
     assert part.rows == (
         ("12 o'clock", "5 thou + 5 thou + 5 thou = 15.0 thou (short)", "16.0 thou"),
         ("3 o'clock", "5 thou + 2 thou + 1 thou = 8.0 thou", "8.0 thou"),
         ("6 o'clock", "none", "0.0 thou"),
     )
-    assert any(line.startswith("Rounded to the stock, it leaves runout") for line in part.lines)
+    assert any(line.startswith("Shims in stock leave runout") for line in part.lines)
     assert any("leave the flange hanging between them" in line for line in part.lines)
 
 
@@ -166,4 +166,4 @@ def test_the_trim_says_which_way_to_turn(aim: float, way: str) -> None:
     )
     (line,) = [line for line in sections(job)["trim"].lines if line.startswith("Turn both")]
     assert line.startswith(f"Turn both dowels 30° {way}, ")
-    assert "to aim at 12 o'clock" in line
+    assert "New aim: 12 o'clock" in line

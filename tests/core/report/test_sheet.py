@@ -15,9 +15,9 @@ def lines(job: Data) -> list[str]:
 def test_the_worked_example_reads_as_it_should() -> None:
     text = sheet(make_job((0.0, -5.5, -11.0, -5.5)))
     assert "Offset 5.5 thou (TIR 11.0 thou) toward 6 o'clock." in text
-    assert "Limit: offset 5.0 thou, which is TIR 10.0 thou" in text
+    assert "Limit: 5.0 thou offset (10.0 thou TIR)" in text
     assert "Fit 7 thou offset dowels, both aimed at 12 o'clock." in text
-    assert "Expected offset after: 1.5 thou (TIR 3.0 thou)." in text
+    assert "Expected after: 1.5 thou offset (3.0 thou TIR)." in text
 
 
 def test_outside_says_where_to_move() -> None:
@@ -49,14 +49,14 @@ def test_no_offset_has_no_direction() -> None:
 def test_a_stop_is_all_there_is_to_do() -> None:
     """No dowels, no move: the figures do not count before it is cleared up."""
     found = lines(make_job(readings_of(0.0, -7.0), closing=[5.0]))
-    assert any(line.startswith("Find what slipped or stuck") for line in found)
+    assert any("Find what slipped or stuck" in line for line in found)
     assert not any(line.startswith(("Fit", "Move the housing")) for line in found)
     assert any(line.startswith("STOP: After the full turn") for line in found)
 
 
 def test_beyond_the_stock_nothing_is_fitted() -> None:
     text = sheet(make_job(readings_of(0.0, -40.0)))
-    assert "Beyond dowels. Look for the cause" in text
+    assert "Beyond dowels. Find the cause" in text
     assert "\nFit " not in text
 
 

@@ -12,7 +12,7 @@ def test_every_fault_stands_on_a_line_of_its_own_with_its_field() -> None:
         Fault("", Message("fault.too_deep")),
     ))  # fmt: skip
     assert str(error).splitlines() == [
-        "rounds: rounds: a list is wanted, got nothing",
+        "rounds: rounds: enter a list, not nothing",
         "This is nested more deeply than any job.",
     ]
     assert [fault.field for fault in error.faults] == ["rounds", ""]

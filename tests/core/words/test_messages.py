@@ -54,8 +54,8 @@ from sweepsheet.words.messages import (
         (Message("sweep.numbered", {"n": 2, "what": Message("what.face")}), "face sweep 2"),
         (StockSize(0.178, METRIC), "0.178 mm"),
         (StockSize(7.0, INCH), "7 thou"),
-        (Angle(0.00125, INCH), "1.25 thou an inch"),
-        (Angle(0.00125, METRIC), "1.25 mm a metre"),
+        (Angle(0.00125, INCH), "1.25 thou per inch"),
+        (Angle(0.00125, METRIC), "1.25 mm per meter"),
     ],
 )
 def test_word(quantity: Quantity, text: str) -> None:

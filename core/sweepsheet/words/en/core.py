@@ -16,8 +16,8 @@ TABLE: dict[str, str] = {
     "unit.thou_one": "thou",
     "unit.mm": "mm",
     "unit.mm_one": "mm",
-    "unit.slope.inch": "thou an inch",
-    "unit.slope.metric": "mm a metre",
+    "unit.slope.inch": "thou per inch",
+    "unit.slope.metric": "mm per meter",
     "clock.hour": "{hour} o'clock",
     "clock.hour_one": "{hour} o'clock",
     "clock.time": "{time}",
@@ -64,45 +64,34 @@ TABLE: dict[str, str] = {
     "fault.json": "This is not a job file: {why}.",
     "fault.too_big": "This is larger than any job: {got} characters; {high} are allowed.",
     "fault.too_deep": "This is nested more deeply than any job.",
-    "fault.format": "This is not a job file of ours: the format '{wanted}' is wanted, got {got}",
-    "fault.version": "job file version {wanted} is wanted, got {got}",
-    "fault.version_newer": (
-        "this job was written by a newer release (version {got}); this one reads version "
-        "{wanted}. Update, then open it again"
-    ),
-    "fault.object": "{name}: a group of fields is wanted, got {got}",
+    "fault.format": "This is not a job file of ours. Needed: the format '{wanted}', not {got}",
+    "fault.version": "needed: job file version {wanted}, not {got}",
+    "fault.version_newer": "a newer release wrote this job (version {got}). This one reads version {wanted}. Update, then open it again",
+    "fault.object": "{name}: enter a group of fields, not {got}",
     "fault.unknown": "{name} is not a field of a job",
-    "fault.list": "{name}: a list is wanted, got {got}",
-    "fault.count": "{name}: {low} to {high} of them are wanted, got {got}",
-    "fault.number": "{name}: a number is wanted, got {got}",
-    "fault.range": "{name}: from {low} to {high} is wanted, got {got}",
-    "fault.choice": "{name}: one of {choices} is wanted, got {got}",
-    "fault.text": "{name}: text is wanted, got {got}",
-    "fault.text_long": "{name}: at most {high} characters are wanted, got {got}",
+    "fault.list": "{name}: enter a list, not {got}",
+    "fault.count": "{name}: enter {low} to {high} of them, not {got}",
+    "fault.number": "{name}: enter a number, not {got}",
+    "fault.range": "{name}: enter {low} to {high}, not {got}",
+    "fault.choice": "{name}: enter one of {choices}, not {got}",
+    "fault.text": "{name}: enter text, not {got}",
+    "fault.text_long": "{name}: at most {high} characters, not {got}",
     "fault.text_control": "{name}: holds characters that can't be shown",
-    "fault.readings": "{name}: {wanted} readings are wanted, one a position, got {got}",
-    "fault.part_twice": "{kind} is there twice: give all its sweeps together",
-    "fault.same_hole": "{name}: two different places are wanted",
-    "fault.same_position": "{at} is there twice: every position is wanted once",
-    "fault.few_readings": "sweep {n}: at least three readings are wanted, got {got}",
-    "fault.half_turn": (
-        "sweep {n}: all its readings lie within half a turn. Readings on the other side are "
-        "wanted too"
-    ),
-    "fault.position": (
-        "{name}: a clock position such as 3 or 10:30, or degrees such as 45°, is wanted, got {got}"
-    ),
-    "fault.turn": "a whole turn of the pointer: a number above 0 is wanted, got {got}",
-    "fault.all_round": (
-        "{name}: the dial shows 0 and up to below {turn}. A reading on it is wanted, but not {half}, "
-        "which may be either side of zero; or one typed with its sign. Got {got}"
-    ),
+    "fault.readings": "{name}: enter {wanted} readings, one per position, not {got}",
+    "fault.part_twice": "{kind} is there twice: put all its sweeps together",
+    "fault.same_hole": "{name}: enter two different places",
+    "fault.same_position": "{at} is there twice: enter each position once",
+    "fault.few_readings": "sweep {n}: enter at least three readings, not {got}",
+    "fault.half_turn": "sweep {n}: all its readings are within half a turn. Add readings on the other side",
+    "fault.position": "{name}: enter a position like 3, 10:30 or 45°, not {got}",
+    "fault.turn": "a whole turn of the needle: enter a number above 0, not {got}",
+    "fault.all_round": "{name}: the dial shows 0 to below {turn}. Enter what it shows, but not {half}: that may be either side of zero. Or type it with its sign. Not {got}",
     "fault.marks": "Number of marks: a whole number from {low} to {high}, not {got}",
     "mark.plain": "{at}",
     "mark.bolt": "bolt {n}: {at}",
     "mark.wheel": "{turned}: {at}",
-    "fault.whole": "{name}: a whole number is wanted",
-    "fault.aim": "An aim is wanted, such as 10:30 or 315°",
+    "fault.whole": "{name}: enter a whole number",
+    "fault.aim": "Enter an aim, such as 10:30 or 315°",
     # Names of fields
     "name.job": "the job",
     "name.units": "units",
@@ -169,7 +158,7 @@ TABLE: dict[str, str] = {
     "name.contact": "where the dial touches",
     "name.face.radius": "radius of the face sweep",
     "name.face.plunger": "which way the plunger points",
-    "name.face.end_float": "end float of the crank",
+    "name.face.end_float": "end play of the crank",
     "name.face.opposite": "second dial",
     "name.exercise.seed": "number of the exercise",
     "name.exercise.level": "level of the exercise",
@@ -189,19 +178,12 @@ TABLE: dict[str, str] = {
     # The checklist
     "checklist.preparation": "Preparation",
     "checklist.faces_clean": "Joint faces of block and housing clean and flat.",
-    "checklist.nothing_proud": "Nothing stands proud: no burr, no paint, no remains of an old dowel.",
-    "checklist.parts_in_place": (
-        "Every part that will be between block and housing in the end is in place."
-    ),
-    "checklist.bolts_even": "Bolts of the housing evenly tight.",
-    "checklist.indicator_stiff": (
-        "Indicator stiff in its bracket, square to what it touches, free, not near the end of its "
-        "travel."
-    ),
-    "checklist.end_float": "End play held: crank pushed to its stop one way, let go, at every stop; or two dials.",
-    "checklist.car_safe": (
-        "Car on proper stands, battery off, helper told before each turn of the crank."
-    ),
+    "checklist.nothing_proud": "Nothing sticks out: no burr, no paint, no bit of an old dowel.",
+    "checklist.parts_in_place": "Block plate or spacer in, if used.",
+    "checklist.bolts_even": "Dowels in. Bolts torqued crosswise, the same for every sweep.",
+    "checklist.indicator_stiff": "Dial rigid, square to what it touches, free, mid-travel.",
+    "checklist.end_float": "End play held: at every stop, crank pushed one way, then let go. Or two dials.",
+    "checklist.car_safe": "Car on proper stands, battery disconnected. Helper warned before each turn of the crank.",
     "checklist.fit": "How to fit the dowels",
     "checklist.dowels_out": "Old dowels pulled: by the grip, or driven from the far side.",
     "checklist.holes_clean": "Dowel holes clean, no burr.",
@@ -216,315 +198,157 @@ TABLE: dict[str, str] = {
     "checklist.dowels_turned": "Both dowels turned the same way by the same angle.",
     "checklist.trim_torqued": "Bolts torqued crosswise again, as before.",
     "checklist.closing_up": "Closing up",
-    "checklist.dowels_secured": "Dowels secured, so that they can neither turn nor walk out.",
-    "checklist.bolts_torqued": "Bolts torqued to the maker's figures.",
+    "checklist.dowels_secured": "Dowels locked: they can't turn or walk out.",
+    "checklist.bolts_torqued": "Bolts torqued to the manufacturer's figures.",
     "checklist.swept_again": "Swept once more after the final tightening.",
-    "checklist.pilot_and_clutch": "Pilot bearing and clutch looked at.",
-    "checklist.slid_home": "Gearbox slid home by hand, never drawn in by its bolts.",
+    "checklist.pilot_and_clutch": "Pilot bearing, register, shaft clean. Clutch aligned.",
+    "checklist.slid_home": "Gearbox supported, slid home by hand, never drawn in by its bolts.",
     "checklist.crank_turns": "Crank turns freely.",
-    "checklist.record_given": "Record handed over.",
+    "checklist.record_given": "Customer has the record.",
     # Findings
-    "finding.closing-error": (
-        "After the full turn of {sweep} the dial was {error} off; up to {most} can pass. Do not "
-        "trust this sweep: find what slipped or stuck, and sweep again."
-    ),
-    "finding.closing-spread": (
-        "After the full turn of {sweep} the dial was {error} off. It was spread evenly over the "
-        "readings."
-    ),
-    "finding.closing-missing": (
-        "Nobody wrote down what the dial showed after the full turn of {sweep}. Turn on to where "
-        "you began: it must come back to where it was."
-    ),
-    "finding.foreign-reading": (
-        "The {what} reading at {at} does not belong: it is {excess} too {sense} for what the others say. "
-        "Take it again before you act."
-    ),
-    "finding.earlier-unreliable": (
-        "Round {n}: its {what} sweep can't be trusted, and does not count for what is said here."
-    ),
-    "finding.sweeps-disagree": (
-        "The {what} sweeps differ by up to {excess} at {at}, more than the dial explains. Something "
-        "moves: check the bracket, the end float and the contact."
-    ),
-    "finding.out-of-round": (
-        "The bore is out of round: {tir} TIR besides the offset, the dial highest near {at} and "
-        "{opposite}. Look for a burr, dirt or damage there."
-    ),
-    "finding.pair-sums": (
-        "{first} plus {second} and {third} plus {fourth} differ by {difference}; in a round bore "
-        "they agree. One reading is wrong or the bore is out of round: four positions can't tell. "
-        "Sweep again with eight."
-    ),
-    "finding.not-reached": "No {what} reading at {at}: it is worked out from the other {left}.",
-    "finding.no-check": (
-        "Three {what} readings always fit: nothing shows a mistake in one of them. Add a fourth if you "
-        "can reach it."
-    ),
-    "finding.looks-like-inches": (
-        "The largest {what} reading is {largest}: that looks like inches. Readings are wanted in thou: "
-        "0.004 in is 4."
-    ),
+    "finding.closing-error": "After the full turn of {sweep} the dial was {error} off. Up to {most} can pass. Do not trust this sweep. Find what slipped or stuck, and sweep again.",
+    "finding.closing-spread": "After the full turn of {sweep} the dial was {error} off. That was spread evenly over the readings.",
+    "finding.closing-missing": "No return to zero for {sweep}. Turn on to the start and enter it.",
+    "finding.foreign-reading": "The {what} reading at {at} looks wrong: {excess} too {sense}. Take it again before you act.",
+    "finding.earlier-unreliable": "Round {n}: its {what} sweep can't be trusted. It does not count here.",
+    "finding.sweeps-disagree": "The {what} sweeps differ by up to {excess} at {at}. The dial does not explain that: something moves. Check the bracket, the end play and the contact.",
+    "finding.out-of-round": "The bore is out of round: {tir} TIR besides the offset. The dial is highest near {at} and {opposite}. Look for a burr, dirt or damage there.",
+    "finding.pair-sums": "{first} plus {second} and {third} plus {fourth} differ by {difference}. In a round bore they agree. One reading is wrong or the bore is out of round. Four positions can't show which. Sweep again with eight.",
+    "finding.not-reached": "No {what} reading at {at}: worked out from the other {left}.",
+    "finding.no-check": "Three {what} readings always fit: a mistake does not show. Add a fourth if you can reach it.",
+    "finding.looks-like-inches": "The largest {what} reading is {largest}: that looks like inches. Type the readings in thou: 0.004 in is 4.",
     "finding.no-limit": "No limit entered for the bore. Enter the manufacturer's.",
     "finding.undecided": ("Too close to call: {offset} ± {pm} against {limit}. {settle}"),
-    "finding.too-coarse": "Even a perfect bore could not be shown to hold {limit} with readings as coarse as these.",
+    "finding.too-coarse": "Readings this coarse can't show that even a perfect bore holds {limit}.",
     "finding.limit-source": (
         "The limit is common practice ({limit} offset). Your manual's figure comes first."
     ),
-    "finding.direction-unknown": (
-        "The offset is no larger than what the readings are worth, so its direction means nothing."
-    ),
-    "finding.droop-unmeasured": (
-        "The sag of the holder was not measured. It makes the bore read high, never low: up to {most} "
-        "top to bottom. Half is taken out, the rest is doubt. A sag test tells."
-    ),
-    "finding.dowels-differ": (
-        "The two dowels now fitted differ in offset or aim. What a change of dowels would do is "
-        "not worked out for such a pair."
-    ),
+    "finding.direction-unknown": "The offset is within measuring error: ignore its direction.",
+    "finding.droop-unmeasured": "The sag of the holder was not measured. It makes the bore read high, never low: up to {most} top to bottom. Half is taken out. The rest is in the ±. A sag test measures it.",
+    "finding.dowels-differ": "The two dowels now in differ in offset or aim. For such a pair, a change of dowels is not worked out.",
     "finding.no-stock": (
         "No offset dowels in the drawer. A pair of about {wanted} offset is needed."
     ),
-    "finding.beyond-stock": (
-        "Beyond dowels: even the largest in the drawer ({largest}) would leave {expected}. Look for "
-        "the cause first: dirt or a burr in the joint, a wrong or bent housing, a dial read wrongly."
-    ),
-    "finding.stock-doubtful": (
-        "The best pair that goes in is not sure to bring it within: it should leave {expected}."
-    ),
-    "finding.between-sizes": (
-        "No size in the drawer fits: the best leaves {expected}. A pair of about {size} offset would do."
-    ),
-    "finding.unlike-reach": (
-        "No equal pair in the drawer fits. Two unlike dowels should leave {expected}: see their table. "
-        "A pair of about {size} offset would do, too."
-    ),
-    "finding.face-not-swept": "Sweep the rear face too, and put it right first: squaring the face can move the bore.",
-    "finding.face-not-trusted": (
-        "Sweep the face again: push the crank to its stop one way, let go, read. End play reads "
-        "as tilt, so this face is not judged."
-    ),
+    "finding.beyond-stock": "Beyond dowels: the largest in the drawer ({largest}) would leave {expected}. Find the cause first: dirt or burr in the joint, bent or wrong housing. Or the dial was read wrong.",
+    "finding.stock-doubtful": "The best pair that fits may not bring it within. It should leave {expected}.",
+    "finding.between-sizes": "No size in the drawer fits: the best leaves {expected}. A pair of about {size} offset would do.",
+    "finding.unlike-reach": "No equal pair in the drawer fits. Two unlike dowels should leave {expected}: see their table. A pair of about {size} offset would do, too.",
+    "finding.face-not-swept": "Sweep the rear face too, and square it first. Squaring the face can move the bore.",
+    "finding.face-not-trusted": "Sweep the face again: push the crank to its stop one way, let go, read. End play reads as runout, so this face is not judged.",
     "finding.no-face-limit": "No limit entered for the face. Enter the manufacturer's.",
-    "finding.face-changed": (
-        "The face leans otherwise than in round {n}, by {change}: something moved in the joint. "
-        "Loosen, clean, torque, sweep again."
-    ),
-    "finding.face-first": (
-        "Face first: its runout is {runout} ± {pm} against {limit}. Look for a burr or dirt in "
-        "the joint and sweep it again. What is said of dowels here does not hold after the face "
-        "was squared."
-    ),
-    "finding.face-undecided": (
-        "The face is too close to call: runout {runout} ± {pm} against {limit}. {settle} Do not shim "
-        "or cut it."
-    ),
-    "finding.face-warp": (
-        "The face is not flat, or a reading is off: of {total} TIR on the dial only {tilt} is tilt; "
-        "{rest} is left over. Shims and dowels don't cure that."
-    ),
-    "finding.face-tir-over": (
-        "The dial's own TIR of {total} is over the limit of {limit}, though the tilt in it is not. "
-        "Look for a burr or a warped face."
-    ),
-    "finding.face-swings-bore": (
-        "Squaring the face is expected to swing the bore by {move}: from {before} to {after} offset."
-    ),
-    "finding.face-may-swing-bore": (
-        "If the housing is tipped at the block, squaring it swings the bore by {move}: from "
-        "{before} to {after} offset. If its rear face is cut crooked, the bore stays."
-    ),
-    "finding.depth-wanted": (
-        "Enter the depth of the housing to see how far squaring the face swings the bore."
-    ),
+    "finding.face-changed": "The face is out of square differently than in round {n}, by {change}. Something moved in the joint. Loosen, clean, torque, sweep again.",
+    "finding.face-first": "Face first: its runout is {runout} ± {pm} against {limit}. Look for a burr or dirt in the joint and sweep the face again. The dowel figures here do not hold once the face is squared.",
+    "finding.face-undecided": "Face too close to call: runout {runout} ± {pm} against {limit}. {settle} Do not shim or cut it.",
+    "finding.face-warp": "The face is not flat, or a reading is off. Of {total} TIR only {tilt} is out of square: {rest} is left over. Shims and dowels don't cure that.",
+    "finding.face-tir-over": "The dial's own TIR of {total} is over the limit of {limit}. Its runout from being out of square is not. Look for a burr or a warped face.",
+    "finding.face-swings-bore": "Squaring should swing the bore {move}: {before} to {after} offset.",
+    "finding.face-may-swing-bore": "Housing tipped at the block? Then squaring swings the bore {move}: {before} to {after} offset. Rear face cut crooked? Then the bore stays.",
+    "finding.depth-wanted": "To see how far squaring swings the bore, enter the housing depth.",
     "finding.bolts-wanted": "Enter where the bolts are to see what to put under each.",
-    "finding.shims-short": (
-        "Your shims fall short at {at}: {wanted} needed, three of the thickest are {most}."
-    ),
-    "finding.holes-wanted": (
-        "Enter where the dowel holes are to see what two unlike dowels could do."
-    ),
-    "finding.chip-explains": (
-        "A chip or burr of {height} at the rim of the front flange, near {at}, would explain "
-        "all of this tilt. Look there first."
-    ),
-    "finding.too-thick-for-dirt": (
-        "It would take {height} at the rim near {at} to make this tilt: too thick for dirt. "
-        "Look for a proud dowel, a bent flange, a wrong part."
-    ),
-    "finding.pilot-distance-wanted": (
-        "Enter the distance from the rear face to the pilot bearing to see what this does there."
-    ),
-    "finding.aim-for-bore": "The dowels are aimed for the bore: for the pilot bearing a face sweep without end play and the distance to it are needed.",
-    "finding.pilot-outside": (
-        "At the pilot bearing the gearbox axis is {offset} ± {pm} off against {limit}: outside."
-    ),
-    "finding.pilot-undecided": (
-        "At the pilot bearing it is too close to call: {offset} ± {pm} off against {limit}."
-    ),
-    "finding.angle-near": (
-        "The gearbox axis is {angle} out of line, surely no more than {sure}. That much matters: "
-        "{bearing} takes {careful} to {generous}. The manufacturer's figure comes first."
-    ),
-    "finding.angle-beyond": (
-        "The gearbox axis is {angle} out of line (it may be {sure}): more than {bearing} takes, "
-        "{careful} to {generous}. The manufacturer's figure comes first."
-    ),
-    "finding.interference": (
-        "The gearbox register is {tight} larger than the bore: it does not go in. Measure both "
-        "again, and don't draw it in with the bolts."
-    ),
-    "finding.seat-loose": (
-        "The bore is within, but the gearbox has {clearance} clearance in it and may sit {half} "
-        "off. Chance that the finished joint is inside: {chance}."
-    ),
-    "finding.moved-wrong-way": (
-        "The bore went the wrong way: {size} toward {direction}, opposite to the aim. Before you "
-        "turn anything, check {causes}."
-    ),
-    "finding.moved-mirrored": (
-        "The bore went as if 3 and 9 were swapped: {size} toward {direction}, aimed at {aim}. Were aim "
-        "or readings taken from the front? Find out before you turn anything."
-    ),
+    "finding.shims-short": "Your shims are short at {at}: {wanted} needed, three thickest {most}.",
+    "finding.holes-wanted": "To see what two unlike dowels could do, enter the dowel holes.",
+    "finding.chip-explains": "A chip or burr of {height} would explain all of this runout. It would be at the rim of the front flange, near {at}. Look there first.",
+    "finding.too-thick-for-dirt": "It would take {height} at the rim near {at}: too thick for dirt. Look for a dowel sticking out, a bent flange, a wrong part.",
+    "finding.pilot-distance-wanted": "To see the effect at the pilot bearing, enter its distance.",
+    "finding.aim-for-bore": "The dowels are aimed for the bore. For the pilot bearing, sweep the face without end play. Enter the distance to the bearing, too.",
+    "finding.pilot-outside": "Outside at the pilot bearing: {offset} ± {pm} off against {limit}.",
+    "finding.pilot-undecided": "Pilot bearing too close to call: {offset} ± {pm} off against {limit}.",
+    "finding.angle-near": "The gearbox axis is {angle} out of line, no more than {sure}. That much matters: {bearing} takes {careful} to {generous}. The manufacturer's figure comes first.",
+    "finding.angle-beyond": "The gearbox axis is {angle} out of line (it may be {sure}). That is more than {bearing} takes: {careful} to {generous}. The manufacturer's figure comes first.",
+    "finding.interference": "The gearbox register is {tight} larger than the bore: it won't go in. Measure both again. Don't draw it in with the bolts.",
+    "finding.seat-loose": "The bore is within. The gearbox has {clearance} clearance in it and may sit {half} off. Chance that the finished joint is within: {chance}.",
+    "finding.moved-wrong-way": "Wrong way: the bore went {size} toward {direction}, opposite to the aim. Before you turn anything, check {causes}.",
+    "finding.moved-mirrored": "The bore moved as if 3 and 9 were swapped. It went {size} toward {direction}, aimed at {aim}. Were aim or readings taken from the front? Find out before you turn anything.",
     "cause.aim": "the aim of the dowels (other side?)",
     "cause.sense": "the dial's plus and minus",
     "cause.before": "the dowels entered for the first sweep",
     "cause.sides": "which side is 3 o'clock (seen from behind)",
-    "finding.moved-otherwise": (
-        "Moved {size} ± {pm} toward {direction}; expected {told} toward {aim}. Look first: was the "
-        "aim entered as fitted, not as planned? Is the housing seated?"
-    ),
-    "finding.trim-noise": (
-        "Turning the dowels would gain {gain}, less than the {pm} that the readings are worth. It "
-        "can't be seen whether it helps."
-    ),
+    "finding.moved-otherwise": "Moved {size} ± {pm} toward {direction}; expected {told} toward {aim}. Is the aim entered as fitted, not as planned? Is the housing seated?",
+    "finding.trim-noise": "Turning the dowels would gain {gain}. The readings are worth ± {pm}. That is too small to see.",
     "size.stock": "stock",
-    "finding.trim-other-size": (
-        "Another size is better: {size} dowels should leave {after}, these at best {trimmed} after "
-        "a turn of {turn}."
-    ),
-    "finding.bolt-holes": (
-        "The bolt holes are too tight: {size} dowels need {wanted} clearance on the diameter, and "
-        "there is {clearance}."
-    ),
-    "finding.companion-outside": (
-        "The {what} runs out: {tir} ± {pm} TIR against {limit}. It turns with the crank: moving the "
-        "housing does not cure it."
-    ),
-    "finding.companion-end-play": (
-        "End play goes straight into the {what} sweep: push the crank to its stop one way, let "
-        "go, read, at every stop."
-    ),
-    "finding.companion-undecided": (
-        "The {what} is too close to call: {tir} ± {pm} TIR against {limit}. It turns with the "
-        "crank: moving the housing does not cure it."
-    ),
+    "finding.trim-other-size": "Another size is better: {size} dowels should leave {after}. These leave at best {trimmed} after a turn of {turn}.",
+    "finding.bolt-holes": "Bolt holes too tight for {size} dowels. Clearance on the diameter: {wanted} needed, there is {clearance}.",
+    "finding.companion-outside": "The {what} runs out: {tir} ± {pm} TIR against {limit}. It turns with the crank. Moving the housing won't fix it.",
+    "finding.companion-end-play": "End play goes straight into the {what} sweep. At every stop push the crank to its stop one way, let go, read.",
+    "finding.companion-undecided": "The {what} is too close to call: {tir} ± {pm} TIR against {limit}. It turns with the crank. Moving the housing won't fix it.",
     "settle.could": "To settle it, {measure}: ± {now} becomes about ± {then}.",
-    "settle.helps": "What gains most: {measure} (± {now} becomes about ± {then}). It takes more than that.",
-    "settle.none": "No practical measuring will settle it.",
+    "settle.helps": "Most gain: {measure} (± {now} becomes about ± {then}). That alone won't do it.",
+    "settle.none": "No practical measuring settles it.",
     "settle.positions": "sweep at eight positions",
     "settle.sweep": "sweep once more",
     "settle.dial": "use a dial that reads to {step}",
     "settle.sag": "do a sag test",
     # The page
     "fault.request": "The page asked for something that is not a filled-in form.",
-    "page.unfinished": "Sweep {n} of the {what} is not finished, and does not count yet.",
+    "page.unfinished": "Sweep {n} of the {what} is not finished. It does not count yet.",
     "what.of_round": "{what} in round {n}",
-    "page.waiting": "Still wanted: the reading at {positions}.",
+    "page.waiting": "Needed: the reading at {positions}.",
     # The answer
     "answer.offset": "Offset {offset} (TIR {tir}) toward {direction}",
     "answer.offset_nowhere": "Offset {offset} (TIR {tir}), direction not known",
     "answer.pm": "± {pm} (95% sure)",
     "answer.swing": "Quick check: the needle's whole swing should be near {swing}",
-    "answer.direction_pm": "{degrees} clockwise from 12 (± {pm}), seen from behind",
-    "answer.limit": "Limit: offset {offset}, which is TIR {tir}",
+    "answer.direction_pm": "{degrees} clockwise from 12 (± {pm})",
+    "answer.limit": "Limit: {offset} offset ({tir} TIR)",
     "answer.no_limit": "No limit",
-    "answer.chance_face": "Chance that the face is inside the limit: {chance}",
-    "answer.chance_pilot": "Chance that the pilot line is inside the limit: {chance}",
-    "answer.chance": "Chance that the bore is inside the limit: {chance}",
+    "answer.chance_face": "Chance that the face is within: {chance}",
+    "answer.chance_pilot": "Chance that the pilot line is within: {chance}",
+    "answer.chance": "Chance that the bore is within: {chance}",
     "answer.verdict.within": "Within the limit",
     "answer.verdict.outside": "Outside the limit",
     "answer.verdict.undecided": "Too close to call",
     "answer.verdict.within_but_face": "Bore within, face outside",
-    "answer.verdict.again": "Not to be trusted: sweep again",
+    "answer.verdict.again": "Don't trust it: sweep again",
     "answer.verdict.none": "No limit to judge by",
     "do.fix.looks-like-inches": "Type the {what} readings in thou: 0.004 in is 4.",
     "do.fix.foreign-reading": "Take the {what} reading at {at} again.",
-    "do.fix.closing-error": (
-        "Find what slipped or stuck: after {sweep} the dial was {error} off. Then sweep again."
-    ),
-    "do.fix.moved-wrong-way": (
-        "Find out which is wrong: the aim of the dowels, or plus and minus of the dial. Turn "
-        "nothing before that."
-    ),
-    "do.fix.moved-mirrored": (
-        "Find out whether aim or readings were taken from the front: 3 and 9 seem swapped. Turn "
-        "nothing before that."
-    ),
+    "do.fix.closing-error": "After {sweep} the dial was {error} off. Find what slipped or stuck. Then sweep again.",
+    "do.fix.moved-wrong-way": "Is the aim of the dowels wrong, or the dial's plus and minus? Turn nothing before you know.",
+    "do.fix.moved-mirrored": "Were aim or readings taken from the front? 3 and 9 seem swapped. Turn nothing before you know.",
     "do.fix.interference": (
         "Measure bore and register again. Do not draw the gearbox in with its bolts."
     ),
-    "do.note-return": "Turn on to the start of {sweep}, and enter by how much the dial is off there.",
-    "do.sweep-face": "Sweep the rear face too, before any dowel: squaring it can move the bore.",
+    "do.note-return": "Turn on to the start of {sweep}. Enter how far the dial is off there.",
+    "do.sweep-face": "Sweep the rear face too, before any dowel. Squaring it can move the bore.",
     "do.resweep-face": "Sweep the face again: push the crank to its stop one way, let go, read.",
     "do.settle-face": "Measure the face again before you turn to the bore. {settle}",
-    "do.face-at-limit": (
-        "The face is at its limit, and measuring will not settle it. Do not cut or shim it."
-    ),
-    "do.clean-joint": (
-        "The face is out. Loosen the housing, clean the joint, look for a burr or a proud edge. "
-        "Torque it as before, and sweep face and bore again as a recheck."
-    ),
-    "do.sweep-face-twice": "The tilt came back. Sweep the face once more before anything is cut: the same answer?",
-    "do.steady-the-dial": "The {what} sweeps differ: something moves. Tighten bracket and base, check end play and contact, and sweep twice again. If nothing is loose, enter a larger scatter of the dial.",
-    "do.find-tilt-cause": "The tilt came back on a clean joint. Take the housing off and look at both joint faces; what lay between them is the cause: sweep again. Else stand it on its front flange on a surface plate, sweep the rear face, and enter which side is out under Dimensions.",
-    "do.check-sense": "Before you shim or cut: push the plunger in by hand, the dial must go the way the form says. And look from behind: 3 o'clock is right.",
-    "do.square-front": "Shim or machine the front flange as said under Squaring.",
-    "do.square-rear": "Have the rear face machined as said under Squaring.",
+    "do.face-at-limit": "The face is at its limit. Measuring won't settle it. Do not cut or shim it.",
+    "do.clean-joint": "The face is out. Loosen the housing and clean the joint. Look for a burr or a proud edge. Torque it as before. Then sweep face and bore again as a recheck.",
+    "do.sweep-face-twice": "The runout came back. Before anything is cut, sweep the face once more: same answer?",
+    "do.steady-the-dial": "The {what} sweeps differ: something moves. Tighten bracket and base. Check end play and contact. Sweep twice again. If nothing is loose, enter a larger scatter of the dial.",
+    "do.find-tilt-cause": "The runout came back on a clean joint. Take the housing off and look at both joint faces. If something lay between them, that is the cause: sweep again. If not, set the housing front flange down on a surface plate. Sweep its rear face. Enter which side is out under Dimensions.",
+    "do.check-sense": "Before you shim or cut, push the plunger in by hand. The dial must go the way the form says. And look from behind: 3 o'clock is right.",
+    "do.square-front": "Shim or machine the front flange as under Squaring the face.",
+    "do.square-rear": "Have the rear face machined as under Squaring the face.",
     "do.start-anew": "Then begin a new job: sweep face and bore again before any dowel.",
-    "do.face-not-flat": "The face is not flat: {rest} is left beside the tilt. Look for a burr or a nick, stone it off, and sweep the face again.",
-    "do.sweep-eight": "Sweep the bore again, at eight positions: one reading is wrong, or the bore is not round.",
-    "do.aim-for-pilot": "The bore is within, the pilot line is not. Choose to aim the dowels for the pilot bearing, to see what they can do there.",
-    "do.pilot-stays-out": "The bore is within, the pilot line is not, and no dowels in the drawer put it right. See what squaring the face would do.",
-    "do.mend-part": "Put right the {what} first, or replace it: it turns with the crank, and no housing cures that.",
-    "do.no-limit": "Enter the manufacturer's limit: without one nothing is called within.",
+    "do.face-not-flat": "The face is not flat: {rest} is left over. Look for a burr or a nick and stone it off. Sweep the face again.",
+    "do.sweep-eight": "Sweep the bore again, at eight positions. One reading is wrong, or the bore is not round.",
+    "do.aim-for-pilot": "The bore is within. The pilot line is not. In the form, aim the dowels for the pilot bearing. See what they can do there.",
+    "do.pilot-stays-out": "The bore is within. The pilot line is not. No dowels in the drawer fix that. See what squaring the face would do.",
+    "do.mend-part": "Fix or replace the {what} first. It turns with the crank: no housing cures that.",
+    "do.no-limit": "Enter the manufacturer's limit. Without one nothing is called within.",
     "do.leave": "Leave the housing where it is.",
-    "do.tighten-and-sweep": (
-        "Lock the dowels, torque the bolts as specified, and sweep once more as a recheck."
-    ),
+    "do.tighten-and-sweep": "Lock the dowels and torque the bolts as specified. Sweep once more as a recheck.",
     "do.done": "Done: two sweeps in a row are within. Close up.",
     "do.settle-bore": "Measure again before you decide. {settle}",
     "do.or-fit": "Or move it now. {fit}",
-    "do.cannot-settle": "No practical measuring will settle this.",
+    "do.cannot-settle": "No practical measuring settles this.",
     "do.treat-as-out": "Treat it as out: nothing in the drawer is sure to leave less.",
-    "do.back-to-stock": (
-        "Go back to stock dowels and sweep again: what two unlike dowels do can't be told without "
-        "their holes."
-    ),
-    "do.dowels-do-not-hold": "Six tries, and it does not stay within: the housing does not come to rest alike. Look at the fit of dowels and bolts.",
+    "do.back-to-stock": "Go back to stock dowels and sweep again. What two unlike dowels do is not known without their holes.",
+    "do.dowels-do-not-hold": "Six tries, and it does not stay within. The housing does not seat the same each time. Look at the fit of dowels and bolts.",
     "do.nothing-fits": "No pair in the drawer is sure to leave less than there is now.",
-    "do.check-fit": "Look why the dowels did not do what is on them: is the housing seated on both, and each aimed as typed? Seat it again.",
-    "do.open-holes": (
-        "Open the bolt holes to {clearance} clearance on the diameter, if the manufacturer allows it: "
-        "then {size} dowels do."
-    ),
+    "do.check-fit": "The dowels did not do what is marked on them. Is the housing seated on both? Is each aimed as typed? Seat it again.",
+    "do.open-holes": "If the manufacturer allows it, open the bolt holes. With {clearance} clearance on the diameter, {size} dowels do.",
     "do.get-pair": "Get a pair of about {size} offset.",
     "do.get-size": "Get a pair of about {size} offset: the best in the drawer leaves {left}.",
-    "do.beyond-dowels": (
-        "Beyond dowels. Look for the cause: dirt in the joint, a wrong or bent housing, a dial read "
-        "wrongly."
-    ),
-    "do.fit-unlike": "Fit two unlike dowels: {dowels}. Expected offset after: {expected}.",
+    "do.beyond-dowels": "Beyond dowels. Find the cause: dirt in the joint, bent or wrong housing, bad reading.",
+    "do.fit-unlike": "Fit two unlike dowels: {dowels}. Expected after: {expected} offset.",
     "do.unlike": "at {hole} the {size} one, aimed at {aim}",
     "do.unlike-stock": "at {hole} the stock one",
     "do.move": "Move the housing {side}, toward {direction}, by {offset}.",
-    "do.reseat": "First loosen, clean the joint, torque as before and sweep once more: same answer?",
-    "do.fit-dowels": (
-        "Fit {offset} offset dowels, both aimed at {aim}. Expected offset after: {expected} "
-        "(TIR {tir})."
-    ),
-    "do.standard-dowels": (
-        "Go back to stock dowels. Expected offset after: {expected} (TIR {tir})."
-    ),
+    "do.reseat": "First loosen, clean the joint and torque as before. Sweep once more: same answer?",
+    "do.fit-dowels": "Fit {offset} offset dowels, both aimed at {aim}. Expected after: {expected} offset ({tir} TIR).",
+    "do.standard-dowels": "Go back to stock dowels. Expected after: {expected} offset ({tir} TIR).",
     "do.recheck": "Then sweep again: the recheck decides, not this figure.",
     "glance.not_entered": "Not entered: {names}",
     "why.clean-joint": "Dirt or a burr in the joint tilts the face. No metal is cut for dirt.",
@@ -538,7 +362,7 @@ TABLE: dict[str, str] = {
     "why.trim": "Turning both dowels turns the way the housing was moved.",
     "why.recheck": "Holes and torque decide. Enter the aim as fitted, not as planned.",
     "option.leave": "leave as it is",
-    "option.standard": "standard dowels",
+    "option.standard": "stock dowels",
     "option.tight": "{what} (bolt holes too tight)",
     "option.dowels": "{offset} dowels, aimed at {aim}",
     "option.expected": "{offset} (TIR {tir})",
@@ -554,59 +378,45 @@ TABLE: dict[str, str] = {
     "section.pairs": "Two unlike dowels",
     "section.chip": "What a chip would do",
     "section.companion": "Turning with the crank: {what}",
-    "face.runout": "Runout of the tilt {runout} ± {pm}, at the radius swept",
+    "face.runout": "Runout (TIR) {runout} ± {pm}, at the radius swept",
     "face.rearmost": "Most rearward toward {direction}",
     "face.slope": "Slope {angle}",
     "face.not_judged": "Not judged: end play may be in it",
     "face.limit": "Limit: runout (TIR) {limit} at that radius",
-    "face.total": "TIR on the dial {total}; beside the tilt {rest}",
-    "squaring.find_out": (
-        "Which side is out? Front flange down on a surface plate, sweep the rear face: parallel "
-        "means that the block side is out, not parallel that the rear face is cut crooked. Or sweep "
-        "the block's own face: the same tilt at the same clock there means that the block is out."
-    ),
+    "face.total": "TIR on the dial {total}; left over {rest}",
+    "squaring.find_out": "Which side is out? Set the front flange on a surface plate and sweep the rear face. Parallel: the block side is out. Not parallel: the rear face is cut crooked. Or sweep the block's own face. The same runout at the same clock position: the block is out.",
     "squaring.if_tipped": "If the housing is tipped at the block:",
     "squaring.if_crooked": "If its rear face is cut crooked:",
-    "squaring.taper": "Off the front flange: {slope} across, deepest toward {at}",
-    "squaring.recut": "Off the rear face: {slope} across, deepest toward {at}",
+    "squaring.taper": "Machine the front flange {slope}, deepest toward {at}",
+    "squaring.recut": "Machine the rear face {slope}, deepest toward {at}",
     "squaring.across": "Across the bolts that is {depth}",
     "squaring.bore": "Bore expected after: offset {offset} toward {direction}. Sweep it again.",
-    "squaring.left": "Rounded to the stock, it leaves runout {runout}; the stacks rock by {rock}",
-    "squaring.hang": (
-        "Shims at the bolts alone leave the flange hanging between them: a tapered ring all round, "
-        "or machining, is better. Check dowel engagement and starter mesh."
-    ),
+    "squaring.left": "Shims in stock leave runout {runout}; stacks uneven by {rock}",
+    "squaring.hang": "Shims only at the bolts leave the flange hanging between them. A tapered ring all round, or machining, is better. Check dowel engagement and starter mesh.",
     "squaring.short": "{stack} (short)",
     "squaring.none": "none",
     "squaring.head.bolt": "Bolt at",
     "squaring.head.shim": "Shim",
-    "squaring.head.ideal": "Exactly",
+    "squaring.head.ideal": "Ideal",
     "pilot.offset": "Gearbox axis off by {offset} ± {pm} toward {direction}",
     "pilot.offset_nowhere": "Gearbox axis off by {offset} ± {pm}, direction not known",
     "pilot.angle": "Out of line by {angle} ± {pm}",
     "seat.clearance": "Clearance {clearance}: the gearbox may sit up to {half} off",
-    "seat.chance": "Chance that the finished joint is inside the limit: {chance}",
+    "seat.chance": "Chance that the finished joint is within: {chance}",
     "deed.moved": "The dowels moved the bore {size} ± {pm} toward {direction}",
-    "deed.agrees": "That is what is written on them, as far as the readings can tell.",
-    "trim.turn": (
-        "Turn both dowels {turn} {way}, seen from behind, to aim at {aim} ({degrees}). Expected "
-        "offset after: "
-        "{expected} (TIR {tir})."
-    ),
-    "trim.chance": "Chance inside after that turn: {chance}",
+    "deed.agrees": "Matches their marked size, as far as the readings show.",
+    "trim.turn": "Turn both dowels {turn} {way}, seen from behind. New aim: {aim} ({degrees}). Expected after: {expected} offset ({tir} TIR).",
+    "trim.chance": "Chance within after that turn: {chance}",
     "trim.stop": "The bore is within: stop here.",
     "way.clockwise": "clockwise",
     "way.anticlockwise": "counterclockwise",
-    "pairs.caution": (
-        "For an expert: each dowel has its own size and aim, and both must be right. Mark them "
-        "before you fit them, and sweep again."
-    ),
+    "pairs.caution": "Advanced: each dowel has its own size and aim. Both must be right. Mark them before you fit them, and sweep again.",
     "pairs.turn": "The housing turns by up to {turn}° with them.",
     "pairs.head.dowel": "Dowel at {at}",
     "pairs.head.left": "Offset left",
     "pairs.head.misfit": "Spacing misfit",
-    "pairs.head.chance": "Chance inside",
-    "pairs.standard": "standard",
+    "pairs.head.chance": "Chance within",
+    "pairs.standard": "stock",
     "pairs.dowel": "{size}, aimed at {aim}",
     "joint.front": "under the front flange",
     "joint.rear": "on the rear face",
@@ -617,7 +427,7 @@ TABLE: dict[str, str] = {
     "chip.moves": "{part} goes {move} toward {direction}.",
     "chip.still": "{part} stays where it is.",
     "chip.unknown": "{part}: enter the dimensions of the housing to see.",
-    "chip.most": "Bolts that bend the flange round the chip make it less.",
+    "chip.most": "Worst case: a flange that bends round the chip moves less.",
     "companion.tir": "TIR {tir} ± {pm}, which is offset {offset}, toward its mark at {direction}",
     "companion.limit": "Limit: TIR {tir}",
     "companion.turns": "It turns with the crank: moving the housing does not change it.",
@@ -632,7 +442,7 @@ TABLE: dict[str, str] = {
     "term.runout": "Runout",
     "term.rearmost": "Most rearward",
     "term.slope": "Slope",
-    "term.total": "TIR beside the tilt",
+    "term.total": "TIR on the dial",
     "term.taper": "Taper",
     "term.shim": "Shim",
     "term.swing": "Bore expected after",
@@ -646,40 +456,30 @@ TABLE: dict[str, str] = {
     "term.misfit": "Spacing misfit",
     "term.chip": "Chip",
     "term.companion": "Turns with the crank",
-    "means.offset": "How far the middle of the bore stands from the crank's axis. It is half of the TIR.",
-    "means.tir": "Total indicator reading: how far a dial without sag would run in a whole turn, by the wave that fits the readings. It is twice the offset, so a limit given as TIR looks twice as large.",
-    "means.plus-minus": "How far the figure may be off, with what you read and how. In 95 cases of 100 the true one lies no farther away.",
-    "means.direction": "Toward which hour of the clock the bore is off, seen from behind the engine. The housing must go the opposite way.",
+    "means.offset": "How far the middle of the bore is from the crank's axis. It is half of the TIR.",
+    "means.tir": "Total indicator reading: how far a dial without sag would swing in a full turn, by the wave that fits the readings. It is twice the offset, so a limit given as TIR looks twice as large.",
+    "means.plus-minus": "How far off the figure may be, with what you read and how. In 95 cases of 100 the true one is no farther away.",
+    "means.direction": "Where the bore is off, as a clock position seen from behind the engine. The housing must go the opposite way.",
     "means.limit": "How far off the manufacturer allows the bore to be. Where you did not enter that figure, it is only common practice.",
-    "means.chance": "How likely the true bore is inside the limit, when all doubt of the readings is counted. From {sure} up it is called within, from {rest} down outside, and between them nobody knows.",
-    "means.left": "Where the bore is expected after that choice of dowels. The recheck on the dial decides whether it came so.",
-    "means.runout": "How far a square dial runs on the leaning face in a whole turn, at the radius swept. At twice the radius the same lean gives twice the runout.",
-    "means.rearmost": (
-        "The side on which the face stands back toward the gearbox. There the housing is too "
-        "long, something is under the front flange, the block's face is out of square, or the "
-        "rear face is cut crooked."
-    ),
-    "means.slope": "How much the face leans for each inch or metre across. It does not depend on the radius at which you swept.",
-    "means.total": "The dial's own run, and how much of it is not lean but warp, burr or a wrong reading. Shims and dowels don't cure that part.",
-    "means.taper": (
-        "What to machine off so that the rear face comes square. It is deepest on the side that "
-        "stands rearward."
-    ),
-    "means.shim": "What to lay under the flange at each bolt, from your stock, to bring the face square. A stack that rocks is not flat over all the bolts.",
-    "means.swing": (
-        "Squaring a tipped housing swings the bore, by the lean times its depth; cutting a "
-        "crooked rear face does not. So the bore is swept again before dowels are chosen."
-    ),
-    "means.gearbox-axis": "Where the line of the gearbox passes the pilot bearing. It takes in the bore's offset and the lean of the face times the distance.",
-    "means.out-of-line": "The angle between gearbox and crank. A bearing stands only so much of it before its edge carries the load.",
+    "means.chance": "How likely the true bore is within the limit, with all doubt of the readings counted. From {sure} up it is called within, from {rest} down outside, between them too close to call.",
+    "means.left": "Where the bore should be after that choice of dowels. The recheck on the dial decides.",
+    "means.runout": "How far a square dial swings on the face in a full turn, at the radius swept. At twice the radius the same slope gives twice the runout.",
+    "means.rearmost": "The side on which the face is farther back, toward the gearbox. There the housing is too long, something is under the front flange, the block's face is out of square, or the rear face is cut crooked.",
+    "means.slope": "How much the face is out of square per inch or meter across. It does not depend on the radius you swept.",
+    "means.total": "The dial's own swing, and how much of it is warp, burr or a wrong reading. Shims and dowels don't cure that part.",
+    "means.taper": "What to machine off to square the rear face. It is deepest on the side that is farthest back.",
+    "means.shim": "What to put under the flange at each bolt, from your shims, to square the face. A stack that is uneven does not sit flat over all the bolts.",
+    "means.swing": "Squaring a tipped housing swings the bore, by its slope times its depth; cutting a crooked rear face does not. So sweep the bore again before you choose dowels.",
+    "means.gearbox-axis": "Where the gearbox axis passes the pilot bearing. It takes in the bore's offset and the slope of the face times the distance.",
+    "means.out-of-line": "The angle between gearbox and crank. A bearing takes only so much before its edge carries the load.",
     "means.clearance": "How much smaller the gearbox's register is than the bore it sits in. The gearbox may sit off by half of it, wherever the bore is.",
-    "means.finished-joint": "The chance that the gearbox itself ends inside the limit, with its play in the bore counted. The bore may be within and the joint still be doubtful.",
-    "means.moved": "How far and which way the bore went when the dowels were fitted, by your readings. It is compared with what is written on them.",
-    "means.turn": "By how much to turn both dowels in their holes, seen from behind. It reckons with what they did, not with what is written on them.",
+    "means.finished-joint": "The chance that the gearbox itself ends within the limit, with its play in the bore counted. The bore may be within and the joint still be in doubt.",
+    "means.moved": "How far and which way the bore went when the dowels were fitted, by your readings. It is compared with the size marked on them.",
+    "means.turn": "How far to turn both dowels in their holes, seen from behind. It uses what they did, not what is marked on them.",
     "means.unlike": "Two dowels of different size or aim can bring the bore where no equal pair does. The housing then turns a little as well.",
-    "means.misfit": "How much the two dowels pull the holes apart or together. It must stay inside their clearance, or the housing does not go on.",
-    "means.chip": "A bit of dirt in the joint tilts what is bolted against it, and the tilt grows with the distance. These are the most it can move: a flange that bends round it moves less.",
-    "means.companion": "The part's own runout: dial on the block, part turned under it. It goes round with the crank, so no dowel and no shim cures it.",
+    "means.misfit": "How much the two dowels pull the holes apart or together. It must stay within their clearance, or the housing won't go on.",
+    "means.chip": "A bit of dirt in the joint tips what is bolted against it, and the error grows with the distance. This is the worst case: a flange that bends round it moves less.",
+    "means.companion": "The part's own runout: dial on the block, part turned under it. It turns with the crank, so no dowel and no shim cures it.",
     # The sheet
     "sheet.title": "Bore sweep",
     "sheet.round": "Round {n}: {name}",
@@ -690,20 +490,17 @@ TABLE: dict[str, str] = {
     "sheet.reading": "{at} {value}",
     "sheet.options": "What each choice would leave (offset in {unit}, TIR beside it):",
     "sheet.option": "{choice}: {expected}",
-    "sheet.option_chance": "; inside: {chance}",
+    "sheet.option_chance": "; within: {chance}",
     "sheet.option_pilot": "; at the pilot bearing {pilot}",
     "sheet.section": "{title}: {verdict}",
-    "sheet.findings": "To know:",
+    "sheet.findings": "Notes and warnings:",
     "sheet.finding": "{level}: {text}",
-    "sheet.caution": (
-        "Seen from behind the engine, looking forward. The maker's limits, torques and procedure "
-        "rule; support the engine, disconnect the battery, turn the crank by hand."
-    ),
+    "sheet.caution": "Seen from behind the engine, looking forward. The manufacturer's limits, torques and procedure come first. Support the engine, disconnect the battery, turn the crank by hand.",
     # The practice housing
     "practice.title": "Exercise {seed}, level {level}",
     "practice.level.1": "The bore alone is off. Perfect dial, stiff bracket, square face.",
-    "practice.level.2": "A bracket that droops, a dial that scatters, dowels with play.",
-    "practice.level.3": "All that, and a face that leans.",
+    "practice.level.2": "A bracket that sags, a dial that scatters, dowels with play.",
+    "practice.level.3": "All that, and a face out of square.",
     "practice.dial_title": "The dial, magnified",
     "practice.dial": "a line is {step} {unit}, a turn {turn} {unit}",
     "practice.crank_title": "The housing from behind, with the dial carried by the crank",
@@ -715,34 +512,32 @@ TABLE: dict[str, str] = {
     "practice.note": "Note {reading} at {at}",
     "practice.note_closing": "Note {reading}, back at {at}",
     "practice.as_found": "As found",
-    "practice.on_standard": "Recheck {n}: standard dowels",
+    "practice.on_standard": "Recheck {n}: stock dowels",
     "practice.on_dowels": "Recheck {n}: {offset} dowels, aimed at {aim}",
     "practice.not_swept": "not swept",
     "practice.head.round": "Round",
-    "practice.head.true": "In truth",
+    "practice.head.true": "Actual",
     "practice.head.found": "You found",
     "practice.head.off": "Off by",
-    "practice.off": "{miss}: covered by the doubt of the readings",
-    "practice.off_beyond": "{miss}: more than the doubt of the readings",
-    "practice.mirrored": "the opposite way: a sign is turned round",
+    "practice.off": "{miss}: within the ± of the readings",
+    "practice.off_beyond": "{miss}: more than the ± of the readings",
+    "practice.mirrored": "the opposite way: a sign is reversed",
     "practice.runout": "Runout {runout}, most rearward toward {direction}",
-    "practice.inside": "As it stands now, the bore is truly inside the limit of {limit}.",
-    "practice.outside": "As it stands now, the bore is truly outside the limit of {limit}.",
-    "practice.droop": "Droop of the bracket, bottom less top: {droop}",
-    "practice.dowels": "The dowels do {gain}% of what is written on them, turned {lag}° {way}.",
+    "practice.inside": "The bore is now really within the limit of {limit}.",
+    "practice.outside": "The bore is now really outside the limit of {limit}.",
+    "practice.droop": "Sag of the bracket, bottom less top: {droop}",
+    "practice.dowels": "The dowels do {gain}% of what is marked on them, turned {lag}° {way}.",
     # The sheet on paper
     "paper.title": "Bellhousing and crankshaft: what was measured",
     "paper.view": "Seen from behind the engine, looking forward. TIR is twice the offset.",
     "paper.to_do": "What to do",
     "paper.found": "Limits and dial",
-    "paper.doubts": "To know",
-    "paper.done": "Looked after and ticked",
-    "paper.open": "NOT ticked",
+    "paper.doubts": "Notes and warnings",
+    "paper.done": "Checked",
+    "paper.open": "NOT checked",
     "paper.signature": "Signature",
-    "paper.link": "The same on a phone, worked out again from the readings:",
-    "paper.caution": (
-        "The maker's limits, torques and procedure rule; then local rules and qualified people."
-    ),
+    "paper.link": "The same on a phone, recalculated from the readings:",
+    "paper.caution": "The manufacturer's limits, torques and procedure come first; then local rules and qualified people.",
     "paper.face_limit": "Limit for the face: runout (TIR) {runout} at the radius swept",
     "paper.face_limit_at": "Limit for the face: runout (TIR) {runout} at a radius of {radius}",
     "paper.pilot_limit": "Limit at the pilot bearing: offset {offset}, which is TIR {tir}",
@@ -756,12 +551,12 @@ TABLE: dict[str, str] = {
     ),
     "paper.plunger_in": "is pushed in",
     "paper.plunger_out": "comes out",
-    "paper.droop": "Droop of the bracket, measured: {sag}",
-    "paper.droop_unknown": "Droop of the bracket: not measured, at most {most}",
+    "paper.droop": "Sag of the bracket, measured: {sag}",
+    "paper.droop_unknown": "Sag of the bracket: not measured, at most {most}",
     "paper.contact_angle": "Contact angle {angle}",
     "paper.plate": "Plate between block and housing: {thickness} thick",
     "paper.lift": "Crank lift {lift}",
-    "paper.results": "What each round came to, in {unit}",
+    "paper.results": "Result of each round, in {unit}",
     "paper.round": "Round {n}",
     "paper.pm": "{value} ± {pm}",
     "paper.verdict.within": "within",
@@ -772,12 +567,12 @@ TABLE: dict[str, str] = {
     "paper.head.offset": "Offset",
     "paper.head.tir": "TIR",
     "paper.head.toward": "Toward",
-    "paper.head.chance": "Chance inside",
+    "paper.head.chance": "Chance within",
     "paper.head.bore": "Bore",
     "paper.head.face": "Face runout",
     "paper.head.pilot": "Off at pilot",
     "paper.head.sweep": "Swept",
-    "paper.head.closing": "Back",
+    "paper.head.closing": "Return",
     "paper.readings_of": "{round}: what the dial showed, touching {contact}",
     "paper.inside": "inside",
     "paper.outside": "outside",
@@ -787,26 +582,20 @@ TABLE: dict[str, str] = {
     "paper.row.opposite": "Face, second dial",
     "paper.forward": "forward",
     "paper.rearward": "rearward",
-    "paper.free": "end float not dealt with",
+    "paper.free": "end play not controlled",
     "paper.held": "crank held one way",
     "paper.second": "with a second dial",
     "paper.sweep": "{what}, {n}",
     # The link
-    "link.none": "This page shows a job that comes with a link, and there is none in the address.",
-    "link.cut": (
-        "This link is cut or damaged: a part of it is missing or changed. Ask for it again, and open "
-        "it whole."
-    ),
+    "link.none": "This page shows a job that comes in a link. There is none in the address.",
+    "link.cut": "This link is cut or damaged. A part of it is missing or changed. Ask for it again, and open it whole.",
     "link.foreign": "This is not a link that Sweepsheet made.",
     "link.newer": (
         "This link was made by a newer Sweepsheet. Load this page again while you have a signal, then "
         "open the link again."
     ),
     "link.longer": "This link is longer than any that Sweepsheet makes ({high} characters).",
-    "link.too_long": (
-        "This job is too long for a link: it would have {got} characters, and {high} can be sent "
-        "without being cut. Print it, or send the file."
-    ),
+    "link.too_long": "This job is too long for a link: {got} characters. Up to {high} can be sent without being cut. Print it, or send the file.",
     "link.job": "The job in this link can't be read: {why}.",
     "link.figures": "The figures in this link are not in the form in which Sweepsheet writes them.",
     # Files
@@ -822,8 +611,8 @@ TABLE: dict[str, str] = {
         "The readings are opened as a new job. A CSV carries nothing else: check limits, dial and "
         "contact, dimensions, dowels and the radius of the face."
     ),
-    "file.one_wrong": "One thing is not right yet or still wanted.",
-    "file.wrong": "{n} things are not right yet or still wanted.",
+    "file.one_wrong": "One thing is missing or not right yet.",
+    "file.wrong": "{n} things are missing or not right yet.",
     "file.more": "and {n} more",
     "file.many": "One to {high} jobs go into a file, got {got}.",
     "file.large": "This file is larger than any of ours: {high} bytes are allowed.",
@@ -839,11 +628,11 @@ TABLE: dict[str, str] = {
     "csv.long": "This CSV is longer than any job: {high} lines are allowed.",
     "csv.empty": "There are no readings in this CSV.",
     "csv.units": "The readings of one job are all in thou or all in mm.",
-    "csv.cells": "Line {line} of the CSV: {wanted} cells are wanted, got {got}.",
+    "csv.cells": "Line {line} of the CSV: {wanted} cells needed, not {got}.",
     "csv.part": "Line {line} of the CSV: what was swept is not a part we know.",
     "csv.unit": "Line {line} of the CSV: the unit is thou or mm.",
-    "csv.count": "Line {line} of the CSV: {column}: a number from 1 to {high} is wanted.",
-    "csv.twice": "Line {line} of the CSV: the same place stands twice in one sweep.",
+    "csv.count": "Line {line} of the CSV: {column}: enter a number from 1 to {high}.",
+    "csv.twice": "Line {line} of the CSV: the same place is twice in one sweep.",
     "csv.position": "Line {line} of the CSV: a reading without a position.",
     # The drawing
     "flange.title": "The front flange from behind, with a shim at each bolt",
@@ -869,21 +658,18 @@ TABLE: dict[str, str] = {
     "guide.ready": "Get ready",
     "guide.ready_help": "Before the crank is turned:",
     "guide.zero": "Bring the dial to {at}; zero it. No need to hunt the low or high spot.",
-    "guide.zero_both": "Stand the first dial at {at}, the second opposite, and set both to zero.",
+    "guide.zero_both": "Bring the first dial to {at}, the second opposite. Zero both.",
     "guide.base": "Base on crank flange or flywheel, bolts tight, clutch cover off.",
     "guide.wipe": "Wipe the bore. Tip clear of chamfer and nicks.",
     "guide.rim": "Wipe the face. Touch near the rim, off the bolt holes.",
     "guide.sense": "Push the plunger in by hand: the dial must go to {sign}. If not, change it in the form.",
-    "guide.travel": (
-        "Plunger about half way in: turn once right round first, and it must never come to "
-        "either end of its travel."
-    ),
-    "guide.stiff": "Nudge the bracket: the pointer must come back to the same line.",
+    "guide.travel": "Plunger about half way in. Turn once all the way round first: it must never reach either end of its travel.",
+    "guide.stiff": "Nudge the bracket: the needle must return to the same line.",
     "guide.choose_push": "End play: choose one way, forward or rearward, to push the crank to its stop. Pry gently at flange or flywheel, never on a bearing or the dial.",
-    "guide.afloat": "End play goes straight into the reading: push the crank to its stop, always the same way, let go, and say so in the form.",
+    "guide.afloat": "End play goes straight into the reading. Push the crank to its stop, always the same way, let go. Then set it in the form.",
     "guide.bar": "Plugs out. A bar on the crank bolt only in its tightening direction.",
-    "guide.helper": "Tell your helper at the front: turn slowly, {front} as seen from there, and stop when told.",
-    "guide.helper_one_way": "Tell your helper: turn slowly, {way}, and stop when told.",
+    "guide.helper": "Tell your helper at the front: turn slowly, {front} as seen from there, and stop when I say.",
+    "guide.helper_one_way": "Tell your helper: turn slowly, {way}, and stop when I say.",
     "guide.position": "{at}",
     "guide.turn": "Turn the crank {way} to {at}.",
     "guide.turn_front": "Turn the crank {way} to {at}. For the helper at the front: {front}.",
@@ -916,9 +702,9 @@ TABLE: dict[str, str] = {
     "wave.differ": "sweeps differ here",
     "wave.rest": "farthest from the wave: {rest}",
     "drawing.title": "The housing from behind, looking forward",
-    "drawing.desc": ("The bore centre lies {offset} from the crank centre toward {direction}."),
+    "drawing.desc": "The bore center is {offset} from the crank center toward {direction}.",
     "drawing.view": "seen from behind, looking forward",
-    "drawing.scale": "centre about {times} × life size",
+    "drawing.scale": "center about {times} × life size",
     "drawing.crank": "crank",
     "drawing.bore": "bore",
     "drawing.limit": "limit {limit}",

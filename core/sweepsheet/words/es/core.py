@@ -65,44 +65,34 @@ TABLE: dict[str, str] = {
     "fault.json": "Esto no es un archivo de trabajo: {why}.",
     "fault.too_big": "Esto es mayor que cualquier trabajo: {got} caracteres; se admiten {high}.",
     "fault.too_deep": "Esto tiene más niveles que cualquier trabajo.",
-    "fault.format": "Esto no es un archivo de trabajo nuestro: se pide el formato «{wanted}»; hay: {got}",
-    "fault.version": "se pide la versión {wanted} del archivo de trabajo; hay: {got}",
-    "fault.version_newer": (
-        "este trabajo lo escribió una versión más nueva (versión {got}); esta lee la versión "
-        "{wanted}. Actualice y vuelva a abrirlo"
-    ),
-    "fault.object": "{name}: se pide un grupo de campos; hay: {got}",
+    "fault.format": "Esto no es un archivo de trabajo nuestro. Hace falta el formato «{wanted}», no {got}",
+    "fault.version": "hace falta la versión {wanted} del archivo de trabajo, no {got}",
+    "fault.version_newer": "una versión más nueva escribió este trabajo (versión {got}). Esta lee la versión {wanted}. Actualice y vuelva a abrirlo",
+    "fault.object": "{name}: ponga un grupo de campos, no {got}",
     "fault.unknown": "{name} no es un campo de un trabajo",
-    "fault.list": "{name}: se pide una lista; hay: {got}",
-    "fault.count": "{name}: se piden de {low} a {high}; hay: {got}",
-    "fault.number": "{name}: se pide un número; hay: {got}",
-    "fault.range": "{name}: se pide un valor de {low} a {high}; hay: {got}",
-    "fault.choice": "{name}: se pide una de estas opciones: {choices}; hay: {got}",
-    "fault.text": "{name}: se pide un texto; hay: {got}",
-    "fault.text_long": "{name}: se admiten {high} caracteres como máximo; hay: {got}",
+    "fault.list": "{name}: ponga una lista, no {got}",
+    "fault.count": "{name}: ponga de {low} a {high}, no {got}",
+    "fault.number": "{name}: ponga un número, no {got}",
+    "fault.range": "{name}: ponga de {low} a {high}, no {got}",
+    "fault.choice": "{name}: ponga una de estas opciones: {choices}, no {got}",
+    "fault.text": "{name}: ponga un texto, no {got}",
+    "fault.text_long": "{name}: como máximo {high} caracteres, no {got}",
     "fault.text_control": "{name}: contiene caracteres que no se pueden mostrar",
-    "fault.readings": "{name}: lecturas pedidas, una por posición: {wanted}; hay: {got}",
+    "fault.readings": "{name}: ponga {wanted} lecturas, una por posición, no {got}",
     "fault.part_twice": "{kind} aparece dos veces: ponga juntos todos sus barridos",
-    "fault.same_hole": "{name}: se piden dos lugares distintos",
-    "fault.same_position": "La posición de {at} aparece dos veces: cada posición se pide una vez",
-    "fault.few_readings": "barrido {n}: se piden al menos tres lecturas; hay: {got}",
-    "fault.half_turn": (
-        "barrido {n}: todas sus lecturas caen en media vuelta. Faltan lecturas del otro lado"
-    ),
-    "fault.position": (
-        "{name}: se pide una posición de reloj como 3 o 10:30, o grados como 45°; hay: {got}"
-    ),
-    "fault.turn": "una vuelta entera de la aguja: se pide un número mayor que 0; hay: {got}",
-    "fault.all_round": (
-        "{name}: el reloj marca desde 0 hasta menos de {turn}. Se pide una lectura que esté en él, "
-        "pero no {half}, que puede quedar a un lado u otro del cero; o una con su signo; hay: {got}"
-    ),
+    "fault.same_hole": "{name}: ponga dos lugares distintos",
+    "fault.same_position": "La posición de {at} aparece dos veces: ponga cada una una sola vez",
+    "fault.few_readings": "barrido {n}: ponga al menos tres lecturas, no {got}",
+    "fault.half_turn": "barrido {n}: todas sus lecturas caen en media vuelta. Añada lecturas del otro lado",
+    "fault.position": "{name}: ponga una posición como 3, 10:30 o 45°, no {got}",
+    "fault.turn": "una vuelta entera de la aguja: ponga un número mayor que 0, no {got}",
+    "fault.all_round": "{name}: el reloj marca de 0 a menos de {turn}. Ponga lo que marca, pero no {half}: puede quedar a un lado u otro del cero. O póngalo con su signo. No {got}",
     "fault.marks": "Número de marcas: un entero de {low} a {high}, no {got}",
     "mark.plain": "{at}",
     "mark.bolt": "tornillo {n}: {at}",
     "mark.wheel": "{turned}: {at}",
-    "fault.whole": "{name}: se pide un número entero",
-    "fault.aim": "Se pide una orientación, como 10:30 o 315°",
+    "fault.whole": "{name}: ponga un número entero",
+    "fault.aim": "Ponga una orientación, como 10:30 o 315°",
     # Names of fields
     "name.job": "el trabajo",
     "name.units": "unidades",
@@ -192,19 +182,11 @@ TABLE: dict[str, str] = {
     "checklist.nothing_proud": (
         "Nada sobresale: ni rebabas, ni pintura, ni restos de un pasador viejo."
     ),
-    "checklist.parts_in_place": (
-        "Está puesta toda pieza que al final irá entre el bloque y la campana."
-    ),
-    "checklist.bolts_even": "Tornillos de la campana apretados por igual.",
-    "checklist.indicator_stiff": (
-        "Reloj firme en su soporte, perpendicular a lo que toca, libre, sin llegar al final de su "
-        "recorrido."
-    ),
-    "checklist.end_float": "Juego axial controlado: en cada parada, cigüeñal empujado hasta el tope hacia el mismo lado y suelto; o dos relojes.",
-    "checklist.car_safe": (
-        "Vehículo sobre caballetes adecuados, batería desconectada, ayudante avisado antes de cada "
-        "giro del cigüeñal."
-    ),
+    "checklist.parts_in_place": "Chapa del bloque o espaciador puesto, si se usa.",
+    "checklist.bolts_even": "Pasadores puestos. Tornillos al par en cruz, igual en cada barrido.",
+    "checklist.indicator_stiff": "Reloj rígido, perpendicular a lo que toca, libre, a medio recorrido.",
+    "checklist.end_float": "Juego axial controlado: en cada parada, cigüeñal empujado a un lado y suelto. O dos relojes.",
+    "checklist.car_safe": "Vehículo sobre caballetes adecuados, batería desconectada. Ayudante avisado antes de cada giro del cigüeñal.",
     "checklist.fit": "Cómo montar los pasadores",
     "checklist.dowels_out": "Pasadores viejos fuera: con agarre, o golpeados desde el otro lado.",
     "checklist.holes_clean": "Agujeros de pasadores limpios, sin rebaba.",
@@ -222,87 +204,39 @@ TABLE: dict[str, str] = {
     "checklist.dowels_secured": "Pasadores asegurados: no pueden girar ni salirse.",
     "checklist.bolts_torqued": "Tornillos apretados al par del fabricante.",
     "checklist.swept_again": "Barrido repetido tras el apriete final.",
-    "checklist.pilot_and_clutch": "Rodamiento piloto y embrague revisados.",
-    "checklist.slid_home": (
-        "Caja metida a mano hasta el fondo, nunca arrastrada con sus tornillos."
-    ),
+    "checklist.pilot_and_clutch": "Rodamiento piloto, centrador y eje limpios. Embrague centrado.",
+    "checklist.slid_home": "Caja apoyada, metida a mano hasta el fondo, nunca arrastrada con sus tornillos.",
     "checklist.crank_turns": "El cigüeñal gira libremente.",
-    "checklist.record_given": "Registro entregado.",
+    "checklist.record_given": "El cliente tiene el registro.",
     # Findings
-    "finding.closing-error": (
-        "Tras la vuelta completa, {sweep} cerró con el reloj a {error} de su valor inicial; se "
-        "admiten hasta {most}. No se fíe de este barrido: busque qué resbaló o se atascó, y repita "
-        "el barrido."
-    ),
-    "finding.closing-spread": (
-        "Tras la vuelta completa, {sweep} cerró con el reloj a {error} de su valor inicial. El "
-        "error se repartió por igual entre las lecturas."
-    ),
-    "finding.closing-missing": (
-        "Nadie anotó qué marcaba el reloj cuando {sweep} dio la vuelta completa. Siga girando hasta "
-        "donde empezó: debe volver al mismo valor."
-    ),
-    "finding.foreign-reading": (
-        "La lectura en {what} a {at} no encaja: marca {excess} {sense} frente a lo que dicen las "
-        "otras. Repítala antes de actuar."
-    ),
-    "finding.earlier-unreliable": (
-        "Ronda {n}: su barrido en {what} no es de fiar, y no cuenta para lo que se dice aquí."
-    ),
-    "finding.sweeps-disagree": (
-        "Los barridos en {what} difieren hasta {excess} a {at}, más de lo que explica el reloj. "
-        "Algo se mueve: revise el soporte, el juego axial y el contacto."
-    ),
-    "finding.out-of-round": (
-        "El alojamiento está ovalado: {tir} TIR además del descentrado, con el reloj más alto cerca "
-        "de {at} y de {opposite}. Busque ahí una rebaba, suciedad o un golpe."
-    ),
-    "finding.pair-sums": (
-        "La suma de {first} y {second} y la suma de {third} y {fourth} difieren en {difference}; en "
-        "un alojamiento redondo coinciden. Una lectura está mal o el alojamiento está ovalado: "
-        "cuatro posiciones no bastan para saberlo. Repita el barrido con ocho."
-    ),
+    "finding.closing-error": "Tras la vuelta completa, {sweep} cerró con el reloj a {error}. Se admiten hasta {most}. No se fíe de este barrido. Busque qué resbaló o se atascó, y repita el barrido.",
+    "finding.closing-spread": "Tras la vuelta completa, {sweep} cerró con el reloj a {error}. El error se repartió por igual entre las lecturas.",
+    "finding.closing-missing": "Falta la vuelta a cero: {sweep}. Siga girando hasta el inicio y anótela.",
+    "finding.foreign-reading": "La lectura en {what} a {at} no encaja: marca {excess} {sense}. Repítala antes de actuar.",
+    "finding.earlier-unreliable": "Ronda {n}: su barrido en {what} no es de fiar. No cuenta aquí.",
+    "finding.sweeps-disagree": "Los barridos en {what} difieren hasta {excess} a {at}. El reloj no lo explica: algo se mueve. Revise el soporte, el juego axial y el contacto.",
+    "finding.out-of-round": "El alojamiento está ovalado: {tir} TIR además del descentrado. El reloj marca más alto cerca de {at} y de {opposite}. Busque ahí una rebaba, suciedad o un golpe.",
+    "finding.pair-sums": "La suma de {first} y {second} y la suma de {third} y {fourth} difieren en {difference}. En un alojamiento redondo coinciden. Una lectura está mal o el alojamiento está ovalado. Cuatro posiciones no bastan para saberlo. Repita el barrido con ocho.",
     "finding.not-reached": (
         "Sin lectura en {what} a {at}: se calcula con las demás ({left} lecturas)."
     ),
-    "finding.no-check": (
-        "Tres lecturas en {what} siempre cuadran: nada descubre un error en una de ellas. Añada una "
-        "cuarta si puede llegar."
-    ),
-    "finding.looks-like-inches": (
-        "La mayor lectura en {what} es {largest}: parecen pulgadas. Las lecturas se piden en "
-        "milésimas: 0,004 pulgadas son 4."
-    ),
+    "finding.no-check": "Tres lecturas en {what} siempre cuadran: un error no se ve. Añada una cuarta si puede llegar.",
+    "finding.looks-like-inches": "La mayor lectura en {what} es {largest}: parecen pulgadas. Escriba las lecturas en milésimas: 0,004 pulgadas son 4.",
     "finding.no-limit": "No se puso límite para el alojamiento. Ponga el del fabricante.",
     "finding.undecided": "Demasiado justo para decidir: {offset} ± {pm} frente a {limit}. {settle}",
-    "finding.too-coarse": "Con lecturas tan gruesas, ni un alojamiento perfecto podría demostrar que cumple {limit}.",
+    "finding.too-coarse": "Con lecturas tan gruesas no se prueba ni que un alojamiento perfecto cumple {limit}.",
     "finding.limit-source": (
         "El límite es de práctica común ({limit} de descentrado). Antes va el valor de su manual."
     ),
-    "finding.direction-unknown": (
-        "El descentrado no es mayor que la incertidumbre de las lecturas, así que su dirección no "
-        "significa nada."
-    ),
-    "finding.droop-unmeasured": (
-        "No se midió la caída del soporte. Hace que el alojamiento parezca alto, nunca bajo: hasta "
-        "{most} de arriba abajo. La mitad se descuenta, el resto es duda. Lo dice la prueba de caída."
-    ),
-    "finding.dowels-differ": (
-        "Los dos pasadores montados ahora difieren en descentrado o en orientación. Qué haría un "
-        "cambio de pasadores no se calcula para una pareja así."
-    ),
+    "finding.direction-unknown": "El descentrado está dentro del error de medida: no haga caso de su dirección.",
+    "finding.droop-unmeasured": "No se midió la caída del soporte. Hace que el alojamiento parezca alto, nunca bajo: hasta {most} de arriba abajo. La mitad se descuenta. El resto está en el ±. La prueba de caída la mide.",
+    "finding.dowels-differ": "Los dos pasadores puestos difieren en descentrado u orientación. Para una pareja así no se calcula un cambio de pasadores.",
     "finding.no-stock": (
         "No hay pasadores excéntricos en el cajón. Hace falta una pareja de aproximadamente {wanted} "
         "de descentrado."
     ),
-    "finding.beyond-stock": (
-        "Más de lo que arreglan los pasadores: hasta los mayores del cajón ({largest}) dejarían "
-        "{expected}. Busque primero la causa: suciedad o rebaba en la junta, una campana "
-        "equivocada o doblada, un reloj mal leído."
-    ),
-    "finding.stock-doubtful": (
-        "La mejor pareja que entra no lo mete dentro con seguridad: debería dejar {expected}."
-    ),
+    "finding.beyond-stock": "Más de lo que arreglan los pasadores: los mayores del cajón ({largest}) dejarían {expected}. Busque primero la causa: suciedad o rebaba en la junta, campana torcida o equivocada. O el reloj se leyó mal.",
+    "finding.stock-doubtful": "La mejor pareja que entra quizá no lo meta dentro. Debería dejar {expected}.",
     "finding.between-sizes": (
         "Ninguna medida del cajón sirve: la mejor deja {expected}. Serviría una pareja de "
         "aproximadamente {size} de descentrado."
@@ -311,97 +245,33 @@ TABLE: dict[str, str] = {
         "Ninguna pareja igual del cajón sirve. Dos pasadores desiguales deberían dejar {expected}: "
         "vea su tabla. También serviría una pareja de aproximadamente {size} de descentrado."
     ),
-    "finding.face-not-swept": (
-        "Haga también el barrido de la cara trasera y corríjala primero: al escuadrar la cara se "
-        "puede mover el alojamiento."
-    ),
-    "finding.face-not-trusted": (
-        "Repita el barrido de la cara: empuje el cigüeñal hasta el tope siempre hacia el mismo "
-        "lado, suelte, lea. El juego axial se lee como inclinación. No se fíe de esta cara: no "
-        "se juzga."
-    ),
+    "finding.face-not-swept": "Haga también el barrido de la cara trasera, y escuádrela primero. Al escuadrarla se puede mover el alojamiento.",
+    "finding.face-not-trusted": "Repita el barrido de la cara: empuje el cigüeñal hasta el tope a un lado, suelte, lea. No se fíe de esta cara: el juego axial se lee como salto, y no se juzga.",
     "finding.no-face-limit": "No se puso límite para la cara. Ponga el del fabricante.",
-    "finding.face-changed": (
-        "La cara se inclina de otro modo que en la ronda {n}, en {change}: algo se movió en la "
-        "junta. Afloje, limpie, apriete y repita el barrido."
-    ),
-    "finding.face-first": (
-        "Primero la cara: su salto es {runout} ± {pm} frente a {limit}. Busque una rebaba o "
-        "suciedad en la junta y repita el barrido. Lo que se dice aquí de los pasadores no vale "
-        "después de escuadrar la cara."
-    ),
-    "finding.face-undecided": (
-        "La cara está demasiado justa para decidir: salto {runout} ± {pm} frente a {limit}. {settle} "
-        "No la mecanice ni le ponga lainas."
-    ),
-    "finding.face-warp": (
-        "La cara no es plana, o una lectura está mal: de {total} TIR en el reloj solo {tilt} son "
-        "inclinación; sobran {rest}. Eso no lo curan ni las lainas ni los pasadores."
-    ),
-    "finding.face-tir-over": (
-        "La TIR del propio reloj, {total}, pasa del límite de {limit}, aunque la inclinación que "
-        "contiene no. Busque una rebaba o una cara alabeada."
-    ),
-    "finding.face-swings-bore": (
-        "Se espera que al escuadrar la cara el alojamiento se desplace {move}: de {before} a "
-        "{after} de descentrado."
-    ),
-    "finding.face-may-swing-bore": (
-        "Si la campana está inclinada en el bloque, escuadrarla mueve el alojamiento {move}: de "
-        "{before} a {after} de descentrado. Si su cara trasera está mal cortada, el alojamiento "
-        "no se mueve."
-    ),
-    "finding.depth-wanted": (
-        "Ponga la profundidad de la campana para ver cuánto se desplaza el alojamiento al "
-        "escuadrar la cara."
-    ),
+    "finding.face-changed": "La cara se inclina de otro modo que en la ronda {n}, en {change}. Algo se movió en la junta. Afloje, limpie, apriete y repita el barrido.",
+    "finding.face-first": "Primero la cara: su salto es {runout} ± {pm} frente a {limit}. Busque una rebaba o suciedad en la junta y repita el barrido. Lo de los pasadores no vale después de escuadrar la cara.",
+    "finding.face-undecided": "Cara demasiado justa para decidir: salto {runout} ± {pm} frente a {limit}. {settle} No la mecanice ni le ponga lainas.",
+    "finding.face-warp": "La cara no es plana, o una lectura está mal. De {total} TIR en el reloj solo {tilt} son inclinación: sobran {rest}. Eso no lo curan ni las lainas ni los pasadores.",
+    "finding.face-tir-over": "La TIR del propio reloj, {total}, pasa del límite de {limit}. El salto por la inclinación no pasa. Busque una rebaba o una cara alabeada.",
+    "finding.face-swings-bore": "Al escuadrar, el alojamiento se desplaza {move}: de {before} a {after} de descentrado.",
+    "finding.face-may-swing-bore": "¿Campana inclinada en el bloque? Entonces escuadrarla mueve el alojamiento {move}: de {before} a {after} de descentrado. ¿Cara trasera mal cortada? Entonces el alojamiento no se mueve.",
+    "finding.depth-wanted": "Para ver cuánto se desplaza el alojamiento al escuadrar, ponga la profundidad de la campana.",
     "finding.bolts-wanted": "Ponga dónde están los tornillos para ver qué va bajo cada uno.",
-    "finding.shims-short": (
-        "Sus lainas no llegan a {at}: hacen falta {wanted}, tres de las más gruesas son {most}."
-    ),
-    "finding.holes-wanted": (
-        "Ponga dónde están los agujeros de los pasadores para ver qué harían dos pasadores "
-        "desiguales."
-    ),
-    "finding.chip-explains": (
-        "Una viruta o rebaba de {height} en el borde de la brida delantera, cerca de {at}, "
-        "explicaría toda esta inclinación. Mire allí primero."
-    ),
-    "finding.too-thick-for-dirt": (
-        "Haría falta {height} en el borde cerca de {at} para esta inclinación: demasiado para "
-        "suciedad. Busque un pasador saliente, una brida torcida, una pieza equivocada."
-    ),
-    "finding.pilot-distance-wanted": (
-        "Ponga la distancia de la cara trasera al rodamiento piloto para ver qué efecto tiene allí."
-    ),
-    "finding.aim-for-bore": (
-        "Los pasadores se orientan para el alojamiento: para el rodamiento piloto hacen falta un "
-        "barrido de la cara sin juego axial y la distancia hasta él."
-    ),
-    "finding.pilot-outside": (
-        "En el rodamiento piloto el eje de la caja está desviado {offset} ± {pm} frente a {limit}: "
-        "fuera."
-    ),
-    "finding.pilot-undecided": (
-        "En el rodamiento piloto está demasiado justo para decidir: desviado {offset} ± {pm} frente "
-        "a {limit}."
-    ),
+    "finding.shims-short": "Sus lainas no llegan a {at}: hacen falta {wanted}, las tres más gruesas {most}.",
+    "finding.holes-wanted": "Para ver qué harían dos pasadores desiguales, ponga los agujeros de los pasadores.",
+    "finding.chip-explains": "Una viruta o rebaba de {height} explicaría todo este salto. Estaría en el borde de la brida delantera, cerca de {at}. Mire allí primero.",
+    "finding.too-thick-for-dirt": "Haría falta {height} en el borde cerca de {at}: demasiado para suciedad. Busque un pasador saliente, una brida torcida, una pieza equivocada.",
+    "finding.pilot-distance-wanted": "Para ver el efecto en el rodamiento piloto, ponga su distancia.",
+    "finding.aim-for-bore": "Los pasadores se orientan para el alojamiento. Para el rodamiento piloto, haga el barrido de la cara sin juego axial. Ponga también la distancia hasta él.",
+    "finding.pilot-outside": "Fuera en el rodamiento piloto: desviado {offset} ± {pm} frente a {limit}.",
+    "finding.pilot-undecided": "Rodamiento piloto demasiado justo: desviado {offset} ± {pm} frente a {limit}.",
     "finding.angle-near": (
         "El eje de la caja está desalineado {angle}, con seguridad no más de {sure}. Eso ya "
         "importa: {bearing} admite de {careful} a {generous}. Antes va el valor del fabricante."
     ),
-    "finding.angle-beyond": (
-        "El eje de la caja está desalineado {angle} (puede ser {sure}): más de lo que admite "
-        "{bearing}, de {careful} a {generous}. Antes va el valor del fabricante."
-    ),
-    "finding.interference": (
-        "El centrador de la caja es {tight} mayor que el alojamiento: no entra. Vuelva a medir los "
-        "dos, y no lo meta a la fuerza con los tornillos."
-    ),
-    "finding.seat-loose": (
-        "El alojamiento está dentro, pero la caja tiene en él {clearance} de holgura y puede quedar "
-        "desviada {half}. Probabilidad de que la unión terminada quede dentro: {chance}."
-    ),
+    "finding.angle-beyond": "El eje de la caja está desalineado {angle} (puede ser {sure}). Es más de lo que admite {bearing}: de {careful} a {generous}. Antes va el valor del fabricante.",
+    "finding.interference": "El centrador de la caja es {tight} mayor que el alojamiento: no entra. Vuelva a medir los dos. No lo meta a la fuerza con los tornillos.",
+    "finding.seat-loose": "El alojamiento está dentro. La caja tiene en él {clearance} de holgura y puede quedar desviada {half}. Probabilidad de que la unión terminada quede dentro: {chance}.",
     "finding.moved-wrong-way": (
         "El alojamiento fue al revés: {size} hacia {direction}, en contra de la orientación. "
         "Compruebe, antes de girar nada, {causes}."
@@ -415,38 +285,22 @@ TABLE: dict[str, str] = {
     "cause.sense": "los signos más y menos del reloj",
     "cause.before": "los pasadores puestos para el primer barrido",
     "cause.sides": "de qué lado están las 3 (visto desde atrás)",
-    "finding.moved-otherwise": (
-        "Se movió {size} ± {pm} hacia {direction}; se esperaban {told} hacia {aim}. Mire primero: "
-        "¿se puso la orientación tal como se montó, no como se había previsto? ¿Asienta bien la "
-        "campana?"
-    ),
-    "finding.trim-noise": (
-        "Girar los pasadores mejoraría {gain}, menos que {pm}, la incertidumbre de las lecturas. No "
-        "se puede ver si ayuda."
-    ),
+    "finding.moved-otherwise": "Se movió {size} ± {pm} hacia {direction}; se esperaban {told} hacia {aim}. ¿Se puso la orientación como se montó, no como se previó? ¿Asienta bien la campana?",
+    "finding.trim-noise": "Girar los pasadores mejoraría {gain}. Las lecturas valen ± {pm}. Es poco para verlo.",
     "size.stock": "serie",
-    "finding.trim-other-size": (
-        "Otra medida es mejor: pasadores de {size} deberían dejar {after}; estos, en el mejor "
-        "caso, {trimmed} tras girarlos {turn}."
-    ),
-    "finding.bolt-holes": (
-        "Los agujeros de los tornillos son demasiado justos: los pasadores de {size} necesitan "
-        "{wanted} de holgura en diámetro, y hay {clearance}."
-    ),
+    "finding.trim-other-size": "Otra medida es mejor: pasadores de {size} deberían dejar {after}. Estos dejan como mejor {trimmed} tras girarlos {turn}.",
+    "finding.bolt-holes": "Agujeros de los tornillos demasiado justos para pasadores de {size}. Holgura en diámetro: hacen falta {wanted}, hay {clearance}.",
     "finding.companion-outside": (
         "Hay salto en {what}: {tir} ± {pm} TIR frente a {limit}, fuera. Gira con el cigüeñal: mover "
         "la campana no lo cura."
     ),
-    "finding.companion-end-play": (
-        "El juego axial entra entero en el barrido en {what}: en cada parada empuje el cigüeñal "
-        "hasta el tope hacia el mismo lado, suelte, lea."
-    ),
+    "finding.companion-end-play": "El juego axial entra entero en el barrido en {what}. En cada parada empuje el cigüeñal hasta el tope a un lado, suelte, lea.",
     "finding.companion-undecided": (
         "Demasiado justo para decidir en {what}: {tir} ± {pm} TIR frente a {limit}. Gira con el "
         "cigüeñal: mover la campana no lo cura."
     ),
     "settle.could": "Para decidirlo, {measure}: ± {now} pasa a unos ± {then}.",
-    "settle.helps": "Lo que más gana: {measure} (± {now} pasa a unos ± {then}). Hace falta más que eso.",
+    "settle.helps": "Lo que más gana: {measure} (± {now} pasa a unos ± {then}). Eso solo no basta.",
     "settle.none": "Ninguna medición práctica lo decide.",
     "settle.positions": "hacer el barrido en ocho posiciones",
     "settle.sweep": "hacer un barrido más",
@@ -456,20 +310,18 @@ TABLE: dict[str, str] = {
     "fault.request": "La página pidió algo que no es un formulario rellenado.",
     "page.unfinished": "El barrido {n} en {what} no está terminado, y todavía no cuenta.",
     "what.of_round": "{what}, ronda {n}",
-    "page.waiting": "Falta todavía la lectura de {positions}.",
+    "page.waiting": "Falta la lectura de {positions}.",
     # The answer
     "answer.offset": "Descentrado {offset} (TIR {tir}) hacia {direction}",
     "answer.offset_nowhere": "Descentrado {offset} (TIR {tir}), dirección desconocida",
     "answer.pm": "± {pm} (con un 95% de seguridad)",
     "answer.swing": "Prueba rápida: la aguja debe recorrer en total cerca de {swing}",
-    "answer.direction_pm": "{degrees} en sentido horario desde las 12 (± {pm}), visto desde atrás",
-    "answer.limit": "Límite: descentrado {offset}, que es TIR {tir}",
+    "answer.direction_pm": "{degrees} en sentido horario desde las 12 (± {pm})",
+    "answer.limit": "Límite: {offset} de descentrado ({tir} TIR)",
     "answer.no_limit": "Sin límite",
-    "answer.chance_face": "Probabilidad de que la cara esté dentro del límite: {chance}",
-    "answer.chance_pilot": (
-        "Probabilidad de que la línea hasta el piloto esté dentro del límite: {chance}"
-    ),
-    "answer.chance": "Probabilidad de que el alojamiento esté dentro del límite: {chance}",
+    "answer.chance_face": "Probabilidad de cara dentro: {chance}",
+    "answer.chance_pilot": "Probabilidad de línea al piloto dentro: {chance}",
+    "answer.chance": "Probabilidad de alojamiento dentro: {chance}",
     "answer.verdict.within": "Dentro del límite",
     "answer.verdict.outside": "Fuera del límite",
     "answer.verdict.undecided": "Demasiado justo para decidir",
@@ -478,46 +330,25 @@ TABLE: dict[str, str] = {
     "answer.verdict.none": "Sin límite con el que juzgar",
     "do.fix.looks-like-inches": "Escriba en milésimas las lecturas en {what}: 0,004 pulgadas son 4.",
     "do.fix.foreign-reading": "Repita la lectura en {what} a {at}.",
-    "do.fix.closing-error": (
-        "Busque qué resbaló o se atascó: {sweep} cerró con el reloj a {error}. Después repita el "
-        "barrido."
-    ),
-    "do.fix.moved-wrong-way": (
-        "Averigüe qué está mal: la orientación de los pasadores, o el más y el menos del reloj. "
-        "Antes no gire nada."
-    ),
-    "do.fix.moved-mirrored": (
-        "Averigüe si la orientación o las lecturas se tomaron desde delante: las 3 y las 9 parecen "
-        "cambiadas. Antes no gire nada."
-    ),
+    "do.fix.closing-error": "Con {sweep} el reloj cerró a {error}. Busque qué resbaló o se atascó. Después repita el barrido.",
+    "do.fix.moved-wrong-way": "¿Está mal la orientación de los pasadores, o el más y el menos del reloj? Antes no gire nada.",
+    "do.fix.moved-mirrored": "¿Se tomaron la orientación o las lecturas desde delante? Las 3 y las 9 parecen cambiadas. Antes no gire nada.",
     "do.fix.interference": (
         "Vuelva a medir el alojamiento y el centrador. No meta la caja a la fuerza con sus tornillos."
     ),
-    "do.note-return": (
-        "Siga girando hasta donde empezó {sweep}, y anote a cuánto de su valor inicial está allí "
-        "el reloj."
-    ),
-    "do.sweep-face": (
-        "Haga también el barrido de la cara trasera, antes de poner pasadores: escuadrarla puede "
-        "mover el alojamiento."
-    ),
+    "do.note-return": "Siga girando hasta donde empezó {sweep}. Anote a cuánto está allí el reloj.",
+    "do.sweep-face": "Haga también el barrido de la cara trasera, antes de poner pasadores. Escuadrarla puede mover el alojamiento.",
     "do.resweep-face": (
         "Repita el barrido de la cara: empuje el cigüeñal hasta el tope siempre hacia el mismo lado, "
         "suelte, lea."
     ),
     "do.settle-face": "Mida otra vez la cara antes de pasar al alojamiento. {settle}",
-    "do.face-at-limit": (
-        "La cara está en su límite, y medir más no lo decide. No la mecanice ni le ponga lainas."
-    ),
-    "do.clean-joint": (
-        "La cara está fuera. Afloje la campana, limpie la junta, busque una rebaba o un borde "
-        "saliente. Apriete como antes, y repita el barrido de la cara y del alojamiento como "
-        "comprobación."
-    ),
-    "do.sweep-face-twice": "La inclinación volvió. Antes de mecanizar nada, haga un barrido más de la cara: ¿sale lo mismo?",
-    "do.steady-the-dial": "Los barridos en {what} difieren: algo se mueve. Apriete soporte y base, compruebe juego axial y contacto, y haga dos barridos más. Si nada está flojo, ponga una dispersión mayor del reloj.",
-    "do.find-tilt-cause": "La inclinación volvió con la junta limpia. Quite la campana y mire las dos caras de la junta; si había algo entre ellas, esa es la causa: repita el barrido. Si no, apóyela por su brida delantera en un mármol, haga el barrido de la cara trasera, y anote en las medidas qué lado está mal.",
-    "do.check-sense": "Antes de poner lainas o mecanizar: meta el vástago con la mano, el reloj debe ir hacia donde dice el formulario. Y mire desde atrás: las 3 están a la derecha.",
+    "do.face-at-limit": "La cara está en su límite. Medir más no lo decide. No la mecanice ni le ponga lainas.",
+    "do.clean-joint": "La cara está fuera. Afloje la campana y limpie la junta. Busque una rebaba o un borde saliente. Apriete como antes. Después repita el barrido de la cara y del alojamiento como comprobación.",
+    "do.sweep-face-twice": "El salto volvió. Antes de mecanizar nada, haga un barrido más de la cara: ¿sale lo mismo?",
+    "do.steady-the-dial": "Los barridos en {what} difieren: algo se mueve. Apriete soporte y base. Compruebe juego axial y contacto. Haga dos barridos más. Si nada está flojo, ponga una dispersión mayor del reloj.",
+    "do.find-tilt-cause": "El salto volvió con la junta limpia. Quite la campana y mire las dos caras de la junta. Si había algo entre ellas, esa es la causa: repita el barrido. Si no, apoye la campana por su brida delantera en un mármol. Haga el barrido de su cara trasera. Anote en las medidas qué lado está mal.",
+    "do.check-sense": "Antes de poner lainas o mecanizar, meta el vástago con la mano. El reloj debe ir hacia donde dice el formulario. Y mire desde atrás: las 3 están a la derecha.",
     "do.square-front": (
         "Ponga lainas o mecanice la brida delantera como se dice en «Escuadrar la cara»."
     ),
@@ -526,57 +357,38 @@ TABLE: dict[str, str] = {
         "Después empiece un trabajo nuevo: repita el barrido de la cara y del alojamiento antes de "
         "poner pasadores."
     ),
-    "do.face-not-flat": "La cara no es plana: queda {rest} aparte de la inclinación. Busque una rebaba o un golpe, repáselo con piedra y repita el barrido de la cara.",
-    "do.sweep-eight": "Repita el barrido del alojamiento en ocho posiciones: una lectura está mal, o el alojamiento no es redondo.",
-    "do.aim-for-pilot": "El alojamiento está dentro, la línea hasta el piloto no. Elija orientar los pasadores hacia el rodamiento piloto, para ver qué logran allí.",
-    "do.pilot-stays-out": "El alojamiento está dentro, la línea hasta el piloto no, y ningún par del cajón lo arregla. Vea qué haría escuadrar la cara.",
-    "do.mend-part": "Arregle o cambie primero lo que gira: {what}. Gira con el cigüeñal, y ninguna campana lo cura.",
-    "do.no-limit": "Ponga el límite del fabricante: sin él, nada se da por dentro.",
+    "do.face-not-flat": "La cara no es plana: sobran {rest}. Busque una rebaba o un golpe y repáselo con piedra. Repita el barrido de la cara.",
+    "do.sweep-eight": "Repita el barrido del alojamiento en ocho posiciones. Una lectura está mal, o el alojamiento no es redondo.",
+    "do.aim-for-pilot": "El alojamiento está dentro. La línea hasta el piloto no. En el formulario, oriente los pasadores hacia el rodamiento piloto. Vea qué logran allí.",
+    "do.pilot-stays-out": "El alojamiento está dentro. La línea hasta el piloto no. Ningún par del cajón lo arregla. Vea qué haría escuadrar la cara.",
+    "do.mend-part": "Arregle o cambie primero lo que gira: {what}. Va con el cigüeñal: ninguna campana lo cura.",
+    "do.no-limit": "Ponga el límite del fabricante. Sin él, nada se da por dentro.",
     "do.leave": "Deje la campana donde está.",
-    "do.tighten-and-sweep": (
-        "Asegure los pasadores, apriete los tornillos al par indicado, y repita el barrido como "
-        "comprobación."
-    ),
+    "do.tighten-and-sweep": "Asegure los pasadores y apriete los tornillos al par indicado. Repita el barrido como comprobación.",
     "do.done": "Terminado: dos barridos seguidos están dentro. Cierre.",
     "do.settle-bore": "Mida otra vez antes de decidir. {settle}",
     "do.or-fit": "O muévala ya. {fit}",
     "do.cannot-settle": "Ninguna medición práctica lo decide.",
     "do.treat-as-out": "Délo por fuera: nada de lo disponible deja menos con seguridad.",
-    "do.back-to-stock": (
-        "Vuelva a los pasadores normales y repita el barrido: lo que hacen dos pasadores distintos no "
-        "se sabe sin sus agujeros."
-    ),
-    "do.dowels-do-not-hold": "Seis intentos, y no se queda dentro: la campana no asienta siempre igual. Mire el ajuste de pasadores y tornillos.",
+    "do.back-to-stock": "Vuelva a los pasadores normales y repita el barrido. Lo que hacen dos pasadores distintos no se sabe sin sus agujeros.",
+    "do.dowels-do-not-hold": "Seis intentos, y no se queda dentro. La campana no asienta siempre igual. Mire el ajuste de pasadores y tornillos.",
     "do.nothing-fits": "No hay en el cajón un par que con seguridad deje menos que ahora.",
-    "do.check-fit": "Vea por qué los pasadores no hicieron lo que llevan marcado: ¿asienta la campana en los dos, y están orientados como se anotó? Asiéntela de nuevo.",
-    "do.open-holes": (
-        "Agrande los agujeros de los tornillos hasta una holgura de {clearance} en el diámetro, si el "
-        "fabricante lo permite: entonces sirven pasadores de {size}."
-    ),
+    "do.check-fit": "Los pasadores no hicieron lo que llevan marcado. ¿Asienta la campana en los dos? ¿Está cada uno orientado como se anotó? Asiéntela de nuevo.",
+    "do.open-holes": "Si el fabricante lo permite, agrande los agujeros de los tornillos. Con una holgura de {clearance} en el diámetro sirven pasadores de {size}.",
     "do.get-pair": "Consiga un par de unos {size} de excentricidad.",
     "do.get-size": (
         "Consiga una pareja de unos {size} de descentrado: la mejor de las disponibles deja {left}."
     ),
-    "do.beyond-dowels": (
-        "Más allá de los pasadores. Busque la causa: suciedad en la junta, una campana equivocada o "
-        "torcida, un reloj mal leído."
-    ),
+    "do.beyond-dowels": "Más allá de los pasadores. Busque la causa: suciedad en la junta, campana torcida o equivocada, lectura mala.",
     "do.fit-unlike": (
         "Monte dos pasadores distintos: {dowels}. Descentrado esperado después: {expected}."
     ),
     "do.unlike": "a {hole} el de {size}, orientado a {aim}",
     "do.unlike-stock": "a {hole} el normal",
     "do.move": "Mueva la campana {side}, hacia {direction}: {offset}.",
-    "do.reseat": (
-        "Primero afloje, limpie la junta, apriete como antes y repita el barrido: ¿sale lo mismo?"
-    ),
-    "do.fit-dowels": (
-        "Monte pasadores excéntricos de {offset}, los dos orientados a {aim}. Descentrado esperado "
-        "después: {expected} (TIR {tir})."
-    ),
-    "do.standard-dowels": (
-        "Vuelva a los pasadores normales. Descentrado esperado después: {expected} (TIR {tir})."
-    ),
+    "do.reseat": "Primero afloje, limpie la junta y apriete como antes. Repita el barrido: ¿sale lo mismo?",
+    "do.fit-dowels": "Monte pasadores excéntricos de {offset}, los dos orientados a {aim}. Esperado después: {expected} de descentrado ({tir} TIR).",
+    "do.standard-dowels": "Vuelva a los pasadores normales. Esperado después: {expected} de descentrado ({tir} TIR).",
     "do.recheck": "Después repita el barrido: decide la comprobación, no este valor.",
     "glance.not_entered": "Sin anotar: {names}",
     "why.clean-joint": "Suciedad o una rebaba en la junta inclina la cara. Por suciedad no se corta metal.",
@@ -606,36 +418,23 @@ TABLE: dict[str, str] = {
     "section.pairs": "Dos pasadores desiguales",
     "section.chip": "Qué haría una viruta",
     "section.companion": "Gira con el cigüeñal: {what}",
-    "face.runout": "Salto por la inclinación {runout} ± {pm}, en el radio barrido",
+    "face.runout": "Salto (TIR) {runout} ± {pm}, en el radio barrido",
     "face.rearmost": "Más atrás hacia {direction}",
     "face.slope": "Pendiente {angle}",
     "face.not_judged": "Sin juzgar: puede haber juego axial en ella",
     "face.limit": "Límite: salto (TIR) {limit} en ese radio",
-    "face.total": "TIR en el reloj {total}; además de la inclinación {rest}",
-    "squaring.find_out": (
-        "¿Qué lado está mal? Con la brida delantera sobre un mármol, haga el barrido de la cara "
-        "trasera: si es paralela, está mal el lado del bloque; si no, la cara trasera está mal "
-        "cortada. O haga el barrido de la cara del bloque: la misma inclinación a la misma hora "
-        "quiere decir que el bloque está mal."
-    ),
+    "face.total": "TIR en el reloj {total}; sobran {rest}",
+    "squaring.find_out": "¿Qué lado está mal? Apoye la brida delantera en un mármol y haga el barrido de la cara trasera. Paralela: está mal el lado del bloque. No paralela: la cara trasera está mal cortada. O haga el barrido de la cara del bloque. El mismo salto a la misma hora: el bloque está mal.",
     "squaring.if_tipped": "Si la campana está inclinada en el bloque:",
     "squaring.if_crooked": "Si su cara trasera está mal cortada:",
-    "squaring.taper": (
-        "Quitar de la brida delantera: {slope} de lado a lado, lo más profundo hacia {at}"
-    ),
-    "squaring.recut": "De la cara trasera: {slope}, lo más profundo hacia {at}",
+    "squaring.taper": "Mecanizar la brida delantera {slope}, lo más profundo hacia {at}",
+    "squaring.recut": "Mecanizar la cara trasera {slope}, lo más profundo hacia {at}",
     "squaring.across": "De lado a lado entre los tornillos son {depth}",
     "squaring.bore": (
         "Alojamiento esperado después: descentrado {offset} hacia {direction}. Repita el barrido."
     ),
-    "squaring.left": (
-        "Redondeado a lo disponible, deja un salto de {runout}; los paquetes cojean {rock}"
-    ),
-    "squaring.hang": (
-        "Las lainas solo en los tornillos dejan la brida en el aire entre ellos: es mejor un anillo "
-        "cónico entero, o mecanizar. Compruebe el encaje de los pasadores y el engrane del motor de "
-        "arranque."
-    ),
+    "squaring.left": "Con las lainas queda un salto de {runout}; paquetes desiguales en {rock}",
+    "squaring.hang": "Las lainas solo en los tornillos dejan la brida en el aire entre ellos. Es mejor un anillo cónico entero, o mecanizar. Compruebe el encaje de los pasadores y el engrane del motor de arranque.",
     "squaring.short": "{stack} (no llega)",
     "squaring.none": "ninguna",
     "squaring.head.bolt": "Tornillo a",
@@ -645,21 +444,15 @@ TABLE: dict[str, str] = {
     "pilot.offset_nowhere": "Eje de la caja desviado {offset} ± {pm}, dirección desconocida",
     "pilot.angle": "Desalineado {angle} ± {pm}",
     "seat.clearance": "Holgura {clearance}: la caja puede quedar desviada hasta {half}",
-    "seat.chance": "Probabilidad de que la unión terminada esté dentro del límite: {chance}",
+    "seat.chance": "Probabilidad de que la unión terminada quede dentro: {chance}",
     "deed.moved": "Los pasadores movieron el alojamiento {size} ± {pm} hacia {direction}",
     "deed.agrees": "Es lo que llevan marcado, hasta donde las lecturas pueden decirlo.",
-    "trim.turn": (
-        "Gire los dos pasadores {turn} {way}, visto desde atrás, para orientarlos a {aim} "
-        "({degrees}). Descentrado esperado después: {expected} (TIR {tir})."
-    ),
+    "trim.turn": "Gire los dos pasadores {turn} {way}, visto desde atrás. Nueva orientación: {aim} ({degrees}). Esperado después: {expected} de descentrado ({tir} TIR).",
     "trim.chance": "Probabilidad de quedar dentro tras ese giro: {chance}",
     "trim.stop": "El alojamiento está dentro: pare aquí.",
     "way.clockwise": "en sentido horario",
     "way.anticlockwise": "en sentido antihorario",
-    "pairs.caution": (
-        "Para expertos: cada pasador tiene su propia medida y orientación, y ambas deben ser "
-        "correctas. Márquelos antes de montarlos, y repita el barrido."
-    ),
+    "pairs.caution": "Avanzado: cada pasador tiene su propia medida y orientación. Ambas deben ser correctas. Márquelos antes de montarlos, y repita el barrido.",
     "pairs.turn": "Con ellos la campana gira hasta {turn}°.",
     "pairs.head.dowel": "Pasador a {at}",
     "pairs.head.left": "Descentrado restante",
@@ -676,7 +469,7 @@ TABLE: dict[str, str] = {
     "chip.moves": "{part} se va {move} hacia {direction}.",
     "chip.still": "{part} se queda donde está.",
     "chip.unknown": "{part}: ponga las medidas de la campana para verlo.",
-    "chip.most": "Si los tornillos doblan la brida alrededor de la viruta, es menos.",
+    "chip.most": "En el peor caso: una brida que se dobla alrededor se mueve menos.",
     "companion.tir": (
         "TIR {tir} ± {pm}, que es descentrado {offset}, hacia su marca de {direction}"
     ),
@@ -693,7 +486,7 @@ TABLE: dict[str, str] = {
     "term.runout": "Salto",
     "term.rearmost": "Más atrás",
     "term.slope": "Pendiente",
-    "term.total": "TIR además de la inclinación",
+    "term.total": "TIR en el reloj",
     "term.taper": "Cuña",
     "term.shim": "Laina",
     "term.swing": "Alojamiento esperado después",
@@ -712,8 +505,8 @@ TABLE: dict[str, str] = {
     "means.plus-minus": "Cuánto puede fallar el valor, con lo que se leyó y cómo se leyó. En 95 casos de 100 el verdadero no está más lejos.",
     "means.direction": "Hacia qué hora del reloj está desviado el alojamiento, visto desde atrás del motor. La campana debe ir al lado contrario.",
     "means.limit": "Cuánto permite el fabricante que se desvíe el alojamiento. Si no puso el valor del fabricante, es solo práctica común.",
-    "means.chance": "Qué probabilidad hay de que el alojamiento verdadero esté dentro del límite, contando toda la duda de las lecturas. Desde {sure} se da por dentro, hasta {rest} por fuera, y entre las dos nadie lo sabe.",
-    "means.left": "Dónde se espera el alojamiento con esa elección de pasadores. La comprobación con el reloj decide si quedó así.",
+    "means.chance": "Qué probabilidad hay de que el alojamiento verdadero esté dentro del límite, contando toda la duda de las lecturas. Desde {sure} se da por dentro, hasta {rest} por fuera. Entre las dos es demasiado justo para decidir.",
+    "means.left": "Dónde debería quedar el alojamiento con esa elección de pasadores. Decide la comprobación con el reloj.",
     "means.runout": "Cuánto recorre un reloj perpendicular sobre la cara inclinada en una vuelta completa, en el radio barrido. Con el doble de radio, la misma inclinación da el doble de salto.",
     "means.rearmost": (
         "El lado en que la cara queda más atrás, hacia la caja. Allí la campana es demasiado "
@@ -727,11 +520,7 @@ TABLE: dict[str, str] = {
         "el lado que queda más atrás."
     ),
     "means.shim": "Qué poner bajo la brida en cada tornillo, de lo disponible, para escuadrar la cara. Un paquete que cojea no apoya plano en todos los tornillos.",
-    "means.swing": (
-        "Escuadrar una campana inclinada mueve el alojamiento, la inclinación por la "
-        "profundidad; mecanizar una cara trasera mal cortada, no. Por eso se repite el barrido "
-        "del alojamiento antes de elegir pasadores."
-    ),
+    "means.swing": "Escuadrar una campana inclinada mueve el alojamiento, la inclinación por la profundidad. Mecanizar una cara trasera mal cortada no lo mueve. Por eso se repite el barrido del alojamiento antes de elegir pasadores.",
     "means.gearbox-axis": "Por dónde pasa la línea de la caja junto al rodamiento piloto. Incluye el descentrado del alojamiento y la inclinación de la cara por la distancia.",
     "means.out-of-line": "El ángulo entre la caja y el cigüeñal. Un rodamiento aguanta solo un poco antes de que su borde lleve la carga.",
     "means.clearance": "Cuánto menor es el centrador de la caja que el alojamiento en que entra. La caja puede quedar desviada la mitad, esté donde esté el alojamiento.",
@@ -740,7 +529,7 @@ TABLE: dict[str, str] = {
     "means.turn": "Cuánto girar los dos pasadores en sus agujeros, visto desde atrás. Cuenta con lo que hicieron, no con lo que llevan marcado.",
     "means.unlike": "Dos pasadores de distinta medida u orientación pueden llevar el alojamiento adonde no llega ninguna pareja igual. Entonces la campana también gira un poco.",
     "means.misfit": "Cuánto abren o cierran los dos pasadores la distancia entre agujeros. Debe quedar dentro de su holgura, o la campana no entra.",
-    "means.chip": "Un poco de suciedad en la junta inclina lo que se atornilla contra ella, y la desviación crece con la distancia. Esto es lo máximo que puede moverlo: una brida que se dobla alrededor se mueve menos.",
+    "means.chip": "Un poco de suciedad en la junta inclina lo que se atornilla contra ella. La desviación crece con la distancia. Es el peor caso: una brida que se dobla alrededor se mueve menos.",
     "means.companion": "El salto de la propia pieza: reloj en el bloque, la pieza gira debajo. Va con el cigüeñal, así que no lo cura ningún pasador ni ninguna laina.",
     # The sheet
     "sheet.title": "Barrido del alojamiento",
@@ -755,13 +544,9 @@ TABLE: dict[str, str] = {
     "sheet.option_chance": "; dentro: {chance}",
     "sheet.option_pilot": "; en el rodamiento piloto {pilot}",
     "sheet.section": "{title}: {verdict}",
-    "sheet.findings": "A tener en cuenta:",
+    "sheet.findings": "Notas y avisos:",
     "sheet.finding": "{level}: {text}",
-    "sheet.caution": (
-        "Visto desde atrás del motor, mirando hacia delante. Mandan los límites, los pares de "
-        "apriete y el procedimiento del fabricante; sujete el motor, desconecte la batería, gire "
-        "el cigüeñal a mano."
-    ),
+    "sheet.caution": "Visto desde atrás del motor, mirando hacia delante. Mandan los límites, los pares de apriete y el procedimiento del fabricante. Sujete el motor, desconecte la batería, gire el cigüeñal a mano.",
     # The practice housing
     "practice.title": "Ejercicio {seed}, nivel {level}",
     "practice.level.1": (
@@ -784,19 +569,15 @@ TABLE: dict[str, str] = {
     "practice.on_dowels": "Comprobación {n}: pasadores de {offset}, orientados a {aim}",
     "practice.not_swept": "sin barrido",
     "practice.head.round": "Ronda",
-    "practice.head.true": "La verdad",
+    "practice.head.true": "Real",
     "practice.head.found": "Usted encontró",
     "practice.head.off": "Diferencia",
-    "practice.off": "{miss}: cubierto por la incertidumbre de las lecturas",
-    "practice.off_beyond": "{miss}: más que la incertidumbre de las lecturas",
+    "practice.off": "{miss}: dentro del ± de las lecturas",
+    "practice.off_beyond": "{miss}: más que el ± de las lecturas",
     "practice.mirrored": "al revés: hay un signo cambiado",
     "practice.runout": "Salto {runout}, más atrás hacia {direction}",
-    "practice.inside": (
-        "Tal como está ahora, el alojamiento está de verdad dentro del límite de {limit}."
-    ),
-    "practice.outside": (
-        "Tal como está ahora, el alojamiento está de verdad fuera del límite de {limit}."
-    ),
+    "practice.inside": "El alojamiento está ahora de verdad dentro del límite de {limit}.",
+    "practice.outside": "El alojamiento está ahora de verdad fuera del límite de {limit}.",
     "practice.droop": "Caída del soporte, abajo menos arriba: {droop}",
     "practice.dowels": "Los pasadores hacen el {gain}% de lo que llevan marcado, girado {lag}° {way}.",
     # The sheet on paper
@@ -804,9 +585,9 @@ TABLE: dict[str, str] = {
     "paper.view": "Visto desde atrás del motor, mirando hacia delante. La TIR es el doble del descentrado.",
     "paper.to_do": "Qué hacer",
     "paper.found": "Límites y reloj",
-    "paper.doubts": "A tener en cuenta",
-    "paper.done": "Revisado y marcado",
-    "paper.open": "SIN marcar",
+    "paper.doubts": "Notas y avisos",
+    "paper.done": "Revisado",
+    "paper.open": "SIN revisar",
     "paper.signature": "Firma",
     "paper.link": "Lo mismo en un teléfono, recalculado a partir de las lecturas:",
     "paper.caution": (
@@ -858,26 +639,20 @@ TABLE: dict[str, str] = {
     "paper.row.opposite": "Cara, segundo reloj",
     "paper.forward": "hacia delante",
     "paper.rearward": "hacia atrás",
-    "paper.free": "juego axial sin resolver",
+    "paper.free": "juego axial sin controlar",
     "paper.held": "cigüeñal sujeto hacia un lado",
     "paper.second": "con un segundo reloj",
     "paper.sweep": "{what}, {n}",
     # The link
-    "link.none": "Esta página muestra un trabajo que viene con un enlace, y en la dirección no hay ninguno.",
-    "link.cut": (
-        "Este enlace está cortado o dañado: le falta una parte o está cambiada. Pídalo otra vez y "
-        "ábralo entero."
-    ),
+    "link.none": "Esta página muestra un trabajo que viene en un enlace. En la dirección no hay ninguno.",
+    "link.cut": "Este enlace está cortado o dañado. Le falta una parte o está cambiada. Pídalo otra vez y ábralo entero.",
     "link.foreign": "Este enlace no lo hizo Sweepsheet.",
     "link.newer": (
         "Este enlace lo hizo un Sweepsheet más nuevo. Vuelva a cargar esta página cuando tenga "
         "cobertura, y abra el enlace otra vez."
     ),
     "link.longer": "Este enlace es más largo que cualquiera de Sweepsheet ({high} caracteres).",
-    "link.too_long": (
-        "Este trabajo es demasiado largo para un enlace: tendría {got} caracteres, y sin que se "
-        "corte se pueden enviar {high}. Imprímalo, o envíe el archivo."
-    ),
+    "link.too_long": "Este trabajo es demasiado largo para un enlace: {got} caracteres. Sin que se corte se pueden enviar {high}. Imprímalo, o envíe el archivo.",
     "link.job": "El trabajo de este enlace no se puede leer: {why}.",
     "link.figures": "Los valores de este enlace no tienen la forma en que los escribe Sweepsheet.",
     # Files
@@ -910,10 +685,10 @@ TABLE: dict[str, str] = {
     "csv.long": "Este CSV es más largo que cualquier trabajo: se admiten {high} líneas.",
     "csv.empty": "En este CSV no hay lecturas.",
     "csv.units": "Las lecturas de un trabajo están todas en milésimas (thou) o todas en mm.",
-    "csv.cells": "Línea {line} del CSV: se piden {wanted} celdas; hay: {got}.",
+    "csv.cells": "Línea {line} del CSV: hacen falta {wanted} celdas, no {got}.",
     "csv.part": "Línea {line} del CSV: lo que se barrió no es una pieza conocida.",
     "csv.unit": "Línea {line} del CSV: la unidad es thou (milésimas) o mm.",
-    "csv.count": "Línea {line} del CSV: {column}: se pide un número de 1 a {high}.",
+    "csv.count": "Línea {line} del CSV: {column}: ponga un número de 1 a {high}.",
     "csv.twice": "Línea {line} del CSV: el mismo lugar aparece dos veces en un barrido.",
     "csv.position": "Línea {line} del CSV: una lectura sin posición.",
     # The drawing
@@ -942,18 +717,15 @@ TABLE: dict[str, str] = {
     "guide.ready": "Preparar",
     "guide.ready_help": "Antes de girar el cigüeñal:",
     "guide.zero": "Lleve el reloj a {at}; póngalo a cero. No hace falta buscar el punto bajo ni el alto.",
-    "guide.zero_both": "Ponga el primer reloj en {at}, el segundo enfrente, y ajuste los dos a cero.",
+    "guide.zero_both": "Lleve el primer reloj a {at}, el segundo enfrente. Ponga los dos a cero.",
     "guide.base": "Base en la brida del cigüeñal o el volante, tornillos apretados, plato de embrague fuera.",
     "guide.wipe": "Limpie el alojamiento. Punta lejos del chaflán y de golpes.",
     "guide.rim": "Limpie la cara. Toque cerca del borde, fuera de los agujeros.",
     "guide.sense": "Meta el vástago con la mano: el reloj debe ir a {sign}. Si no, cámbielo en el formulario.",
-    "guide.travel": (
-        "Vástago más o menos a medio recorrido: dé antes una vuelta entera, y no debe llegar "
-        "a ningún extremo de su recorrido."
-    ),
+    "guide.travel": "Vástago más o menos a medio recorrido. Dé antes una vuelta entera: no debe llegar a ningún extremo de su recorrido.",
     "guide.stiff": "Empuje un poco el soporte: la aguja debe volver a la misma raya.",
     "guide.choose_push": "Juego axial: elija un lado, adelante o atrás, para empujar el cigüeñal hasta el tope. Haga palanca con cuidado en la brida o el volante, nunca en un rodamiento ni en el reloj.",
-    "guide.afloat": "El juego axial entra entero en la lectura: empuje el cigüeñal hasta el tope, siempre hacia el mismo lado, suelte, y dígalo en el formulario.",
+    "guide.afloat": "El juego axial entra entero en la lectura. Empuje el cigüeñal hasta el tope, siempre hacia el mismo lado, suelte. Después póngalo en el formulario.",
     "guide.bar": "Bujías fuera. Palanca en el tornillo del cigüeñal solo en el sentido de apriete.",
     "guide.helper": "Avise a su ayudante, que está delante: gire despacio, {front} visto desde allí, y pare cuando se le diga.",
     "guide.helper_one_way": "Avise a su ayudante: gire despacio, {way}, y pare cuando se le diga.",
