@@ -2,7 +2,8 @@
 
 The closed parts of the form hold most of its fields. As templates they are neither laid out nor
 made ready for it, which is much of the work before the first picture; ``rest-of-form.js`` puts them
-in after that. Closed parts without a field, such as the cautions, stay as they are.
+in after that. Closed parts without a field stay as they are, and so do those marked ``data-whole``,
+such as the cautions, which are to be read whatever becomes of the scripts.
 """
 
 from __future__ import annotations
@@ -38,8 +39,8 @@ def closed_parts(page: str) -> list[tuple[int, int]]:
     for tag in TAG.finditer(page):
         ends, name, attributes = tag.groups()
         if not ends:
-            is_drawn = name == "details" and " open" in attributes
-            opened.append((name, tag.start(), is_drawn))
+            is_drawn = name == "details" and re.search(r" (?:open|data-whole)\b", attributes)
+            opened.append((name, tag.start(), bool(is_drawn)))
             continue
         if not opened or opened[-1][0] != name:
             raise TroubleError(f"A {name} ends that has not begun.")

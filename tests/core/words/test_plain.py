@@ -19,7 +19,7 @@ HIGHEST_GRADE = 4.0
 # What is not said, and what is said instead; patterns of whole words.
 BETTER = {
     "wanted": "needed, enter",
-    "(?<!proper )stands|stood": "is, sits",
+    "(?<!proper )(?<!on )stands|stood": "is, sits",
     "reckon|reckons|reckoned": "uses",
     "otherwise": "differently",
     "told": "nothing: cut it",
@@ -45,6 +45,8 @@ BETTER = {
 }
 # Where the word is the right one.
 RIGHT = {
+    "set_up.touches.inside": "the dial touches the bore from inside, no limit",
+    "set_up.usual": "the dial touches the bore from inside, no limit",
     "contact.inside": "from inside the bore, no limit",
     "practice.touches.inside": "from inside the bore, no limit",
     "paper.inside": "from inside the bore, no limit",

@@ -60,7 +60,6 @@ PAGE: dict[str, str] = {
     "index.starting": "Loading. You can start typing.",
     "index.ready": "Ready.",
     "index.footer": "For people who know the work. Check it against the manufacturer's manual and your own eyes. Nothing you type leaves this phone unless you send a link or file.",
-    "cautions.name": "Cautions",
     "html.cautions.first": "<b>Engine and car on proper stands, battery disconnected. Plugs out, crank turned by hand, fingers clear.</b> The manufacturer's limits and torques come first.",
     "cautions.line": "On stands, battery disconnected",
     "cautions.jack": "Never lie under a jack alone. The rear mount left with the gearbox: support the engine there. Tell your helper before each turn of the crank. Turn it the way the engine runs. Put a bar on the crank bolt only in its tightening direction.",

@@ -53,7 +53,6 @@ PAGE: dict[str, str] = {
     "index.starting": "Cargando. Ya puede escribir.",
     "index.ready": "Listo.",
     "index.footer": "Para personas que conocen el oficio. Compruébelo con el manual del fabricante y con sus propios ojos. Nada de lo que escribe sale de este teléfono si no envía un enlace o archivo.",
-    "cautions.name": "Precauciones",
     "html.cautions.first": "<b>Motor y vehículo sobre caballetes adecuados, batería desconectada. Bujías fuera, cigüeñal girado a mano, dedos lejos.</b> Mandan los límites y los pares de apriete del fabricante.",
     "cautions.line": "En soportes, batería desconectada",
     "cautions.jack": "Nunca se ponga debajo con solo un gato. El soporte trasero salió con la caja: apoye ahí el motor. Avise a su ayudante antes de cada giro del cigüeñal. Gírelo como gira el motor. Palanca en el tornillo del cigüeñal solo en el sentido de apriete.",
