@@ -151,4 +151,4 @@ def test_another_language_changes_words_and_no_figures() -> None:
     assert [f["code"] for f in english["findings"]] == [f["code"] for f in foreign["findings"]]
     assert english["rounds"] == foreign["rounds"]
     assert english["dowel_options"] == foreign["dowel_options"]
-    assert "draussen. Offset 7,0 thou" in sheet(job, other)
+    assert "draussen. 7,0 thou off" in sheet(job, other)

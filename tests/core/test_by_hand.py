@@ -30,7 +30,7 @@ from sweepsheet.job.model import (
 )
 from sweepsheet.job.read import read_job
 from sweepsheet.job.sag import sag_test
-from sweepsheet.maths.clock import clock_time, nearest_hours, turn_between
+from sweepsheet.maths.clock import clock_time, hour_at, turn_between
 from sweepsheet.maths.eccentricity import Eccentricity
 from sweepsheet.maths.normal import (
     K_95_LINE,
@@ -116,7 +116,7 @@ def test_half_a_turn_is_plus() -> None:
 
 def test_nearly_twelve() -> None:
     assert clock_time(359.0) == "12:00"
-    assert nearest_hours(345.0) == (11, 12)
+    assert hour_at(345.0) is None
 
 
 # Chances ------------------------------------------------------------------------------------

@@ -79,7 +79,7 @@ def test_the_sheet_is_printed_on_a_terminal_that_lacks_its_signs() -> None:
     done = run("--text", "-", stdin=json.dumps(JOB).encode(), PYTHONIOENCODING="ascii")
     assert b"Traceback" not in done.stderr
     assert done.returncode == 0
-    assert b"Offset 6.7 thou" in done.stdout
+    assert b"6.7 thou off" in done.stdout
 
 
 def test_every_fault_is_one_line_with_its_field(

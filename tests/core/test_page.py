@@ -46,7 +46,7 @@ def test_a_lone_sign_is_not_yet_a_reading() -> None:
 def test_a_whole_sweep_is_answered() -> None:
     shown = answer(sweep_form("0", "-5.5", "-11", "-5.5"))
     assert shown["state"] == "answer"
-    assert shown["sheet"]["headline"] == "Offset 6.2 thou (TIR 12.5 thou) toward 6 o'clock"
+    assert shown["sheet"]["headline"] == "6.2 thou off, toward 6 o'clock (TIR 12.5 thou)"
     assert shown["drawing"].startswith("<svg ")
     assert shown["side_view"] == ""
 
@@ -117,7 +117,7 @@ def test_a_recheck_counts_once_its_sweep_can_be_fitted() -> None:
     assert "Sweep 1 of the bore in round 2 is not finished" in begun["sheet"]["remarks"][0]["text"]
     swept = sweep_form("0", "-3", "-6", "-3", at="rounds.1.bore.sweeps.0")
     done = answer(whole | recheck | swept)
-    assert done["sheet"]["headline"] == "Offset 3.8 thou (TIR 7.5 thou) toward 6 o'clock"
+    assert done["sheet"]["headline"] == "3.8 thou off, toward 6 o'clock (TIR 7.5 thou)"
     assert [s["name"] for s in done["sheet"]["sections"]] == ["trim"]
 
 

@@ -25,7 +25,7 @@ pytestmark = pytest.mark.kept
 
 # US Army TM 9-4940-568-34, pp. 5-62 and 5-63, as in test_page.py.
 WORKSHEET = ["3", "-2", "0", "4"]
-HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
+HEADLINE = "3.4 thou off, toward 4 o'clock (TIR 6.7 thou)"
 # Clockwise from 12; the page has them as most engines turn, the other way.
 READINGS = [f"rounds.0.bore.sweeps.0.{i}" for i in (0, 3, 2, 1)]
 STIFF = """(() => {
@@ -87,7 +87,7 @@ def test_page_works_again_with_the_server_gone(driver: Driver, server: Server) -
     driver.wait_for_offline()
     see_worksheet(driver)
     type_sweep(driver, ["0", "-10", "-20", "-10"])  # half of 12 less 6, toward the low readings
-    driver.wait_for_text("#headline", "Offset 10.0 thou (TIR 20.0 thou) toward 6 o'clock")
+    driver.wait_for_text("#headline", "10.0 thou off, toward 6 o'clock (TIR 20.0 thou)")
 
 
 def test_later_start_takes_the_copy_of_pythons_memory_while_it_is_sound(

@@ -111,7 +111,7 @@ def test_a_whole_sweep_of_four(page: Page, server: Server) -> None:
     turns = ["rotate(0", "rotate(-90", "rotate(-180", "rotate(-270"]
     assert seen == [(f"{n} of 4", turn) for n, turn in enumerate(turns, start=1)]
     stands_at(page, "Back at the start")
-    expect(page.locator(".guide-short")).to_contain_text("Offset 6.2 thou (TIR 12.5 thou)")
+    expect(page.locator(".guide-short")).to_contain_text("6.2 thou off")
     type_on(page, "0")
     stands_at(page, "Swept")
     expect(page.locator(".guide-verdict")).to_contain_text("Outside the limit")

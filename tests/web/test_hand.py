@@ -66,7 +66,7 @@ def test_a_dial_that_goes_all_the_way_round_is_moved_past_its_zero(form: Page) -
     expect(reading).to_have_value("0")
     for i, text in enumerate(("0", "93.5", "80", "86.5")):
         form.locator(f'[name="{FIRST}.{i}"]').fill(text)
-    expect(form.locator("#headline")).to_contain_text("Offset 11.3 thou")
+    expect(form.locator("#headline")).to_contain_text("11.3 thou off")
     form.locator(f'[name="{FIRST}.1"]').fill("50")
     expect(form.locator(f'[name="{FIRST}.1"]')).to_have_attribute("aria-invalid", "true")
 

@@ -27,7 +27,7 @@ pytestmark = pytest.mark.kept
 
 # With a space and a letter beyond ASCII, which browsers write otherwise than folders do.
 FOLDER = "the shop/gearbox é"
-HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
+HEADLINE = "3.4 thou off, toward 4 o'clock (TIR 6.7 thou)"
 
 
 class BareDistance(SimpleHTTPRequestHandler):

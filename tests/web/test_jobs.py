@@ -130,7 +130,7 @@ def test_two_pages_on_one_job_do_not_eat_each_other_s_readings(
     for each in (page, second):
         expect(reading(each, 2)).to_have_value("-11")
         expect(reading(each, 3)).to_have_value("-6")
-        expect(each.locator("#headline")).to_contain_text("Offset 6.3 thou")
+        expect(each.locator("#headline")).to_contain_text("6.3 thou off")
     page.locator(".more-bore").click()
     expect(reading(second, 0, sweep=1)).to_be_visible()
     page.reload()
@@ -166,7 +166,7 @@ def test_several_jobs_named_copied_deleted_and_brought_back(page: Page, server: 
     page.locator("#job-name").fill("Blue van")
     for i, text in enumerate(["0", "-5.5", "-11", "-5.5"]):
         reading(page, i).fill(text)
-    expect(page.locator("#headline")).to_contain_text("Offset 6.2 thou")
+    expect(page.locator("#headline")).to_contain_text("6.2 thou off")
     page.locator("#job-copy").click()
     expect(page.locator("#job-name")).to_have_value("Blue van, copy")
     expect(reading(page, 2)).to_have_value("-11")
@@ -213,7 +213,7 @@ def test_a_full_store_is_said_plainly_and_the_answer_still_comes(
         reading(page, i).fill(text)
     expect(page.locator("#kept")).to_have_attribute("data-kept", "no")
     expect(page.locator("#kept")).to_contain_text("Write the readings down")
-    expect(page.locator("#headline")).to_contain_text("Offset 6.2 thou")
+    expect(page.locator("#headline")).to_contain_text("6.2 thou off")
     page.evaluate("globalThis.isFull = false")
     reading(page, 3).fill("-5")
     kept(page)
@@ -232,7 +232,7 @@ def test_a_browser_that_keeps_nothing_says_so_and_works(
     assert guard.seen == []
     for i, text in enumerate(["0", "-5.5", "-11", "-5.5"]):
         reading(page, i).fill(text)
-    expect(page.locator("#headline")).to_contain_text("Offset 6.2 thou")
+    expect(page.locator("#headline")).to_contain_text("6.2 thou off")
     expect(page.locator("#kept")).to_contain_text("NOT SAVED")
     expect(page.locator("#kept")).to_be_visible()
 
@@ -278,7 +278,7 @@ def test_what_is_typed_before_any_script_has_run_is_kept_and_answered(
     assert cut_off.evaluate("document.querySelector('[data-kept]')") is None
     server.release()
     wait_for_python(cut_off)
-    expect(cut_off.locator("#headline")).to_contain_text("Offset")
+    expect(cut_off.locator("#headline")).to_contain_text("off, toward")
     assert values(cut_off) == ["0", "-6", "-11", "-5.5"]
     assert cut_off.evaluate("document.activeElement.name") == "rounds.0.bore.sweeps.0.3"
     kept(cut_off)

@@ -283,9 +283,7 @@ def test_a_link_is_opened_as_a_job_of_ones_own(
     view.locator("#adopt").click()
     view.wait_for_url(server.address)
     wait_for_python(view)
-    expect(view.locator("#headline")).to_have_text(
-        "Offset 1.9 thou (TIR 3.8 thou) toward 5 o'clock"
-    )
+    expect(view.locator("#headline")).to_have_text("1.9 thou off, toward 5 o'clock (TIR 3.8 thou)")
     link = wait_for_link(view)
     again = link.partition("#")[2]
     assert json.loads(unpacked(again))[1] == json.loads(unpacked(link_of(JOB)))[1]

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from tests.web.page import Guard
     from tests.web.server import Server
 
-HEADLINE = "Offset 3.4 thou (TIR 6.7 thou) toward 4 o'clock"
+HEADLINE = "3.4 thou off, toward 4 o'clock (TIR 6.7 thou)"
 
 # What is taken away, and what the page must then say in its start box.
 CANNOT_START = {

@@ -119,7 +119,7 @@ def test_an_ordinary_job_is_one_sheet_with_all_of_it(desk: Page, server: Server,
     assert len(pdf.pages) == 1
     assert "Winter Driveline" in text
     assert "Within the limit" in text
-    assert "Offset 2.0 thou (TIR 4.0 thou) toward 5 o'clock" in text
+    assert "2.0 thou off, toward 5 o'clock (TIR 4.0 thou)" in text
     for name, typed in ORDINARY.items():
         if name.startswith(("name", "about.")):
             assert typed in text

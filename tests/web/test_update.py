@@ -251,7 +251,7 @@ def test_a_release_taken_on_one_page_is_told_on_the_other_which_works_on(
         f"{old}/worker.js",
     )
     reading(other, 3).fill("-5.5")
-    expect(other.locator("#headline")).to_contain_text("Offset 6.2 thou")
+    expect(other.locator("#headline")).to_contain_text("6.2 thou off")
     expect(reading(page, 3)).to_have_value("-5.5")
     other.locator("#update-take").click()
     wait_for_release(other, newest(next_dist))

@@ -86,18 +86,17 @@ def clock_time(angle_deg: float) -> str:
     return f"{hour or 12}:{minute:02d}"
 
 
-def nearest_hours(angle_deg: float) -> tuple[int, ...]:
-    """The hour the direction lies at (one number), or the two hours it lies between.
+def hour_at(angle_deg: float) -> int | None:
+    """The hour the direction lies at, to ``HOUR_TOLERANCE_DEG``; ``None`` between two hours.
 
-    >>> nearest_hours(2.0), nearest_hours(309.8)
-    ((12,), (10, 11))
+    >>> hour_at(2.0), hour_at(309.8)
+    (12, None)
     """
     hours = normalise(angle_deg) / 30.0
     whole = round(hours)
     if abs(hours - whole) * 30.0 <= HOUR_TOLERANCE_DEG:
-        return ((whole - 1) % 12 + 1,)
-    low = int(hours)
-    return ((low - 1) % 12 + 1, low % 12 + 1)
+        return (whole - 1) % 12 + 1
+    return None
 
 
 def parse_position(text: str) -> float | None:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from sweepsheet.maths.clock import clock_time, nearest_hours, normalise
+from sweepsheet.maths.clock import clock_time, hour_at, normalise
 from sweepsheet.maths.units import UnitSystem
 
 
@@ -205,19 +205,14 @@ class Language:
         return self.table["clock.hour_one" if hour == "1" else "clock.hour"].format(hour=hour)
 
     def toward(self, angle_deg: float) -> str:
-        """A direction in clock words: the hour it lies at, or the two it lies between.
+        """A direction in clock words: the hour it lies at, or the time between two.
 
         >>> from sweepsheet.words.en.core import ENGLISH
         >>> ENGLISH.toward(180.0), ENGLISH.toward(309.8)
-        ("6 o'clock", "10:20 (between 10 and 11 o'clock)")
+        ("6 o'clock", '10:20')
         """
-        hours = [str(hour) for hour in nearest_hours(angle_deg)]
-        if len(hours) == 1:
-            return self._hour(hours[0])
-        low = self.table["clock.low_one" if hours[0] == "1" else "clock.low"]
-        return self.table["clock.between"].format(
-            time=self.at(angle_deg), low=low.format(hour=hours[0]), high=self._hour(hours[1])
-        )
+        hour = hour_at(angle_deg)
+        return self.at(angle_deg) if hour is None else self._hour(str(hour))
 
     def side(self, angle_deg: float) -> str:
         """Up, right, down or left, for the nearest of the eight directions."""

@@ -81,9 +81,7 @@ def test_the_drawing_says_what_it_shows() -> None:
     assert root.find(f"{SVG}title") is not None
     described = root.find(f"{SVG}desc")
     assert described is not None
-    assert described.text == (
-        "The bore center is 9.2 thou from the crank center toward 6:45 (between 6 and 7 o'clock)."
-    )
+    assert described.text == ("The bore center is 9.2 thou from the crank center toward 6:45.")
 
 
 def test_a_bore_within_asks_for_no_move() -> None:

@@ -112,7 +112,7 @@ def test_the_same_bore_comes_out_wherever_one_begins(
         if isinstance(a, float)
     ]
     figures = answer(form | typed(readings))["sheet"]
-    assert figures["headline"].startswith(("Offset 5.0 thou", "5.0 thou off"))
+    assert figures["headline"].startswith(("5.0 thou off", "5.0 thou off"))
     assert any(line.startswith(f"{toward}°") for line in figures["figures"])
 
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from sweepsheet.maths.clock import (
     clock_time,
     direction_of,
-    nearest_hours,
+    hour_at,
     normalise,
     parse_position,
     turn_between,
@@ -81,25 +81,22 @@ def test_clock_time(angle: float, expected: str) -> None:
 @pytest.mark.parametrize(
     ("angle", "expected"),
     [
-        (0, (12,)), (5, (12,)), (355, (12,)), (5.1, (12, 1)), (354.9, (11, 12)), (345, (11, 12)),
-        (15, (12, 1)), (30, (1,)), (309.8, (10, 11)), (180, (6,)),
+        (0, 12), (5, 12), (355, 12), (5.1, None), (354.9, None), (345, None), (15, None), (30, 1),
+        (309.8, None), (180, 6),
     ],
 )  # fmt: skip
-def test_nearest_hours(angle: float, expected: tuple[int, ...]) -> None:
-    assert nearest_hours(angle) == expected
+def test_hour_at(angle: float, expected: int | None) -> None:
+    assert hour_at(angle) == expected
 
 
 @given(st.floats(0, 360))
-def test_nearest_hours_lie_on_both_sides(angle: float) -> None:
-    """One hour within five degrees, or the two hours that the direction lies between."""
-    hours = nearest_hours(angle)
-    assert all(1 <= hour <= 12 for hour in hours)
-    if len(hours) == 1:
-        assert apart(angle, 30.0 * hours[0]) <= 5.0 + 1e-9
+def test_an_hour_is_within_five_degrees_or_there_is_none(angle: float) -> None:
+    hour = hour_at(angle)
+    if hour is None:
+        assert all(apart(angle, 30.0 * each) > 5.0 - 1e-9 for each in range(12))
     else:
-        low, high = hours
-        assert 0.0 < turn_between(30.0 * low, angle) < 30.0
-        assert 0.0 < turn_between(angle, 30.0 * high) < 30.0
+        assert 1 <= hour <= 12
+        assert apart(angle, 30.0 * hour) <= 5.0 + 1e-9
 
 
 @pytest.mark.parametrize(

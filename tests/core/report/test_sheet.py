@@ -14,7 +14,7 @@ def lines(job: Data) -> list[str]:
 
 def test_the_worked_example_reads_as_it_should() -> None:
     text = sheet(make_job((0.0, -5.5, -11.0, -5.5)))
-    assert "Offset 5.5 thou (TIR 11.0 thou) toward 6 o'clock." in text
+    assert "5.5 thou off, toward 6 o'clock (TIR 11.0 thou)." in text
     assert "Limit: 5.0 thou offset (10.0 thou TIR)" in text
     assert "Fit 7 thou offset dowels, both aimed at 12 o'clock." in text
     assert "Expected after: 1.5 thou offset (3.0 thou TIR)." in text
@@ -22,7 +22,7 @@ def test_the_worked_example_reads_as_it_should() -> None:
 
 def test_outside_says_where_to_move() -> None:
     text = sheet(make_job(readings_of(-7.0, 0.0)))
-    assert "Outside the limit. Offset 7.0 thou (TIR 14.0 thou) toward 9 o'clock." in text
+    assert "Outside the limit. 7.0 thou off, toward 9 o'clock (TIR 14.0 thou)." in text
     assert "Move the housing right, toward 3 o'clock, by 7.0 thou." in text
     assert "Then sweep again" in text
 
@@ -42,7 +42,7 @@ def test_undecided_says_what_would_settle_it_before_what_could_be_fitted() -> No
 
 def test_no_offset_has_no_direction() -> None:
     text = sheet(make_job((0.0, 0.0, 0.0, 0.0)))
-    assert "Offset 0.0 thou (TIR 0.0 thou), direction not known." in text
+    assert "0.0 thou off, direction not known (TIR 0.0 thou)." in text
     assert "clockwise from 12, seen from behind" not in text
 
 
@@ -100,10 +100,13 @@ def test_every_sweep_and_round_is_shown() -> None:
 
 @pytest.mark.parametrize(
     ("units", "offset"),
-    [("inch", "7.0 thou (TIR 14.0 thou)"), ("metric", "7.000 mm (TIR 14.000 mm)")],
+    [
+        ("inch", "7.0 thou off, toward 9 o'clock (TIR 14.0 thou)"),
+        ("metric", "7.000 mm off, toward 9 o'clock (TIR 14.000 mm)"),
+    ],
 )
 def test_units_stand_beside_every_figure(units: str, offset: str) -> None:
-    assert f"Offset {offset}" in sheet(make_job(readings_of(0.0, -7.0), units=units))
+    assert offset in sheet(make_job(readings_of(0.0, -7.0), units=units))
 
 
 def test_the_sheet_says_from_where_one_looks() -> None:

@@ -31,7 +31,7 @@ from sweepsheet.words.messages import (
         (ClockPosition(315.0), "10:30"),
         (ClockPosition(0.0), "12 o'clock"),
         (Direction(180.0), "6 o'clock"),
-        (Direction(309.8), "10:20 (between 10 and 11 o'clock)"),
+        (Direction(309.8), "10:20"),
         (Degrees(309.8), "310°"),
         (Degrees(-0.2), "0°"),
         (Degrees(-10.0), "−10°"),
