@@ -29,7 +29,7 @@ FINGER_MM, TRIES = 9.0, 400
 SCATTER_PX = FINGER_MM / 2.0 / 2.4477 / MM
 WIDTH, HEIGHT, PAD = 360, 740, 290
 READINGS = ("0", "-5.5", "-11", "-5")
-KEY = {"column": '[name="{name}"] ~ .sign', "clock": "#hand button:first-child"}
+KEY = {"column": '[name="{name}"] ~ .sign', "clock": "#hand .hand-row button:first-child"}
 MIDDLE = (
     "e => { const b = e.getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; }"
 )
@@ -55,7 +55,7 @@ def touches(layout: str, *, by_next: bool) -> list[str]:
         if text.startswith("-"):
             aims.append(KEY[layout].format(name=name))
         if by_next and i < len(READINGS) - 1:
-            aims.append("#hand button:last-child")
+            aims.append("#hand .hand-row button:last-child")
     return aims
 
 

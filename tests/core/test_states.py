@@ -79,7 +79,7 @@ def test_there_are_sixty_of_them_at_least_and_no_two_alike() -> None:
 def test_the_large_word_over_the_answer(name: str, word: str) -> None:
     """Nothing reads as well at first sight while the face is out, or while nothing is known."""
     (line,) = (each for each in sheet(job_in(name)).splitlines() if each.startswith(f"{word}. "))
-    assert " off, toward " in line
+    assert " thou off, " in line
 
 
 @pytest.mark.parametrize(

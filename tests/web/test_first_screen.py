@@ -104,7 +104,7 @@ def test_the_readings_may_stand_where_they_are_on_the_housing(page: Page, server
     assert top_y < left_y < low_y
     assert left_y == pytest.approx(right_y)
     page.locator('[name="rounds.0.bore.sweeps.0.1"]').fill("5.5")
-    page.locator("#hand button", has_text="±").tap()
+    page.locator("#hand .hand-row button", has_text="±").tap()
     expect(page.locator('[data-at="9"] input').first).to_have_value("-5.5")
     edges = page.evaluate(EDGES)
     assert edges["last"] <= edges["foot"]

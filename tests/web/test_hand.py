@@ -29,7 +29,7 @@ def form(page: Page, server: Server) -> Page:
 
 
 def press(page: Page, text: str) -> None:
-    page.locator("#hand button", has_text=text).tap()
+    page.locator("#hand .hand-row button", has_text=text).tap()
 
 
 def test_a_reading_is_moved_by_steps_of_the_dial_and_keeps_the_focus(form: Page) -> None:
@@ -105,7 +105,7 @@ def test_keys_and_strip_never_cover_the_field_and_are_large_enough(form: Page) -
         assert top >= 0
         assert bottom <= foot
         press(form, "Next")
-    for key in form.locator("#hand button").all():
+    for key in form.locator("#hand .hand-row button").all():
         _, _, width, height = key.evaluate(BOX)
         assert min(width, height) >= 48
     expect(form.locator("#strip")).to_be_in_viewport()

@@ -3,8 +3,9 @@
 
 import { Awake } from '../common/wake-lock.js';
 import { get, make } from '../common/dom.js';
-import { changed, turnSign, walkOn } from './readings.js';
-import { moved } from './decimal-step.js';
+import { turnSign, walkOn } from './readings.js';
+import { nudge } from './nudge.js';
+import { makePad, padChoice, rememberPad } from './pad.js';
 import { say } from '../common/words.js';
 
 const foot = get('foot');
@@ -33,23 +34,6 @@ function reading() {
   return isReading ? field : null;
 }
 
-/** @param {string} name */
-function textOf(name) {
-  const field = document.querySelector(`[name="${name}"]`);
-  const isField = field instanceof HTMLInputElement || field instanceof HTMLSelectElement;
-  return isField ? field.value : '';
-}
-
-/** @param {HTMLInputElement} field @param {1 | -1} way */
-function nudge(field, way) {
-  const turn = textOf('indicator.shows') === 'all_round' ? textOf('indicator.turn') : null;
-  const mark = say('number.decimal_mark');
-  const text = moved(field.value, textOf('indicator.step'), way, mark, turn);
-  if (text === null) return;
-  field.value = text;
-  changed(field);
-}
-
 /** @param {string} text @param {string} spoken @param {(field: HTMLInputElement) => void} act */
 function key(text, spoken, act) {
   const button = make('button', { type: 'button', tabIndex: -1 }, text); // a keyboard has the arrows
@@ -71,13 +55,41 @@ function dock() {
 
 /** @param {() => void} takeBack */
 export function startHand(takeBack) {
-  keys.append(
+  const row = make(
+    'div',
+    { className: 'hand-row' },
     key('±', say('hand.sign'), turnSign),
     key('−', say('hand.down'), (field) => nudge(field, -1)),
     key('+', say('hand.up'), (field) => nudge(field, 1)),
     key(say('hand.undo'), say('hand.undo'), takeBack),
     key(say('hand.next'), say('hand.next'), walkOn),
   );
+  const pad = makePad(reading, walkOn, takeBack);
+  keys.append(row, pad);
+  const choice = /** @type {HTMLSelectElement} */ (get('pad-choice'));
+  choice.value = padChoice();
+  /** The phone's own pad, or ours in its place. */
+  const choosePad = () => {
+    const isOurs = choice.value === 'all';
+    row.hidden = isOurs;
+    pad.hidden = !isOurs;
+  };
+  choosePad();
+  choice.addEventListener('change', () => {
+    rememberPad(choice.value);
+    choosePad();
+  });
+  // Before the field has the focus, or the phone's pad comes up all the same.
+  for (const sign of ['pointerdown', 'focusin']) {
+    document.addEventListener(
+      sign,
+      ({ target }) => {
+        const isReading = target instanceof HTMLInputElement && target.closest('#form .reading');
+        if (isReading) target.inputMode = choice.value === 'all' ? 'none' : 'decimal';
+      },
+      true,
+    );
+  }
   // The field keeps the focus, and so the number pad stays up.
   for (const press of ['pointerdown', 'mousedown']) {
     keys.addEventListener(press, (event) => event.preventDefault());

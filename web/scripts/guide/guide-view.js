@@ -1,6 +1,7 @@
 // What the guide through a sweep is made of on the screen: built once, filled anew for each stop.
 
 import { make } from '../common/dom.js';
+import { makePad, padChoice } from '../form/pad.js';
 import { say } from '../common/words.js';
 
 /** A button. @param {string} className @param {string} text @param {() => void} onPress */
@@ -40,6 +41,11 @@ export class GuideView {
 
   /** @param {Record<'leave' | 'back' | 'next' | 'skip' | 'again', () => void>} on */
   constructor(on) {
+    this.pad = makePad(() => this.reading);
+    this.pad.hidden = true;
+    for (const { input } of this.readings) {
+      for (const sign of ['focus', 'blur']) input.addEventListener(sign, () => this.showPad());
+    }
     this.heard.setAttribute('role', 'status');
     this.voice.setAttribute('role', 'switch');
     this.voicePart.append(
@@ -66,9 +72,21 @@ export class GuideView {
       { id: 'guide', className: 'guide' },
       make('header', {}, make('div', {}, this.title, this.count), this.leave),
       this.body,
-      make('footer', {}, this.short, make('div', { className: 'guide-keys' }, this.back, this.next)),
+      make('footer', {}, this.short, this.pad, make('div', { className: 'guide-keys' }, this.back, this.next)),
       this.heard,
     );
     this.dialog.setAttribute('aria-labelledby', this.title.id);
+  }
+
+  /** The reading that is being typed, or null. */
+  get reading() {
+    return this.readings.find(({ input }) => input === document.activeElement)?.input ?? null;
+  }
+
+  /** Ours is there while a reading is typed, and the phone's own where that was chosen. */
+  showPad() {
+    const isOurs = padChoice() !== 'none';
+    this.pad.hidden = !isOurs || !this.reading;
+    for (const { input } of this.readings) input.inputMode = isOurs ? 'none' : 'decimal';
   }
 }

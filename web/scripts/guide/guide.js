@@ -67,9 +67,15 @@ class Guide {
     this.view = new GuideView({
       leave: () => this.view.dialog.close(),
       back: () => this.#go(this.#now - 1),
-      next: () => this.#next(),
+      next: () => this.#onward(this.view.readings.findIndex(({ input }) => input === this.view.reading)),
       skip: () => this.#skip(),
       again: () => this.#again(),
+    });
+    // A gauge that types as a keyboard does finds the field, wherever the focus is.
+    this.view.dialog.addEventListener('keydown', ({ key, target }) => {
+      const [first] = this.view.readings;
+      const isFigure = /^[\d.,+\-−]$/.test(key) && !(target instanceof HTMLInputElement);
+      if (isFigure && first && !first.part.hidden) first.input.focus();
     });
     const { dialog, voice, voicePart, readings, dark } = this.view;
     this.awake = new Awake((isAwake) => (dark.hidden = isAwake));
@@ -101,6 +107,7 @@ class Guide {
   open(at, sweep) {
     this.#take(at, sweep);
     this.#fit();
+    this.view.showPad();
     this.view.dialog.showModal();
     history.pushState({ guide: true }, ''); // the phone's back button leads back to the form
     this.watcher.observe(/** @type {Node} */ (document.querySelector('main')), {
@@ -164,7 +171,12 @@ class Guide {
   #enter(event, i) {
     if (event.key !== 'Enter' || event.isComposing) return;
     event.preventDefault();
-    const other = this.view.readings[i + 1];
+    this.#onward(i);
+  }
+
+  /** From the first reading to that of the second dial, else on. @param {number} i which one, or -1 */
+  #onward(i) {
+    const other = i < 0 ? undefined : this.view.readings[i + 1];
     if (other && !other.part.hidden) other.input.focus();
     else this.#next();
   }
