@@ -56,7 +56,7 @@ class Shot:
 
 
 SHOTS = (
-    Shot("readings", STATES["outside"], ".round .sweep"),
+    Shot("readings", STATES["outside"], "body"),
     Shot("outside", STATES["outside"], "#answer"),
     Shot("undecided", STATES["undecided"], "#answer", width=320),
     Shot("within", STATES["within"], "#answer", night=True),
@@ -74,6 +74,7 @@ def open_page(browser: Browser, address: str, shot: Shot) -> Page:
     """Open a page with its form filled in, and wait until all is there."""
     page = browser.new_page(
         viewport={"width": shot.width, "height": shot.height},
+        device_scale_factor=2,  # README shows them at half their size
         color_scheme="dark" if shot.night else "light",
         locale="es-ES" if ".es." in shot.page else "en-GB",
     )
