@@ -81,11 +81,15 @@ LISTS = {
 
 @dataclass(frozen=True, slots=True)
 class Action:
-    """One step in words, and why it is to be done; ``why`` is empty where the step says it all."""
+    """One step in words, and why it is to be done; ``why`` is empty where the step says it all.
+
+    ``measure`` is what a step that measures again asks for, such as ``sag``.
+    """
 
     code: str
     text: str
     why: str
+    measure: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +124,12 @@ def glance_of(solution: Solution, findings: tuple[Finding, ...], language: Langu
     names = tuple(Message(key) for key in blank)
     return Glance(
         actions=tuple(
-            Action(each.code, language.text(each.message), _why(each, reasons, language))
+            Action(
+                each.code,
+                language.text(each.message),
+                _why(each, reasons, language),
+                str(each.numbers.get("measure") or ""),
+            )
             for each, reasons in zip(steps, told, strict=True)
         ),
         stage=_stage(solution, steps),

@@ -57,7 +57,7 @@ TAG = re.compile(r"<[^>]*>")
 # What is no sentence: codes, fields, names of parts, and what was typed.
 CODES = {
     "state", "verdict", "code", "level", "field", "name", "form", "fragment", "typed", "droop",
-    "needle", "counter", "stage", "lists", "place",
+    "needle", "counter", "stage", "lists", "place", "measure",
 }  # fmt: skip
 
 

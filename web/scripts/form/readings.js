@@ -225,6 +225,7 @@ export class Readings {
     const list = make('div', { className: 'rows' }, ...rows);
     const isQuarters = QUARTERS.every((at) => this.#positions.includes(at)) && rows.length === QUARTERS.length;
     list.classList.toggle('quarters', isQuarters);
+    if (isQuarters) list.append(make('div', { className: 'middle' }));
     return make('section', { className: 'sweep' }, head, list, closing, help);
   }
 

@@ -4,7 +4,7 @@
 import { get, make } from '../common/dom.js';
 import { say } from '../common/words.js';
 
-/** @typedef {{ code: string, text: string, why: string }} Action */
+/** @typedef {{ code: string, text: string, why: string, measure: string }} Action */
 
 /** Where a step is done on this page: by a press of a button, or in a part that is opened. */
 const PLACES = /** @type {const} */ ({
@@ -14,6 +14,7 @@ const PLACES = /** @type {const} */ ({
   'sweep-face': 'face',
   'resweep-face': 'face',
   'no-limit': 'limit',
+  sag: 'sag',
 });
 
 /** The last round's part of this kind. @param {string} selector */
@@ -21,10 +22,15 @@ function last(selector) {
   return /** @type {HTMLElement | undefined} */ ([...document.querySelectorAll(selector)].at(-1));
 }
 
-/** Lead to a place of the page. @param {'recheck' | 'face' | 'limit'} place */
+/** Lead to a place of the page. @param {'recheck' | 'face' | 'limit' | 'sag'} place */
 export function goTo(place) {
   if (place === 'recheck') get('add-round').click();
-  const parts = { recheck: last('.round'), face: last('.round .face'), limit: document.getElementById('limits') };
+  const parts = {
+    recheck: last('.round'),
+    face: last('.round .face'),
+    limit: document.getElementById('limits'),
+    sag: document.getElementById('dial'),
+  };
   const part = parts[place];
   if (part instanceof HTMLDetailsElement) part.open = true;
   part?.scrollIntoView({ block: 'start' });
@@ -32,10 +38,11 @@ export function goTo(place) {
 }
 
 /** @param {Action} action @returns {HTMLLIElement} */
-function item({ code, text, why }) {
+function item({ code, text, why, measure }) {
   const step = make('div', { className: 'step' }, make('p', {}, text));
   const made = make('li', {}, step);
-  const place = PLACES[/** @type {keyof typeof PLACES} */ (code)];
+  const of = (/** @type {string} */ name) => PLACES[/** @type {keyof typeof PLACES} */ (name)];
+  const place = of(measure) ?? of(code);
   // The practice page has neither rounds nor limits of its own.
   if (place && document.getElementById('add-round')) {
     const button = make('button', { type: 'button', className: 'go' }, say(`go.${place}`));

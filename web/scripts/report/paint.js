@@ -143,6 +143,18 @@ function paintFaults(faults) {
   return homeless;
 }
 
+/** The picture grows in the middle of the readings too, where they stand round the clock: without its
+ * words, which are too small there. @param {string} drawing */
+function putMiddle(drawing) {
+  const [middle] = [...document.querySelectorAll('.bore-readings .middle')].slice(-1);
+  if (!(middle instanceof HTMLElement) || document.documentElement.dataset.layout !== 'clock') return;
+  putDrawing(middle, drawing);
+  const picture = middle.querySelector('svg');
+  picture?.setAttribute('viewBox', '30 22 300 300');
+  picture?.setAttribute('aria-hidden', 'true');
+  for (const part of middle.querySelectorAll('.legend, .readings, defs, text')) part.remove();
+}
+
 /** @param {Answer} answer */
 export function paint(answer) {
   setText('limit-both', answer.limit);
@@ -162,6 +174,7 @@ export function paint(answer) {
     paintSheet(answer.sheet, answer.glance);
     explain(answer.words);
     putDrawing(get('drawing'), answer.drawing);
+    putMiddle(answer.drawing);
     putDrawing(get('side-view'), answer.side_view);
     putDrawing(get('flange-view'), answer.flange_view);
     get('views').hidden = !answer.side_view && !answer.flange_view;

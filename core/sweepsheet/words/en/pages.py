@@ -163,6 +163,7 @@ PAGE: dict[str, str] = {
     "hand.title": "Keys for the reading",
     "go.recheck": "Add the recheck",
     "go.face": "To the face",
+    "go.sag": "To the sag test",
     "go.limit": "To the limit",
     "stage.title": "Stages of the job",
     "stage.prepare": "Prepare",

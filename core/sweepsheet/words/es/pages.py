@@ -156,6 +156,7 @@ PAGE: dict[str, str] = {
     "hand.title": "Teclas para la lectura",
     "go.recheck": "Añadir la comprobación",
     "go.face": "A la cara",
+    "go.sag": "A la prueba de caída",
     "go.limit": "Al límite",
     "stage.title": "Etapas del trabajo",
     "stage.prepare": "Preparar",
