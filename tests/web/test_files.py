@@ -324,7 +324,7 @@ def test_targets_are_large_enough_for_a_thumb(page: Page, server: Server) -> Non
 def test_the_page_offers_the_positions_that_the_core_knows(page: Page, server: Server) -> None:
     open_page(page, server)
     options = page.locator("#positions-choice option").evaluate_all("all => all.map(o => o.value)")
-    assert options == [*POSITION_CHOICES, "own"]
+    assert options == [*POSITION_CHOICES, "bolts", "wheel", "own"]
 
 
 def test_a_tapered_pilot_is_kept_where_a_job_has_it_and_not_offered(
