@@ -62,7 +62,7 @@ def test_the_page_for_the_mechanic(page: Page, server: Server) -> None:
     page.locator("#limit").fill("5")
     page.locator("#example").click()
     is_answered(page)
-    expect(statuses.filter(has_text="Outside the limit. Offset")).to_have_count(1)
+    expect(statuses.filter(has_text="Outside the limit. ")).to_have_count(1)
     expect(page.locator("html")).to_have_attribute("data-share", "ready", timeout=PATIENCE)
     page.locator("#share-qr").click()
     open_all(page)
@@ -95,7 +95,7 @@ def test_the_page_for_the_mechanic(page: Page, server: Server) -> None:
 STOPS = """() => [...document.querySelectorAll(
     'a[href], button, input, select, textarea, summary, [tabindex]')]
     .filter((e) => e.checkVisibility() && !e.disabled)
-    .filter((e) => !e.matches('.sign, [type=radio]:not(:checked)'))
+    .filter((e) => !e.matches('.sign, [type=radio]:not(:checked), #strip'))
     .map((e) => e.id || e.name || e.textContent.trim())"""
 # Where the focus is, and what is wrong with how it shows there.
 FOCUSED = """() => {
@@ -105,7 +105,8 @@ FOCUSED = """() => {
     if (outlineStyle === 'none' || parseFloat(outlineWidth) < 2) faults.push('no outline');
     const { top, bottom } = e.getBoundingClientRect();
     const strip = document.querySelector('#strip');
-    const end = e === strip ? innerHeight : strip.getBoundingClientRect().top;
+    const isOver = e !== strip && strip.checkVisibility();
+    const end = isOver ? strip.getBoundingClientRect().top : innerHeight;
     if (bottom <= 0 || top >= end) faults.push('out of sight');
     return e === document.body ? null : [e.id || e.name || e.textContent.trim(), faults];
 }"""
@@ -131,7 +132,8 @@ def test_every_control_is_reached_by_tab_in_order_and_shows_it(page: Page, serve
             break
         name, faults = focused
         assert faults == [], f"{name}: {faults}"
-        if reached[-1:] != [name]:  # a date is several stops in one field
+        # The strip comes and goes with what is seen above it.
+        if name != "strip" and reached[-1:] != [name]:  # a date is several stops in one field
             reached.append(name)
     # Two stops of one name in a row are taken for one.
     assert reached == [name for name, _ in groupby(expected)]
