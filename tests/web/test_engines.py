@@ -63,6 +63,7 @@ def test_sweep_is_answered_and_drawn_and_outlives_a_reload(driver: Driver, serve
     type_sweep(driver, WORKSHEET)
     see_worksheet(driver)
     driver.wait_for("document.querySelector('#kept').dataset.kept", "yes")
+    driver.run("document.querySelector('#limits').open = true")
     driver.type("limits.bore_offset", "2")
     driver.wait_for_text("#verdict-text", "Outside the limit")
     driver.type(READINGS[1], "x")

@@ -11,7 +11,7 @@ from playwright.sync_api import expect
 from pypdf import PdfReader
 
 from sweepsheet.form.from_job import form_of
-from sweepsheet.job.checklist import CODES
+from sweepsheet.job.checklist import RECORDED
 from sweepsheet.words.en.core import ENGLISH
 from tests.cases import forms
 from tests.cases.forms import sweep
@@ -66,7 +66,7 @@ ORDINARY = (
         "rounds.1.dowels.0.offset": "7",
         "rounds.1.dowels.0.aim": "10:40",
     }
-    | {f"checklist.{code}": "yes" for code in CODES if code not in UNTICKED}
+    | {f"checklist.{code}": "yes" for code in RECORDED if code not in UNTICKED}
     | {f"rounds.{n}.{part}.closing.0": "0" for n in (0, 1) for part in ("bore", "face")}
     | sweep("rounds.0.bore.sweeps.0", *BORE)
     | sweep("rounds.0.face.sweeps.0", *FACE)
@@ -130,7 +130,7 @@ def test_an_ordinary_job_is_one_sheet_with_all_of_it(desk: Page, server: Server,
         assert shown.replace("-", "−") in text.split(), reading
     assert "Signature" in text
     not_ticked, ticked = text.partition("NOT checked")[2].split("Checked")
-    for code in CODES:
+    for code in RECORDED:
         assert say(code) in (not_ticked if code in UNTICKED else ticked)
     # The form is not there.
     assert "Smallest step read off the dial" not in text

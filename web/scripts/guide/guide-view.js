@@ -44,7 +44,9 @@ export class GuideView {
     this.pad = makePad(() => this.reading);
     this.pad.hidden = true;
     for (const { input } of this.readings) {
-      for (const sign of ['focus', 'blur']) input.addEventListener(sign, () => this.showPad());
+      input.addEventListener('focus', () => this.showPad());
+      // Not before a press has ended elsewhere, or what is pressed moves away under the thumb.
+      input.addEventListener('blur', () => setTimeout(() => this.showPad(), 300));
     }
     this.heard.setAttribute('role', 'status');
     this.voice.setAttribute('role', 'switch');
@@ -58,7 +60,7 @@ export class GuideView {
     this.next = button('guide-next', say('guide.next'), on.next);
     this.leave = button('guide-leave', say('guide.leave'), on.leave);
     // What is read is typed, then Next: the field keeps the focus, and so the number pad stays up.
-    for (const key of [this.back, this.next, ...this.readings.map(({ sign }) => sign)]) {
+    for (const key of [this.back, this.next, this.skip, ...this.readings.map(({ sign }) => sign)]) {
       key.addEventListener('pointerdown', (event) => event.preventDefault());
     }
     this.body = make(
