@@ -22,7 +22,7 @@ def test_the_worked_example_reads_as_it_should() -> None:
 
 def test_outside_says_where_to_move() -> None:
     text = sheet(make_job(readings_of(-7.0, 0.0)))
-    assert "Outside the limit. 7.0 thou off, toward 6 o'clock (TIR 14.0 thou)." in text
+    assert "Outside the limit. 7.0 thou off, toward 9 o'clock (TIR 14.0 thou)." in text
     assert "Move the housing right, toward 3 o'clock, by 7.0 thou." in text
     assert "Then sweep again" in text
 
