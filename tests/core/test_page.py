@@ -114,7 +114,7 @@ def test_a_recheck_counts_once_its_sweep_can_be_fitted() -> None:
     whole = sweep_form("0", "-10", "-20", "-10")
     recheck = {"rounds.1.dowels.0.offset": "7", "rounds.1.dowels.0.aim": "12"}
     begun = answer(whole | recheck | {"rounds.1.bore.sweeps.0.0": "0"})
-    assert "Sweep 1 of the bore in round 2 is not finished" in begun["sheet"]["remarks"][0]["text"]
+    assert "Sweep 1 of the bore (Recheck 1) is not finished" in begun["sheet"]["remarks"][0]["text"]
     swept = sweep_form("0", "-3", "-6", "-3", at="rounds.1.bore.sweeps.0")
     done = answer(whole | recheck | swept)
     assert done["sheet"]["headline"] == "3.8 thou off, toward 6 o'clock (TIR 7.5 thou)"

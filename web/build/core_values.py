@@ -40,6 +40,7 @@ def values() -> dict[str, tuple[str, Any]]:
             "Versions of links that are read.", [*codec.OLDER_VERSIONS, codec.LINK_VERSION],
         ),
         "VERDICTS": ("What a result may be.", verdicts),
+        "STANDINGS": ("What may stand over an answer.", core("report.sheet").STANDINGS),
         "ABOUT": ("Texts of a job.", model.ABOUT_KEYS),
         "JOB_FIGURES": ("Figures of a link, of the job.", figures.JOB_FIGURES),
         "ROUND_FIGURES": ("Figures of a link, of a round.", figures.ROUND_FIGURES),

@@ -25,6 +25,7 @@ from sweepsheet.words.messages import (
     Message,
     Probability,
     StockSize,
+    round_called,
 )
 
 
@@ -63,7 +64,9 @@ def _earlier_findings(measured: RoundResult, i: int) -> Iterator[Finding]:
     for part, each in swept.items():
         if each.unreliable:
             what = Message(f"what.{part}")
-            yield finding("earlier-unreliable", "caution", f"rounds.{i}.{part}", n=i + 1, what=what)
+            called = round_called(i)
+            field = f"rounds.{i}.{part}"
+            yield finding("earlier-unreliable", "caution", field, round=called, what=what)
 
 
 def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
@@ -77,8 +80,8 @@ def _face_findings(solution: Solution, field: str) -> Iterator[Finding]:
         return
     change = solution.face_changed
     if change is not None:
-        most = Distance(change.runout, job.units)
-        yield finding("face-changed", "caution", field, n=change.since, change=most)
+        since, most = round_called(change.since - 1), Distance(change.runout, job.units)
+        yield finding("face-changed", "caution", field, round=since, change=most)
     if face.limit is None:
         yield finding("no-face-limit", "caution", "limits.face_runout")
         return

@@ -10,7 +10,7 @@ from sweepsheet.form.parse import number_or_text, position_or_text
 from sweepsheet.form.typed_sweeps import SECOND_DIAL, USUAL_CONTACT, TypedSweep, TypedSweeps
 from sweepsheet.job.model import RotatingPartKind
 from sweepsheet.job.read import MOST_ROUNDS
-from sweepsheet.words.messages import Message
+from sweepsheet.words.messages import Message, round_called
 
 
 class SweepFiller:
@@ -148,4 +148,4 @@ class SweepFiller:
 def _what(part: str, n: int) -> Message:
     """The name of a sweep of round n, for what is unfinished."""
     what = Message(f"what.{part}")
-    return Message("what.of_round", {"what": what, "n": n + 1}) if n else what
+    return Message("what.of_round", {"what": what, "round": round_called(n)}) if n else what

@@ -14,7 +14,6 @@ from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.findings.finding import Finding
 from sweepsheet.job.checklist import RECORDED
 from sweepsheet.job.model import ABOUT_KEYS, Dowel, FaceSweeps, Job, Round, Sweeps
-from sweepsheet.job.read import usual_name
 from sweepsheet.maths.clock import clock_time
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.maths.verdict import Judged
@@ -156,8 +155,8 @@ def _results(solution: Solution, language: Language) -> Table:
     job, say = solution.job, language.say
     heads = ("round", "dowels", "offset", "tir", "toward", "chance", "bore", "face", "pilot")
     rows = [
-        _result(n, each, measured, job, language)
-        for n, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True), 1)
+        _result(i, each, measured, job, language)
+        for i, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True))
     ]
     used = [i for i in range(len(heads)) if any(row[i] for row in rows)]
     return Table(
@@ -168,12 +167,12 @@ def _results(solution: Solution, language: Language) -> Table:
 
 
 def _result(
-    n: int, each: Round, measured: RoundResult, job: Job, language: Language
+    index: int, each: Round, measured: RoundResult, job: Job, language: Language
 ) -> tuple[str, ...]:
     bore, face, pilot, units = measured.bore, measured.face, measured.pilot, job.units
     word, chance = language.word, bore.judged.probability
     return (
-        _round_name(n, each, language),
+        round_name(index, each, language),
         _dowels(each.dowels, units, language),
         _with_pm(bore.offset, bore.offset_pm, units, language),
         word(BareDistance(bore.tir, units)),
@@ -189,14 +188,6 @@ def _result(
         else _with_pm(pilot.offset, pilot.offset_pm, units, language)
         + _verdict(pilot.judged, language, after=" "),
     )
-
-
-def _round_name(n: int, each: Round, language: Language) -> str:
-    """A round's number, and its name where that says more."""
-    number = language.say("paper.round", n=n)
-    if n > 1 and each.name == usual_name(n - 1):
-        return number
-    return f"{number}: {round_name(n, each, language)}"
 
 
 def _with_pm(value: float, pm: float, units: UnitSystem, language: Language) -> str:
@@ -228,9 +219,9 @@ def _dowel(dowel: Dowel, units: UnitSystem, language: Language) -> str:
 def _readings(job: Job, language: Language) -> Iterator[Table]:
     """Every reading, round by round, then those of the parts that turn with the crank."""
     say = language.say
-    for n, each in enumerate(job.rounds, 1):
+    for i, each in enumerate(job.rounds):
         contact = say(f"paper.{each.bore.contact}")
-        title = say("paper.readings_of", round=_round_name(n, each, language), contact=contact)
+        title = say("paper.readings_of", round=round_name(i, each, language), contact=contact)
         rows = [_Row(say("paper.row.bore"), each.bore.sweeps)]
         face = each.face
         if face is not None:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal, get_args
 
 from sweepsheet.alignment.bore import Bore, needle_swing
+from sweepsheet.alignment.face import Face
+from sweepsheet.alignment.pilot import Pilot
 from sweepsheet.findings.advice import advice_for
 from sweepsheet.findings.finding import Finding
 from sweepsheet.job.model import Round, Sweeps
@@ -22,7 +25,23 @@ from sweepsheet.words.messages import (
     Language,
     Probability,
     StockSize,
+    round_called,
 )
+
+
+# What may stand over the answer, as its code; ``STANDINGS`` lists them for the page.
+Standing = Literal[
+    "within",
+    "within_but_face",
+    "within_but_pilot",
+    "within_face_open",
+    "within_pilot_open",
+    "outside",
+    "undecided",
+    "again",
+    "none",
+]
+STANDINGS: tuple[Standing, ...] = get_args(Standing)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +70,7 @@ class Remark:
 class Sheet:
     """The latest round in words. ``verdict`` is the code, ``verdict_text`` the word for it."""
 
-    verdict: str
+    verdict: Standing
     verdict_text: str
     headline: str
     figures: tuple[str, ...]
@@ -64,10 +83,10 @@ class Sheet:
 def sheet_of(solution: Solution, findings: tuple[Finding, ...], language: Language) -> Sheet:
     """The sheet of the latest round."""
     bore = solution.latest.bore
-    verdict = bore.judged.verdict or "none"
+    standing = standing_of(solution)
     return Sheet(
-        verdict=verdict,
-        verdict_text=language.say(f"answer.verdict.{_verdict_word(solution)}"),
+        verdict=standing,
+        verdict_text=language.say(f"answer.verdict.{standing}"),
         headline=offset_line(bore, solution.job.units, language),
         figures=_figures(solution, language),
         steps=tuple(language.text(each.message) for each in advice_for(solution, findings)),
@@ -77,12 +96,24 @@ def sheet_of(solution: Solution, findings: tuple[Finding, ...], language: Langua
     )
 
 
-def _verdict_word(solution: Solution) -> str:
-    """Which word stands over the answer: what is within is not called so where more is wrong."""
-    verdict = solution.latest.bore.judged.verdict or "none"
-    if solution.latest.bore.swept.unreliable:
+def standing_of(solution: Solution) -> Standing:
+    """What stands over the answer: what is within is not called so where more is wrong."""
+    bore = solution.latest.bore
+    if bore.swept.unreliable:
         return "again"
-    return "within_but_face" if verdict == "within" and solution.face_first else verdict
+    if bore.judged.verdict != "within":
+        return bore.judged.verdict or "none"
+    if solution.face_first:
+        return "within_but_face"
+    if solution.pilot_out:
+        return "within_but_pilot"
+    if solution.face_rules or _undecided(solution.latest.face):
+        return "within_face_open"
+    return "within_pilot_open" if _undecided(solution.latest.pilot) else "within"
+
+
+def _undecided(part: Face | Pilot | None) -> bool:
+    return part is not None and part.judged.verdict == "undecided"
 
 
 def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Language) -> str:
@@ -90,8 +121,8 @@ def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Lang
     say, job = language.say, solution.job
     sheet = sheet_of(solution, findings, language)
     lines = [say("sheet.title"), say("sheet.caution"), ""]
-    for n, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True), 1):
-        lines.append(say("sheet.round", n=n, name=round_name(n, each, language)))
+    for i, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True)):
+        lines.append(round_name(i, each, language))
         lines.extend(_readings("sheet.bore", each.bore.sweeps, language))
         if each.face is not None:
             lines.extend(_readings("sheet.face", each.face.sweeps, language))
@@ -109,11 +140,12 @@ def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Lang
     return "\n".join(lines) + "\n"
 
 
-def round_name(n: int, each: Round, language: Language) -> str:
-    """The name that round ``n`` was given; where it was given none, the usual one in words."""
-    if each.name != usual_name(n - 1):
-        return each.name
-    return language.say("usual.first") if n == 1 else language.say("usual.later", n=n)
+def round_name(index: int, each: Round, language: Language) -> str:
+    """What a round is called, and the name that it was given, if any."""
+    usual = round_called(index)
+    if each.name == usual_name(index):
+        return language.text(usual)
+    return language.say("usual.named", usual=usual, name=each.name)
 
 
 def offset_line(bore: Bore, units: UnitSystem, language: Language) -> str:

@@ -133,6 +133,15 @@ class Message:
         return language.text(self)
 
 
+def round_called(index: int) -> Message:
+    """What a round is called: as found, or the number of its recheck.
+
+    >>> round_called(2)
+    Message(key='usual.later', values={'n': 2})
+    """
+    return Message("usual.later", {"n": index}) if index else Message("usual.first")
+
+
 Quantity = (
     str
     | int

@@ -103,7 +103,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     ),
     (
         "earlier-unreliable", "caution", "rounds.0.bore",
-        "Round 1: its bore sweep can't be trusted. It does not count",
+        "As found: its bore sweep can't be trusted. It does not count",
         then(make_job(GOOD, closing=[1.5]), make_job(GOOD)),
         then(make_job(GOOD, closing=[1.0]), make_job(GOOD, closing=[1.5])),
     ),
@@ -213,7 +213,7 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         leaning(1.5, make_job(GOOD)), leaning(0.6, make_job(GOOD)),
     ),
     (
-        "face-changed", "caution", "rounds.1.face", "than in round 1, by 3.0 thou",
+        "face-changed", "caution", "rounds.1.face", "than before (As found), by 3.0 thou",
         then(with_face(make_job(GOOD)), with_face(make_job(GOOD), face_readings(0.0, 0.5))),
         then(with_face(make_job(GOOD), face_readings(0.0, 0.5)), with_face(make_job(GOOD))),
     ),

@@ -68,7 +68,7 @@ def test_every_part_of_a_whole_job_is_there() -> None:
     assert len(sheet["readings"]) == 5  # three rounds, two parts that turn with the crank
     assert len(sheet["results"]["rows"]) == 3
     assert [row[0] for row in sheet["results"]["rows"]] == [
-        "Round 1: as found", "Round 2: dowels", "Round 3: trim",
+        "As found", "Recheck 1: dowels", "Recheck 2: trim",
     ]  # fmt: skip
     assert "Source of the limits: the maker's manual" in sheet["limits"]
     assert "Limit for the face: runout (TIR) 1.0 thou at a radius of 1 in" in sheet["limits"]
@@ -79,7 +79,7 @@ def test_every_part_of_a_whole_job_is_there() -> None:
 
 def test_a_round_with_its_usual_name_is_called_by_its_number() -> None:
     job = then(make_job([0, -5, -11, -5]), make_job([0, -1, -2, -1]))
-    assert [row[0] for row in paper(job)["results"]["rows"]] == ["Round 1: as found", "Round 2"]
+    assert [row[0] for row in paper(job)["results"]["rows"]] == ["As found", "Recheck 1"]
 
 
 def test_columns_that_nothing_stands_in_are_left_out() -> None:

@@ -5,7 +5,13 @@ from __future__ import annotations
 import pytest
 
 from sweepsheet import sheet
-from tests.cases.jobs import EIGHTHS, Data, make_job, readings_of
+from sweepsheet.findings.job import findings_for
+from sweepsheet.job.read import read_job
+from sweepsheet.report.sheet import STANDINGS, sheet_of
+from sweepsheet.solution import work_out
+from sweepsheet.words.en.core import ENGLISH
+from sweepsheet.words.languages import FOLDERS, language_of
+from tests.cases.jobs import EIGHTHS, Data, face_readings, make_job, readings_of, with_face
 
 
 def lines(job: Data) -> list[str]:
@@ -95,7 +101,7 @@ def test_every_sweep_and_round_is_shown() -> None:
     )
     found = lines(job)
     assert sum(line.startswith("Bore:") for line in found) == 3
-    assert "Round 2: {after} <dowels>" in found
+    assert "Recheck 1: {after} <dowels>" in found
 
 
 @pytest.mark.parametrize(
@@ -111,3 +117,42 @@ def test_units_stand_beside_every_figure(units: str, offset: str) -> None:
 
 def test_the_sheet_says_from_where_one_looks() -> None:
     assert "Seen from behind the engine" in sheet(make_job((0.0, 0.0, 0.0, 0.0)))
+
+
+def leaning(slope: float, bore: float = 0.0, **sections: object) -> Data:
+    """A bore so far off at a limit of 5, and a face with this slope, in thou per inch."""
+    job = make_job(readings_of(0.0, bore), **sections)
+    return with_face(job, face_readings(0.0, slope))
+
+
+FACE_LIMIT = {"face_runout": 5.0, "face_radius": 3.0}
+PILOT: Data = {"housing": {"pilot_distance": 7.0}, "limits": {"pilot_offset": 5.0}}
+
+
+@pytest.mark.parametrize(
+    ("standing", "text", "job"),
+    [
+        ("within", "Within the limit", leaning(0.4, limits=FACE_LIMIT)),
+        ("within_but_face", "Bore within, face outside", leaning(2.0, limits=FACE_LIMIT)),
+        ("within_face_open", "Bore within, face too close", leaning(0.8, limits=FACE_LIMIT)),
+        ("within", "Within the limit", leaning(0.2, **PILOT)),
+        ("within_but_pilot", "Bore within, pilot line outside", leaning(1.5, **PILOT)),
+        ("within_pilot_open", "Bore within, pilot line too close", leaning(0.74, **PILOT)),
+        ("outside", "Outside the limit", leaning(2.0, 9.0, limits=FACE_LIMIT)),
+        ("undecided", "Too close to call", make_job(readings_of(0.0, -5.5))),
+        ("none", "No limit to judge by", make_job([0.0, -1.0, -2.0, -1.0], limits={"bore_offset": None})),
+        ("again", "Don't trust it", make_job([0.0, -1.0, -2.0, -1.0], closing=[5.0])),
+    ],
+)
+def test_what_is_within_is_not_called_so_where_more_is_wrong(
+    standing: str, text: str, job: Data
+) -> None:
+    solution = work_out(read_job(job))
+    found = sheet_of(solution, findings_for(solution), ENGLISH)
+    assert (found.verdict, found.verdict_text[: len(text)]) == (standing, text)
+
+
+def test_every_standing_has_its_word_in_every_language() -> None:
+    for language in map(language_of, FOLDERS):
+        said = {language.say(f"answer.verdict.{standing}") for standing in STANDINGS}
+        assert len(said) == len(STANDINGS)

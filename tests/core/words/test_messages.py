@@ -80,7 +80,7 @@ def test_a_message_may_hold_messages() -> None:
 
 
 def test_typed_braces_stay_braces() -> None:
-    assert ENGLISH.say("sheet.round", n=1, name="{n} {0}") == "Round 1: {n} {0}"
+    assert ENGLISH.say("usual.named", usual="As found", name="{n} {0}") == "As found: {n} {0}"
 
 
 def test_another_language_is_another_table() -> None:

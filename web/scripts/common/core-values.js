@@ -41,6 +41,19 @@ export const VERDICTS = /** @type {const} */ ([
   'undecided',
 ]);
 
+/** What may stand over an answer. */
+export const STANDINGS = /** @type {const} */ ([
+  'within',
+  'within_but_face',
+  'within_but_pilot',
+  'within_face_open',
+  'within_pilot_open',
+  'outside',
+  'undecided',
+  'again',
+  'none',
+]);
+
 /** Texts of a job. */
 export const ABOUT = /** @type {const} */ ([
   'shop',

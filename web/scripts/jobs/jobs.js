@@ -8,7 +8,7 @@
 import { get } from '../common/dom.js';
 import { changed, differences } from '../form/changes.js';
 import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from '../form/form.js';
-import { VERDICTS } from '../common/core-values.js';
+import { STANDINGS } from '../common/core-values.js';
 import { OPEN_HERE, Store, newId } from './store.js';
 import { say } from '../common/words.js';
 
@@ -17,12 +17,9 @@ import { say } from '../common/words.js';
 
 const address = new URL('..', import.meta.url).href;
 
-/** @type {readonly string[]} */
-const STAGES = [...VERDICTS, 'none'];
-
 /** What was last found. Older releases kept it in words. @param {string} stage */
 function stageWord(stage) {
-  return STAGES.includes(stage) ? say(`answer.verdict.${stage}`) : stage;
+  return STANDINGS.some((known) => known === stage) ? say(`answer.verdict.${stage}`) : stage;
 }
 
 export class Jobs {
