@@ -246,16 +246,8 @@ def test(pytest_arguments: list[str]) -> None:
     }
     failed = [name for name, check in checks.items() if not passes(name, check)]
     say("\n".join(["Tests", *(f"(Already FAILED: {name})" for name in failed)]))
-    if pytest_arguments:
-        python("-m", "pytest", *pytest_arguments, trouble="")
-    else:
-        tests = {
-            "Tests of the core": partial(python, "-m", "pytest", *ON_EVERY_CORE, *CORE_TESTS),
-            "Tests of the build and the page": partial(
-                python, "-m", "pytest", *ON_EVERY_CORE, *PAGE_TESTS
-            ),
-        }
-        failed += [name for name, check in tests.items() if not passes(name, check)]
+    chosen = pytest_arguments or [*ON_EVERY_CORE, *CORE_TESTS, *PAGE_TESTS]
+    python("-m", "pytest", *chosen, trouble="")
     if failed:
         raise TroubleError("")
 

@@ -82,9 +82,9 @@ async function otherReleases() {
 }
 
 async function activate() {
-  // At the first install the open page is of this release, and is taken in at once.
-  if ((await otherReleases()).length) await tidyUp();
-  else await worker.clients.claim();
+  // At the first install the open page is of this release, and is taken in at once. Else a page
+  // that is opened waits for what is done here: older releases go when it asks for the check.
+  if (!(await otherReleases()).length) await worker.clients.claim();
 }
 
 /** Delete older releases of which no page is open (`release-lock.js`). */

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
@@ -16,13 +18,67 @@ from tests.web.drivers.base import Driver
 from tests.web.drivers.chromium import Chromium
 from tests.web.drivers.firefox import Firefox
 from tests.web.drivers.webkit import webkit
-from tests.web.page import Guard, new_profile
+from tests.web.page import Guard, new_profile, open_and_keep, wait_for_snapshot
 from tests.web.server import Server
 
 # Python's WebAssembly is compiled once, and not again for speed that no test asks for.
 QUICK = ["--js-flags=--liftoff-only"]
 # What takes a blink takes seconds on a machine that runs several browsers at once.
 expect.set_options(timeout=20_000)
+
+
+FOLDER = "/shop/tools/"
+PHONE: dict[str, Any] = {
+    "viewport": {"width": 360, "height": 740},
+    "device_scale_factor": 2,
+    "is_mobile": True,
+    "has_touch": True,
+}
+
+
+def way_of(request: pytest.FixtureRequest) -> str:
+    """How a test wants its phone: what its nearest mark says, itself before its module."""
+    for mark in request.node.iter_markers():
+        if mark.name in ("kept", "later", "new"):
+            return str(mark.name)
+    return "new"
+
+
+class UsedPhone:
+    """A profile in which the page and a copy of Python's memory are kept; what is typed is not."""
+
+    def __init__(self, profile: BrowserContext, server: Server) -> None:
+        """Open the page once, and wait until all is kept."""
+        self.server = server
+        self._profile = profile
+        page = profile.new_page()
+        open_and_keep(page, server.address)
+        wait_for_snapshot(page)
+        page.goto(f"{server.address}how.html")  # of the same origin, and keeps nothing itself
+        self._aside = profile.new_cdp_session(page)
+        self._origin = server.address.removesuffix(FOLDER)
+
+    @contextmanager
+    def emptied(self) -> Iterator[BrowserContext]:
+        """The profile without what was typed before; a test's pages are closed after it."""
+        typed = {"origin": self._origin, "storageTypes": "indexeddb,local_storage"}
+        self._aside.send("Storage.clearDataForOrigin", typed)
+        own, *others = self._profile.pages
+        assert not others
+        yield self._profile
+        for page in self._profile.pages:
+            if page != own:
+                page.close()
+        assert self._copies(), "Python's memory is kept no more: mark this test new or kept."
+
+    def _copies(self) -> int:
+        (cache,) = self._ask("requestCacheNames", securityOrigin=self._origin)["caches"]
+        path = "/python/snapshot"
+        found = self._ask("requestEntries", cacheId=cache["cacheId"], pathFilter=path)
+        return int(found["returnCount"])
+
+    def _ask(self, method: str, **words: str) -> Any:
+        return self._aside.send(f"CacheStorage.{method}", words)
 
 
 @pytest.fixture(scope="session")
@@ -34,29 +90,39 @@ def chromium() -> Iterator[Browser]:
         browser.close()
 
 
+@pytest.fixture(scope="session")
+def used_phone(chromium: Browser, dist: Path) -> Iterator[UsedPhone]:
+    """A phone on which the page was opened before, with the host that it came from."""
+    with Server(dist, FOLDER) as server, new_profile(chromium, kept=True, **PHONE) as profile:
+        yield UsedPhone(profile, server)
+
+
 @pytest.fixture
-def server(dist: Path) -> Iterator[Server]:
+def server(dist: Path, request: pytest.FixtureRequest) -> Iterator[Server]:
     """Serves the built folder from a sub-folder, as a host with many pages would."""
-    with Server(dist, "/shop/tools/") as running:
+    if way_of(request) == "later":
+        yield request.getfixturevalue("used_phone").server
+        return
+    with Server(dist, FOLDER) as running:
         yield running
 
 
 @pytest.fixture
 def context(chromium: Browser, request: pytest.FixtureRequest) -> Iterator[BrowserContext]:
-    """A new browser profile on a phone.
+    """A browser profile on a phone, in which nothing was typed yet.
 
-    Most tests type and read, and need nothing kept: without it they are done in half the time.
+    ``kept``: a new one, in which the page keeps itself for use without a signal. ``later``: one in
+    which it has, with Python's memory: for tests that type and read. Else a new one that keeps
+    nothing, for tests of the host, of the start and of what may go wrong there.
     """
-    phone = new_profile(
-        chromium,
-        kept=request.node.get_closest_marker("kept") is not None,
-        viewport={"width": 360, "height": 740},
-        device_scale_factor=2,
-        is_mobile=True,
-        has_touch=True,
-    )
-    yield phone
-    phone.close()
+    way = way_of(request)
+    if way == "later":
+        used = request.getfixturevalue("used_phone")
+        with used.emptied() as profile:
+            yield profile
+        return
+    with new_profile(chromium, kept=way == "kept", **PHONE) as profile:
+        yield profile
 
 
 @pytest.fixture
@@ -64,6 +130,7 @@ def guard(context: BrowserContext, server: Server) -> Iterator[Guard]:
     """Fails the test on a console error or a foreign request that it did not announce."""
     watching = Guard(context, server.address)
     yield watching
+    watching.leave()
     watching.check()
 
 

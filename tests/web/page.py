@@ -16,6 +16,7 @@ from playwright.sync_api import (
     Locator,
     Page,
     Request,
+    WebError,
     expect,
 )
 
@@ -72,9 +73,16 @@ class Guard:
         self.seen: list[str] = []
         self.allowed: list[str] = []
         self._origin = urlsplit(address).netloc
+        self._context = context
         context.on("console", self._hear)
-        context.on("weberror", lambda error: self.seen.append(str(error.error)))
+        context.on("weberror", self._fail)
         context.on("request", self._note)
+
+    def leave(self) -> None:
+        """Watch no more."""
+        self._context.remove_listener("console", self._hear)
+        self._context.remove_listener("weberror", self._fail)
+        self._context.remove_listener("request", self._note)
 
     def allow(self, pattern: str) -> None:
         """Announce an error that the test brings about."""
@@ -90,6 +98,9 @@ class Guard:
     def _hear(self, message: ConsoleMessage) -> None:
         if message.type == "error":
             self.seen.append(f"{message.text} {message.location['url']}")
+
+    def _fail(self, error: WebError) -> None:
+        self.seen.append(str(error.error))
 
     def _note(self, request: Request) -> None:
         parts = urlsplit(request.url)

@@ -1,7 +1,7 @@
 """Takes the pictures that README shows: `python -m tests.web.pictures`, after a build.
 
-`python -m tests.web.pictures FOLDER` takes every state in every look (widths, night, contrast, large
-text, paper, Spanish) and lays the looks of a state side by side in one picture, to be looked at.
+`python -m tests.web.pictures FOLDER` takes every state in every look (widths, night, contrast,
+large text, paper, Spanish), and lays the looks of a state side by side in one picture.
 """
 
 from __future__ import annotations

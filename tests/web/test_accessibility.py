@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from tests.web.server import Server
 
-pytestmark = pytest.mark.slow
+pytestmark = [pytest.mark.slow, pytest.mark.later]
 
 
 def open_all(page: Page) -> None:

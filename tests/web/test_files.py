@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
     from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 READ_FORM = """async (main) => {
     const { readForm } = await import(main);
     return readForm();

@@ -12,6 +12,8 @@ from tests.web.page import wait_for_python
 if TYPE_CHECKING:
     from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 # The lower edge of what is read and typed first, and the upper edge of the foot.
 EDGES = """() => {
     const edge = (selector) => document.querySelector(selector).getBoundingClientRect();

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from tests.web.page import Guard
     from tests.web.server import Server
 
-pytestmark = pytest.mark.slow
+pytestmark = [pytest.mark.slow, pytest.mark.later]
 
 SWEEP = "rounds.0.bore.sweeps.0"
 # Stands for the browser's wake lock, which a browser without a screen may refuse.
@@ -312,6 +312,7 @@ def test_by_keys_alone_and_once_more(page: Page, server: Server) -> None:
     expect(page.locator("#guide [role=status]")).to_contain_text("1 of 4. 12 o'clock")
 
 
+@pytest.mark.new
 def test_before_python_is_there(page: Page, server: Server, guard: Guard) -> None:
     guard.allow("library.zip")
     page.route("**/library.zip", lambda _: None)  # it never comes

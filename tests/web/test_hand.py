@@ -8,6 +8,8 @@ from playwright.sync_api import Page, expect
 from tests.web.page import open_lines, wait_for_python
 from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 FIRST = "rounds.0.bore.sweeps.0"
 # Stands for the browser's own, and tells what became of each lock.
 WAKE_LOCK = """

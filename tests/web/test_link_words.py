@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
     from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 VIEWS = {"en": "view.html", "es": "view.es.html"}
 JOB = ordinary_job(EIGHTHS)
 # As found at 1 o'clock, within; then dowels aimed at a full hour, and toward another.

@@ -12,6 +12,8 @@ from tests.web.page import open_lines, wait_for_python
 if TYPE_CHECKING:
     from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 ROW = '[name="rounds.0.bore.sweeps.0.{i}"]'
 
 

@@ -12,6 +12,8 @@ from tests.web.page import wait_for_python
 if TYPE_CHECKING:
     from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 READING = '[name="rounds.0.bore.sweeps.0.{i}"]'
 EVERYWHERE = "localStorage.setItem('sweepsheet-pad', 'all')"
 NOWHERE = "localStorage.setItem('sweepsheet-pad', 'none')"

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
     from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 # US Army TM 9-4940-568-34, pp. 5-62 and 5-63 (public domain), in thou: the readings at 12, 3, 6
 # and 9 o'clock, and the bearing clearance that is added to the one at 12.
 WORKSHEET = {"12": "3", "3": "-2", "6": "0", "9": "4"}
@@ -52,6 +54,7 @@ def open_page(page: Page, server: Server) -> None:
     open_lines(page)
 
 
+@pytest.mark.new
 def test_what_is_folded_away_at_first_is_all_there_then(page: Page, server: Server) -> None:
     """In the order of the source; before the script has come, what the first picture has."""
     server.held.add("main.js")
@@ -90,6 +93,7 @@ def test_published_worksheet_gives_the_published_figures(page: Page, server: Ser
     )
 
 
+@pytest.mark.new
 def test_readings_typed_while_python_starts_are_answered_when_it_is_up(
     page: Page, server: Server
 ) -> None:

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from tests.web.page import Guard
     from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 THOU = 0.0254
 SEED, LEVEL = 417, 2
 OFFSET_AND_TIR = re.compile(r"([\d.]+) thou off, .*\(TIR ([\d.]+) thou\)")

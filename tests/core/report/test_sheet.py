@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from sweepsheet import sheet
@@ -119,7 +121,7 @@ def test_the_sheet_says_from_where_one_looks() -> None:
     assert "Seen from behind the engine" in sheet(make_job((0.0, 0.0, 0.0, 0.0)))
 
 
-def leaning(slope: float, bore: float = 0.0, **sections: object) -> Data:
+def leaning(slope: float, bore: float = 0.0, **sections: Any) -> Data:
     """A bore so far off at a limit of 5, and a face with this slope, in thou per inch."""
     job = make_job(readings_of(0.0, bore), **sections)
     return with_face(job, face_readings(0.0, slope))
@@ -140,7 +142,11 @@ PILOT: Data = {"housing": {"pilot_distance": 7.0}, "limits": {"pilot_offset": 5.
         ("within_pilot_open", "Bore within, pilot line too close", leaning(0.74, **PILOT)),
         ("outside", "Outside the limit", leaning(2.0, 9.0, limits=FACE_LIMIT)),
         ("undecided", "Too close to call", make_job(readings_of(0.0, -5.5))),
-        ("none", "No limit to judge by", make_job([0.0, -1.0, -2.0, -1.0], limits={"bore_offset": None})),
+        (
+            "none",
+            "No limit to judge by",
+            make_job([0.0, -1.0, -2.0, -1.0], limits={"bore_offset": None}),
+        ),
         ("again", "Don't trust it", make_job([0.0, -1.0, -2.0, -1.0], closing=[5.0])),
     ],
 )

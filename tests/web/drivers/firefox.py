@@ -22,6 +22,9 @@ class Firefox(Driver):
 
     def __init__(self, program: str, profile: Path) -> None:
         """Start it on a profile's folder, and wait until it listens."""
+        # WebAssembly is compiled once, and not again for speed that no test asks for.
+        quick = 'user_pref("javascript.options.wasm_optimizingjit", false);'
+        (profile / "user.js").write_text(quick, "utf-8")
         command = [program, "--headless", "--no-remote", "--profile", str(profile)]
         command += ["--remote-debugging-port", "0", "about:blank"]
         quiet = subprocess.DEVNULL

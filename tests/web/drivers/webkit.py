@@ -72,7 +72,8 @@ def webkit(engine: Engine) -> Iterator[WebKit]:
     options.add_argument("--automation")
     options.set_capability("browserName", "MiniBrowser")
     with display(engine.program("Xvfb")) as screen:
-        environment = os.environ | {"DISPLAY": screen}
+        # WebAssembly is compiled once, and not again for speed that no test asks for.
+        environment = os.environ | {"DISPLAY": screen, "JSC_useOMGJIT": "0"}
         service = Service(engine.program("WebKitWebDriver"), env=environment)
         driver = WebKitGTK(options=options, service=service)
         try:
