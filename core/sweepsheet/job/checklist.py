@@ -15,8 +15,8 @@ PREPARATION = (
     "car_safe",
 )  # fmt: skip
 CLOSING_UP = (
-    "dowels_secured", "bolts_torqued", "swept_again", "pilot_and_clutch", "slid_home",
-    "crank_turns", "record_given",
+    "dowels_secured", "bolts_torqued", "swept_again", "dial_out", "pilot_and_clutch", "slid_home",
+    "crank_turns", "starter_and_release", "record_given",
 )  # fmt: skip
 FIT = (
     "dowels_out", "holes_clean", "sides_marked", "dowels_aimed", "housing_on", "fit_torqued",

@@ -28,7 +28,6 @@ from sweepsheet.words.messages import (
     round_called,
 )
 
-
 # What may stand over the answer, as its code; ``STANDINGS`` lists them for the page.
 Standing = Literal[
     "within",

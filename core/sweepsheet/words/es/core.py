@@ -180,7 +180,7 @@ TABLE: dict[str, str] = {
         "Nada sobresale: ni rebabas, ni pintura, ni restos de un pasador viejo."
     ),
     "checklist.parts_in_place": "Chapa del bloque o espaciador puesto, si se usa.",
-    "checklist.bolts_even": "Pasadores puestos. Tornillos al par en cruz, igual en cada barrido.",
+    "checklist.bolts_even": "Pasadores puestos, firmes en el bloque. Roscas limpias. Tornillos al par en cruz, igual en cada barrido.",
     "checklist.indicator_stiff": "Reloj rígido, perpendicular a lo que toca, libre, a medio recorrido.",
     "checklist.end_float": "Juego axial controlado: en cada parada, cigüeñal empujado a un lado y suelto. O dos relojes.",
     "checklist.car_safe": "Vehículo sobre caballetes adecuados, batería desconectada. Ayudante avisado antes de cada giro del cigüeñal.",
@@ -198,12 +198,14 @@ TABLE: dict[str, str] = {
     "checklist.dowels_turned": "Los dos pasadores girados hacia el mismo lado, el mismo ángulo.",
     "checklist.trim_torqued": "Tornillos apretados en cruz otra vez, como antes.",
     "checklist.closing_up": "Antes de cerrar",
-    "checklist.dowels_secured": "Pasadores asegurados: no pueden girar ni salirse.",
+    "checklist.dowels_secured": "Pasadores asegurados como se indica: no pueden girar ni salirse. Sellador curado.",
     "checklist.bolts_torqued": "Tornillos apretados al par del fabricante.",
     "checklist.swept_again": "Barrido repetido tras el apriete final.",
+    "checklist.dial_out": "Reloj y base fuera de la campana.",
     "checklist.pilot_and_clutch": "Rodamiento piloto, centrador y eje limpios. Embrague centrado.",
-    "checklist.slid_home": "Caja apoyada, metida a mano hasta el fondo, nunca arrastrada con sus tornillos.",
+    "checklist.slid_home": "Caja apoyada, metida a mano hasta el fondo, nunca arrastrada con sus tornillos. Si lo último no cierra, pare: busque por qué.",
     "checklist.crank_turns": "El cigüeñal gira libremente.",
+    "checklist.starter_and_release": "Engrane del arranque y holgura del desembrague comprobados.",
     "checklist.record_given": "El cliente tiene el registro.",
     # Findings
     "finding.closing-error": "Tras la vuelta completa, {sweep} cerró con el reloj a {error}. Se admiten hasta {most}. No se fíe de este barrido. Busque qué resbaló o se atascó, y repita el barrido.",
@@ -648,7 +650,7 @@ TABLE: dict[str, str] = {
     "link.foreign": "Este enlace no lo hizo Sweepsheet.",
     "link.newer": (
         "Este enlace lo hizo un Sweepsheet más nuevo. Vuelva a cargar esta página cuando tenga "
-        "cobertura, y abra el enlace otra vez."
+        "señal, y abra el enlace otra vez."
     ),
     "link.longer": "Este enlace es más largo que cualquiera de Sweepsheet ({high} caracteres).",
     "link.too_long": "Este trabajo es demasiado largo para un enlace: {got} caracteres. Sin que se corte se pueden enviar {high}. Imprímalo, o envíe el archivo.",
@@ -677,7 +679,7 @@ TABLE: dict[str, str] = {
     "file.version": "Este archivo tiene una versión que nunca existió: {got}.",
     "file.newer": (
         "Este archivo lo hizo un Sweepsheet más nuevo (versión {got}; este lee la {wanted}). Vuelva "
-        "a cargar esta página cuando tenga cobertura, y abra el archivo otra vez."
+        "a cargar esta página cuando tenga señal, y abra el archivo otra vez."
     ),
     "csv.header": "Este CSV no empieza con nuestras columnas: {columns}.",
     "csv.broken": "Este CSV está roto: {why}.",
@@ -734,7 +736,7 @@ TABLE: dict[str, str] = {
     "guide.turn_back": "Gire el cigüeñal {way}, hasta volver a {at}, donde empezó.",
     "guide.push": "Empuje el cigüeñal hasta el tope hacia el lado elegido y suelte.",
     "guide.settle": "Quite la carga de la palanca. La aguja está quieta, y no al final de su recorrido.",
-    "guide.upside_down": "Aquí el reloj está del revés: compruebe el signo. En un espejo va al contrario.",
+    "guide.upside_down": "Aquí el reloj está del revés: compruebe el signo, o haga una foto. En un espejo va al contrario.",
     "guide.past": "¿Se pasó? Dé otra vuelta hasta ella. Gire hacia atrás solo si el fabricante lo permite.",
     "guide.read": "Lea el reloj.",
     "guide.read_both": "Lea los dos relojes antes de que se mueva nada.",
