@@ -104,6 +104,7 @@ def test_a_typed_job_is_read_by_the_customer_before_python_is_there(
     expect(view.locator("#before svg")).to_be_visible()
 
 
+@pytest.mark.later
 def test_a_job_of_two_rounds_tells_what_was_found_done_and_left(page: Page, server: Server) -> None:
     page.goto(address(server, link_of(JOB)))
     wait_for(page, "agrees")
@@ -124,6 +125,7 @@ def test_a_job_of_two_rounds_tells_what_was_found_done_and_left(page: Page, serv
     expect(page.locator("#readings td", has_text="−11.5")).to_be_visible()
 
 
+@pytest.mark.later
 def test_changed_figures_are_told_in_large_type(page: Page, server: Server) -> None:
     _, figures = json.loads(unpacked(link_of(JOB)))
     figures[2] = figures[2].replace("1.9|3.8", "0.4|0.8")
@@ -144,6 +146,7 @@ def test_changed_figures_are_told_in_large_type(page: Page, server: Server) -> N
     expect(page.locator("#gist-recomputed .headline")).to_contain_text("Now 1.9.")
 
 
+@pytest.mark.later
 def test_changed_readings_are_told_too(page: Page, server: Server) -> None:
     job, _ = json.loads(unpacked(link_of(JOB)))
     job[SHORT["rounds"]][1][SHORT["bore"]][SHORT["sweeps"]][0][2] = 4
@@ -151,6 +154,7 @@ def test_changed_readings_are_told_too(page: Page, server: Server) -> None:
     wait_for(page, "disagrees")
 
 
+@pytest.mark.later
 @pytest.mark.parametrize(
     ("fragment", "said"),
     [
@@ -182,6 +186,7 @@ def test_a_link_that_is_no_good_is_told_in_a_sentence(
     assert page.locator("#adopt").is_hidden()
 
 
+@pytest.mark.later
 def test_another_link_in_the_same_tab_is_opened(page: Page, server: Server) -> None:
     page.goto(address(server, "answer"))
     wait_for(page, "refused")
@@ -189,6 +194,7 @@ def test_another_link_in_the_same_tab_is_opened(page: Page, server: Server) -> N
     wait_for(page, "agrees")
 
 
+@pytest.mark.later
 def test_hostile_texts_stay_texts(page: Page, server: Server) -> None:
     """Nothing of them becomes markup or is fetched: the guard fails on any request elsewhere."""
     job = JOB | {"about": HARMFUL, "limits": {"source": "<b>bold</b><img src=//x.example>"}}
@@ -330,6 +336,7 @@ def open_with_answer(page: Page, server: Server) -> str:
     return wait_for_link(page)
 
 
+@pytest.mark.later
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_the_qr_code_on_the_screen_is_the_link(page: Page, server: Server, scheme: Any) -> None:
     page.emulate_media(color_scheme=scheme)
@@ -338,6 +345,7 @@ def test_the_qr_code_on_the_screen_is_the_link(page: Page, server: Server, schem
     assert decoded(page.locator("#qr-code")) == link
 
 
+@pytest.mark.later
 def test_a_long_link_has_a_qr_code_too(page: Page, server: Server) -> None:
     """The longest that one can hold: ISO/IEC 18004, table 7, version 40-L, 2953 bytes."""
     open_with_answer(page, server)
@@ -370,6 +378,7 @@ MANY = """([fragment, trouble, code]) => {
 }"""
 
 
+@pytest.mark.later
 @pytest.mark.parametrize(
     ("fragment", "trouble", "code", "said", "disabled"),
     [
@@ -396,6 +405,7 @@ def test_what_cannot_be_made_is_said(
         (expect(there).to_be_disabled if button in disabled else expect(there).to_be_enabled)()
 
 
+@pytest.mark.later
 def test_the_link_goes_to_the_share_sheet(page: Page, server: Server) -> None:
     page.add_init_script("navigator.share = async (what) => { globalThis.handed = what; }")
     link = open_with_answer(page, server)
@@ -411,6 +421,7 @@ def test_the_link_is_copied(page: Page, context: BrowserContext, server: Server)
     assert page.evaluate("navigator.clipboard.readText()") == link
 
 
+@pytest.mark.later
 def test_where_copying_is_not_allowed_the_link_is_marked(page: Page, server: Server) -> None:
     page.add_init_script("navigator.clipboard.writeText = () => Promise.reject(new Error('no'))")
     link = open_with_answer(page, server)
@@ -441,6 +452,7 @@ def test_links_lead_to_the_public_address_that_the_build_was_told(
         expect(page.locator("#share-status")).to_have_text("")
 
 
+@pytest.mark.later
 def test_there_is_nothing_to_show_without_an_answer(page: Page, server: Server) -> None:
     page.goto(server.address)
     wait_for_python(page)
@@ -454,6 +466,7 @@ def test_there_is_nothing_to_show_without_an_answer(page: Page, server: Server) 
     expect(page.locator("html")).to_have_attribute("data-share", "none")
 
 
+@pytest.mark.later
 def test_a_change_makes_a_new_link(page: Page, server: Server) -> None:
     first = open_with_answer(page, server)
     type_sweep(page, "0", "-6")
@@ -461,6 +474,7 @@ def test_a_change_makes_a_new_link(page: Page, server: Server) -> None:
     assert wait_for_link(page) != first
 
 
+@pytest.mark.later
 def test_a_link_made_with_plain_tools_is_read(page: Page, server: Server) -> None:
     """By nothing but the description of its layout."""
     job = make_job([0, -5, -11, -5], positions=QUARTERS)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import pytest
 from playwright.sync_api import BrowserContext, Page
@@ -14,6 +14,7 @@ from tests.web.page import (
     KEEPS_NOTHING,
     ask,
     main_of,
+    open_and_keep,
     open_lines,
     wait_for_offline,
     wait_for_python,
@@ -21,7 +22,10 @@ from tests.web.page import (
 )
 from tests.web.server import Server
 
-pytestmark = pytest.mark.kept
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+pytestmark = pytest.mark.later
 
 # Starts a worker of its own and tells what it says until it is ready, and its answer.
 LISTEN = """async ([main, given, text]) => {
@@ -83,6 +87,19 @@ CHANGE = """async (change) => {
     }
     await cache.put(place, new Response(body, { headers }));
 }"""
+# The snapshot into a cache of the test's own, and back.
+PUT_BY = """async () => {
+    const aside = await caches.open('put by');
+    const cache = await caches.open((await caches.keys())[0]);
+    const place = (await cache.keys()).find(({ url }) => url.endsWith('/python/snapshot'));
+    await aside.put(place, await cache.match(place));
+}"""
+BRING_BACK = """async () => {
+    const aside = await caches.open('put by');
+    const cache = await caches.open((await caches.keys())[0]);
+    for (const place of await aside.keys()) await cache.put(place, await aside.match(place));
+    await caches.delete('put by');
+}"""
 IS_KEPT = """async () => {
     const cache = await caches.open((await caches.keys())[0]);
     return (await cache.keys()).some(({ url }) => url.endsWith('/python/snapshot'));
@@ -100,13 +117,13 @@ def in_this_python(form: forms.Form) -> Any:
 
 
 @pytest.fixture
-def kept(page: Page, server: Server) -> Page:
-    """A page that has been opened before: its files and its snapshot are kept."""
-    page.goto(server.address)
-    wait_for_python(page)
-    wait_for_offline(page)
+def kept(page: Page, server: Server) -> Iterator[Page]:
+    """A page that has been opened before: its snapshot may be spoiled, and is sound again after."""
+    open_and_keep(page, server.address)
     wait_for_snapshot(page)
-    return page
+    page.evaluate(PUT_BY)
+    yield page
+    page.evaluate(BRING_BACK)
 
 
 def test_a_start_from_the_snapshot_answers_as_the_core_does(kept: Page) -> None:
@@ -127,6 +144,7 @@ def test_every_path_of_the_page_works_on_the_pruned_library(page: Page, server: 
         assert ask(page, {"form": form}) == in_this_python(form), name
 
 
+@pytest.mark.kept
 def test_the_snapshot_works_without_a_signal(
     kept: Page, context: BrowserContext, server: Server
 ) -> None:
@@ -174,6 +192,7 @@ def test_a_lost_snapshot_is_made_again(kept: Page) -> None:
     assert wait_for_snapshot(kept) > 1e6
 
 
+@pytest.mark.kept
 def test_a_full_storage_means_a_plain_start(
     page: Page, context: BrowserContext, server: Server
 ) -> None:
@@ -190,6 +209,7 @@ def test_a_full_storage_means_a_plain_start(
     assert listen(page, forms.BORE)[0] == ["ready", "answer"]
 
 
+@pytest.mark.kept
 def test_what_was_typed_is_not_in_the_snapshot(page: Page, server: Server) -> None:
     page.goto(server.address)
     wait_for_python(page)
@@ -210,6 +230,7 @@ def test_what_was_typed_is_not_in_the_snapshot(page: Page, server: Server) -> No
     assert found == [False, True]
 
 
+@pytest.mark.new
 def test_nothing_is_fetched_twice_for_the_first_answer(page: Page, server: Server) -> None:
     # Without the service worker, which then asks for every file in order to keep it.
     page.add_init_script(KEEPS_NOTHING)

@@ -49,8 +49,9 @@ WORDS = (
     "faces_clean", "nothing_proud", "parts_in_place", "bolts_even", "indicator_stiff",
     "car_safe", "dowels_secured", "bolts_torqued", "swept_again", "pilot_and_clutch", "slid_home",
     "crank_turns", "record_given", "tilt_from", "holder", "plate_thickness", "shop",
+    "dial_out", "starter_and_release",
 )  # fmt: skip
-LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~"
+LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"
 SHORT = dict(zip(WORDS, LETTERS, strict=False))
 LONG = {letter: key for key, letter in SHORT.items()}
 

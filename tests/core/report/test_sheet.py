@@ -128,7 +128,10 @@ def leaning(slope: float, bore: float = 0.0, **sections: Any) -> Data:
 
 
 FACE_LIMIT = {"face_runout": 5.0, "face_radius": 3.0}
-PILOT: Data = {"housing": {"pilot_distance": 7.0}, "limits": {"pilot_offset": 5.0}}
+PILOT: Data = {
+    "housing": {"pilot_distance": 7.0},
+    "limits": {"pilot_offset": 5.0, "face_runout": None},
+}
 
 
 @pytest.mark.parametrize(

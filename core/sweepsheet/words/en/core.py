@@ -235,7 +235,7 @@ TABLE: dict[str, str] = {
     "finding.face-not-swept": "Sweep the rear face too, and square it first. Squaring the face can move the bore.",
     "finding.face-not-trusted": "Sweep the face again: push the crank to its stop one way, let go, read. End play reads as runout, so this face is not judged.",
     "finding.no-face-limit": "No limit entered for the face. Enter the manufacturer's.",
-    "finding.face-changed": "The face is out of square differently than before ({round}), by {change}. Something moved in the joint. Loosen, clean, torque, sweep again.",
+    "finding.face-changed": "The face tilts differently than before ({round}), by {change}. Something moved in the joint. Loosen, clean, torque, sweep again.",
     "finding.face-first": "Face first: its runout is {runout} ± {pm} against {limit}. Look for a burr or dirt in the joint and sweep the face again. The dowel figures here do not hold once the face is squared.",
     "finding.face-undecided": "Face too close to call: runout {runout} ± {pm} against {limit}. {settle} Do not shim or cut it.",
     "finding.face-warp": "The face is not flat, or a reading is off. Of {total} TIR only {tilt} is out of square: {rest} is left over. Shims and dowels don't cure that.",
