@@ -95,7 +95,7 @@ def open_page(browser: Browser, address: str, shot: Shot) -> Page:
     )
     page.goto(address + shot.page)
     if shot.large:
-        page.add_style_tag(content=":root { font-size: 200% }")
+        page.evaluate("document.documentElement.style.fontSize = '200%'")
     wait_for_python(page)
     if shot.form:
         page.evaluate(FILL, [main_of(page), shot.form])

@@ -235,13 +235,20 @@ def _region(bore: Bore, scale: _Scale, way: tuple[Vec2, Vec2] | None) -> str:
 def _move(solution: Solution, scale: _Scale) -> str:
     """The way the bore must go, and where the chosen dowels are expected to bring it."""
     bore, planned = solution.latest.bore, solution.planned
-    if bore.direction_pm_deg is None or bore.judged.verdict == "within":
+    if not _has_move(solution):
         return ""
     marks = []
     if planned is not None:
         marks.append(after_mark(scale.place(planned.center)))
     marks.append(arrow(scale.place(bore.center), _MIDDLE))
     return element("g", *marks)
+
+
+def _has_move(solution: Solution) -> bool:
+    """Whether the bore is to move, by readings that can be trusted to say where."""
+    bore = solution.latest.bore
+    trusted = bore.direction_pm_deg is not None and not bore.swept.unreliable
+    return trusted and bore.judged.verdict != "within" and not solution.wrong_way
 
 
 def _dowels(solution: Solution) -> str:
@@ -288,8 +295,8 @@ def _legend(solution: Solution, scale: _Scale, language: Language) -> str:
     limit = solution.job.limits.bore_offset
     if limit is not None:
         entries.append((limit_sample, say("drawing.limit", limit=Distance(limit, units))))
-    bore, face = solution.latest.bore, solution.latest.face
-    if bore.judged.verdict != "within" and bore.direction_pm_deg is not None:
+    face = solution.latest.face
+    if _has_move(solution):
         entries.append((move_sample, say("drawing.move")))
         if solution.planned is not None:
             entries.append((after_mark, say("drawing.after")))

@@ -51,7 +51,9 @@ WORDS = (
     "crank_turns", "record_given", "tilt_from", "holder", "plate_thickness", "shop",
     "dial_out", "starter_and_release",
 )  # fmt: skip
-LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"
+LETTERS = (
+    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"
+)
 SHORT = dict(zip(WORDS, LETTERS, strict=False))
 LONG = {letter: key for key, letter in SHORT.items()}
 

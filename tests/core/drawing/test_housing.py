@@ -16,6 +16,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.en.core import ENGLISH
+from tests.cases.jobs import Data, make_job, readings_of, then, with_dowels
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -86,6 +87,23 @@ def test_the_drawing_says_what_it_shows() -> None:
 
 def test_a_bore_within_asks_for_no_move() -> None:
     shown = words(parsed(drawing_of(solved(0.0, -0.5, -1.0, -0.5), ENGLISH)))
+    assert "move" not in shown
+    assert "after dowels" not in shown
+
+
+@pytest.mark.parametrize(
+    "job",
+    [
+        make_job(readings_of(0.0, -8.0), closing=[5.0]),
+        then(
+            make_job(readings_of(0.0, -10.0)),
+            with_dowels(make_job(readings_of(0.0, -17.0)), (7.0, 0.0)),
+        ),
+    ],
+    ids=["slipped", "wrong way"],
+)
+def test_readings_that_are_not_to_be_trusted_point_nowhere(job: Data) -> None:
+    shown = words(parsed(drawing_of(work_out(read_job(job)), ENGLISH)))
     assert "move" not in shown
     assert "after dowels" not in shown
 

@@ -315,7 +315,7 @@ def test_a_stop_says_so_as_strongly() -> None:
 @pytest.mark.parametrize(
     ("key", "words"),
     [
-        ("finding.closing-error", ("No se fíe", "repita")),
+        ("finding.closing-error", ("No se fíe",)),
         ("finding.foreign-reading", ("no encaja", "antes de actuar")),
         ("finding.face-not-trusted", ("No se fíe",)),
         ("finding.face-first", ("Primero la cara", "no vale")),

@@ -47,7 +47,7 @@ function item({ code, text, why, measure }) {
   if (place && document.getElementById('add-round')) {
     const button = make('button', { type: 'button', className: 'go' }, say(`go.${place}`));
     button.addEventListener('click', () => goTo(place));
-    made.append(button);
+    step.append(button);
   }
   if (why) {
     const reason = make('details', {}, make('summary', {}, say('result.why')), make('p', {}, why));

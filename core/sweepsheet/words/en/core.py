@@ -205,7 +205,7 @@ TABLE: dict[str, str] = {
     "checklist.starter_and_release": "Starter mesh and release clearance checked.",
     "checklist.record_given": "Customer has the record.",
     # Findings
-    "finding.closing-error": "After the full turn of {sweep} the dial was {error} off. Up to {most} can pass. Do not trust this sweep. Find what slipped or stuck, and sweep again.",
+    "finding.closing-error": "After the full turn of {sweep} the dial was {error} off. Up to {most} can pass. Do not trust this sweep.",
     "finding.closing-spread": "After the full turn of {sweep} the dial was {error} off. That was spread evenly over the readings.",
     "finding.closing-missing": "No return to zero for {sweep}. Turn on to the start and enter it.",
     "finding.foreign-reading": "The {what} reading at {at} looks wrong: {excess} too {sense}. Take it again before you act.",
@@ -304,7 +304,7 @@ TABLE: dict[str, str] = {
     "answer.verdict.none": "No limit to judge by",
     "do.fix.looks-like-inches": "Type the {what} readings in thou: 0.004 in is 4.",
     "do.fix.foreign-reading": "Take the {what} reading at {at} again.",
-    "do.fix.closing-error": "After {sweep} the dial was {error} off. Find what slipped or stuck. Then sweep again.",
+    "do.fix.closing-error": "Find what slipped or stuck. Then repeat {sweep}.",
     "do.fix.moved-wrong-way": "Is the aim of the dowels wrong, or the dial's plus and minus? Turn nothing before you know.",
     "do.fix.moved-mirrored": "Were aim or readings taken from the front? 3 and 9 seem swapped. Turn nothing before you know.",
     "do.fix.interference": (

@@ -218,7 +218,7 @@ PAGE: dict[str, str] = {
     "round.dowels": "Dowels in now, {unit} offset (0 = stock)",
     "round.aim": "Aimed at, clock position",
     "round.other": "The other dowel",
-    "round.alike": "is the same, aimed the same",
+    "round.alike": "the same",
     "round.unlike": "differs",
     "round.other_offset": "The other dowel, {unit} offset",
     "round.other_aim": "The other dowel, aimed at",

@@ -208,7 +208,7 @@ TABLE: dict[str, str] = {
     "checklist.starter_and_release": "Engrane del arranque y holgura del desembrague comprobados.",
     "checklist.record_given": "El cliente tiene el registro.",
     # Findings
-    "finding.closing-error": "Tras la vuelta completa, {sweep} cerró con el reloj a {error}. Se admiten hasta {most}. No se fíe de este barrido. Busque qué resbaló o se atascó, y repita el barrido.",
+    "finding.closing-error": "Tras la vuelta completa, {sweep} cerró con el reloj a {error}. Se admiten hasta {most}. No se fíe de este barrido.",
     "finding.closing-spread": "Tras la vuelta completa, {sweep} cerró con el reloj a {error}. El error se repartió por igual entre las lecturas.",
     "finding.closing-missing": "Falta la vuelta a cero: {sweep}. Siga girando hasta el inicio y anótela.",
     "finding.foreign-reading": "La lectura en {what} a {at} no encaja: marca {excess} {sense}. Repítala antes de actuar.",
@@ -332,7 +332,7 @@ TABLE: dict[str, str] = {
     "answer.verdict.none": "Sin límite con el que juzgar",
     "do.fix.looks-like-inches": "Escriba en milésimas las lecturas en {what}: 0,004 pulgadas son 4.",
     "do.fix.foreign-reading": "Repita la lectura en {what} a {at}.",
-    "do.fix.closing-error": "Con {sweep} el reloj cerró a {error}. Busque qué resbaló o se atascó. Después repita el barrido.",
+    "do.fix.closing-error": "Busque qué resbaló o se atascó. Después repita {sweep}.",
     "do.fix.moved-wrong-way": "¿Está mal la orientación de los pasadores, o el más y el menos del reloj? Antes no gire nada.",
     "do.fix.moved-mirrored": "¿Se tomaron la orientación o las lecturas desde delante? Las 3 y las 9 parecen cambiadas. Antes no gire nada.",
     "do.fix.interference": (

@@ -211,7 +211,7 @@ PAGE: dict[str, str] = {
     "round.dowels": "Pasadores puestos ahora, {unit} de descentrado (0 = normales)",
     "round.aim": "Orientados a, posición de reloj",
     "round.other": "El otro pasador",
-    "round.alike": "es igual, con igual orientación",
+    "round.alike": "igual",
     "round.unlike": "es distinto",
     "round.other_offset": "El otro pasador, {unit} de descentrado",
     "round.other_aim": "El otro pasador, orientado a",
