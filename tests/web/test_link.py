@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 JOB = ordinary_job(EIGHTHS)
 # Everything in the store of jobs; null where there is no store at all.
 STORE = """async () => {
-    const [found] = await indexedDB.databases();
+    const found = (await indexedDB.databases()).find(({ name }) => !name.includes('answers'));
     if (!found) return null;
     const opened = indexedDB.open(found.name);
     const db = await new Promise((done) => { opened.onsuccess = () => done(opened.result); });

@@ -29,6 +29,7 @@ def main(address: str, profile: str, what: str) -> None:
         fields = [page.locator(f'[name="rounds.0.bore.sweeps.0.{i}"]') for i in range(4)]
         if what == "type":
             for field, text in zip(fields, TYPED, strict=False):
+                page.locator("#kept").evaluate("place => { place.dataset.kept = 'not yet' }")
                 field.fill(text)
                 expect(page.locator("#kept")).to_have_attribute("data-kept", "yes")
             print("typed", flush=True)

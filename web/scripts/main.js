@@ -13,7 +13,7 @@ import { offerGuide } from './guide/guide-button.js';
 import { startCore } from './python/core.js';
 import { startMessenger } from './python/messenger.js';
 import { keepForOffline, takeUpdate } from './common/offline.js';
-import { paint } from './report/paint.js';
+import { Known } from './report/known.js';
 import { Share } from './report/share.js';
 import { say } from './common/words.js';
 
@@ -55,10 +55,18 @@ const core = startCore({
     progress.value = loaded;
   },
   onReady: () => started('ready', say('index.ready')),
-  onFailed: (why) => started('failed', why),
+  onFailed(why) {
+    started('failed', why);
+    known.unanswered();
+  },
 });
 
-const jobs = new Jobs(ask, (isChosen) => (coming = { isChosen }));
+const jobs = new Jobs(
+  ask,
+  (isChosen) => (coming = { isChosen }),
+  (answer) => known.come(answer),
+);
+const known = new Known((answer) => jobs.keepAnswer(answer));
 
 /** A job that came back, whose place on the page is still to be shown. @type {{ isChosen: boolean } | null} */
 let coming = null;
@@ -69,10 +77,16 @@ offerGuide(core, readForm);
 
 async function ask() {
   share.expire();
+  const form = readForm();
+  const before = known.before(form);
+  if (before) {
+    openAtStage(before.stage);
+    performance.mark('known-answer');
+  }
   try {
-    const answer = await core.answer(readForm());
+    const answer = await core.answer(form);
     if (answer === null) return;
-    paint(answer);
+    known.answered(form, answer);
     share.renew(answer.state === 'answer');
     if (answer.state === 'answer') jobs.setStage(answer.sheet.verdict);
     openAtStage(answer.stage);

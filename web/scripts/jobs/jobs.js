@@ -9,10 +9,12 @@ import { get } from '../common/dom.js';
 import { changed, differences } from '../form/changes.js';
 import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from '../form/form.js';
 import { STANDINGS } from '../common/core-values.js';
+import { Answers } from './answers.js';
 import { OPEN_HERE, Store, newId } from './store.js';
 import { say } from '../common/words.js';
 
 /** @import { Changes } from '../form/changes.js' */
+/** @import { Kept } from '../report/known.js' */
 /** @typedef {import('./store.js').Fields} Fields */
 
 const address = new URL('..', import.meta.url).href;
@@ -22,9 +24,18 @@ function stageWord(stage) {
   return STANDINGS.some((known) => known === stage) ? say(`answer.verdict.${stage}`) : stage;
 }
 
+/** An answer that is not kept comes when Python is up. @param {unknown} error */
+function cantKeep(error) {
+  console.warn(`No answer is kept for the next time: ${error}`);
+  return null;
+}
+
 export class Jobs {
   /** Opened by `start`; nothing is asked of it before a job is open. */
   #store = /** @type {Store} */ (/** @type {unknown} */ (null));
+
+  /** None where they can't be kept. @type {Answers | null} */
+  #answers = null;
 
   /** The job in the form; none before the first is known, or where this browser keeps none. */
   #open = '';
@@ -54,10 +65,13 @@ export class Jobs {
 
   /** @param {() => void} onChange the form was changed from here
    * @param {(isChosen: boolean) => void} onCome a job has come back: chosen from the list, or as the page
-   * was opened */
-  constructor(onChange, onCome) {
+   * was opened
+   * @param {(answer: Kept | null) => void} onAnswer what was kept of the job that comes, before it is asked
+   * about */
+  constructor(onChange, onCome, onAnswer) {
     this.onChange = onChange;
     this.onCome = onCome;
+    this.onAnswer = onAnswer;
     get('job-name').addEventListener('input', () => this.#rename());
   }
 
@@ -67,7 +81,9 @@ export class Jobs {
   async start() {
     this.#blank = untouchedForm(); // before anything can be added to it
     try {
+      const answers = Answers.open(address).catch(cantKeep);
       this.#store = await Store.open(address);
+      this.#answers = await answers;
       await this.#begin();
       return true;
     } catch (error) {
@@ -161,6 +177,12 @@ export class Jobs {
     this.#write(this.#store.setStage(this.#open, stage));
   }
 
+  /** @param {Kept} answer of what stands in the form */
+  async keepAnswer(answer) {
+    if (!this.#open || Object.keys(this.#kept).length === 0) return;
+    await this.#answers?.write(this.#open, answer).catch(cantKeep);
+  }
+
   async #begin() {
     this.#others.addEventListener('message', ({ data }) => this.#hear(data));
     await this.#store.forgetRemoved();
@@ -172,6 +194,8 @@ export class Jobs {
     get('job-copy').addEventListener('click', () => this.#inTurn(() => this.#copy()));
     get('job-delete').addEventListener('click', () => this.#inTurn(() => this.#remove()));
     get('jobs').addEventListener('toggle', () => this.#list());
+    // Those of deleted jobs; of one that was begun elsewhere a moment ago the answer comes again.
+    this.#answers?.forgetOthers(jobs.map(({ id }) => id)).catch(cantKeep);
   }
 
   /** Do this when what was asked for before is done. @param {() => Promise<void>} action */
@@ -184,7 +208,7 @@ export class Jobs {
   /** Put a job into the form, and delete another one where that is wanted: not before this moment, since
    * it may be typed in until then. @param {string} id @param {string} [removed] */
   async #show(id, removed) {
-    const { name, fields } = await this.#read(id);
+    const { name, fields, answer } = await this.#read(id);
     // One stretch from here on.
     this.keep();
     const gone = removed ? this.#store.remove(removed) : undefined;
@@ -193,6 +217,7 @@ export class Jobs {
     this.#blank = readForm();
     fillForm(fields);
     this.#kept = Object.keys(fields).length ? readForm() : {};
+    this.onAnswer(answer);
     this.onChange();
     await gone;
     await this.#list();
@@ -201,7 +226,7 @@ export class Jobs {
   /** Put the job of the last time into the form, under what was done since the page came.
    * @param {string} id */
   async #resume(id) {
-    const { name, fields } = await this.#read(id);
+    const { name, fields, answer } = await this.#read(id);
     // One stretch from here on.
     const named = this.name;
     this.#take(id, named || name);
@@ -209,6 +234,7 @@ export class Jobs {
     this.keep();
     if (named) this.#rename();
     if (Object.keys(fields).length) this.onCome(false);
+    this.onAnswer(answer);
     this.onChange();
     await this.#list();
   }
@@ -217,9 +243,11 @@ export class Jobs {
   async #read(id) {
     const coming = { id, heard: /** @type {Changes[]} */ ([]) };
     this.#coming = coming;
+    const answers = this.#answers?.read(id).catch(cantKeep);
     const { name, fields } = await this.#store.read(id);
+    const answer = (await answers) ?? null;
     this.#coming = { id: '', heard: [] };
-    return { name, fields: coming.heard.reduce(changed, fields) };
+    return { name, fields: coming.heard.reduce(changed, fields), answer };
   }
 
   /** Make this the open job. @param {string} id @param {string} name */

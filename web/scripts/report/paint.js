@@ -155,6 +155,16 @@ function putMiddle(drawing) {
   for (const part of middle.querySelectorAll('.legend, .readings, defs, text')) part.remove();
 }
 
+/** Take the answer off the page, and say why. @param {string} text */
+export function conceal(text) {
+  get('shown').hidden = true;
+  get('waiting').hidden = false;
+  setText('waiting', text);
+  setText('strip-verdict', '');
+  setText('strip-headline', text);
+  setText('heard', text);
+}
+
 /** @param {Answer} answer */
 export function paint(answer) {
   setText('limit-both', answer.limit);
@@ -166,11 +176,11 @@ export function paint(answer) {
   const faults = answer.state === 'faults' ? answer.faults : [];
   const homeless = paintFaults(faults);
   const answered = answer.state === 'answer';
-  get('shown').hidden = !answered;
-  get('waiting').hidden = answered;
   get('strip').hidden = false;
   document.documentElement.dataset.answer = answer.state;
   if (answered) {
+    get('shown').hidden = false;
+    get('waiting').hidden = true;
     paintSheet(answer.sheet, answer.glance);
     explain(answer.words);
     putDrawing(get('drawing'), answer.drawing);
@@ -191,8 +201,5 @@ export function paint(answer) {
     answer.state === 'waiting'
       ? answer.text
       : [several ? say('result.wrong', { n: faults.length }) : say('result.one_wrong'), ...homeless].join(' ');
-  setText('waiting', text);
-  setText('strip-verdict', '');
-  setText('strip-headline', text);
-  setText('heard', text);
+  conceal(text);
 }

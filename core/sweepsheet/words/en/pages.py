@@ -259,6 +259,9 @@ PAGE: dict[str, str] = {
     # The answer
     "result.heading": "Result",
     "result.waiting": "Type the readings above. The result follows by itself.",
+    "result.known": "From last time. Being checked.",
+    "result.known_gone": "Python is starting. The result follows by itself.",
+    "result.known_unchecked": "From last time, not checked.",
     "result.one_wrong": "One thing above is not right yet.",
     "result.wrong": "{n} things above are not right yet.",
     "result.to_do": "What to do",
