@@ -69,6 +69,18 @@ def wait_for_release(page: Page, release: str) -> None:
     wait_for_python(page)
 
 
+def open_when_the_old_pages_are_gone(page: Page, server: Server, release: str) -> None:
+    """Open the page anew until a release runs it: a browser takes its time to end closed pages."""
+    for _ in range(10):
+        page.goto("about:blank")
+        page.wait_for_timeout(1000)
+        page.goto(server.address)
+        wait_for_python(page)
+        if release_of(page) == release:
+            return
+    assert release_of(page) == release
+
+
 def works_without_a_signal(page: Page, context: BrowserContext, server: Server) -> None:
     """The page and a new tab open, calculate, and are of one release."""
     release = release_of(page)
@@ -99,12 +111,8 @@ def test_an_old_release_goes_on_until_its_pages_are_closed(
     assert release_of(second) == old
     assert ask(second, EMPTY_FORM)["state"] == "waiting"
     second.close()
-    page.goto("about:blank")
-
-    page.goto(server.address)
-    wait_for_python(page)
+    open_when_the_old_pages_are_gone(page, server, newest(next_dist))
     wait_for_offline(page)
-    assert release_of(page) == next(next_dist.glob("r-*")).name
     new_caches = page.evaluate(CACHES)
     assert len(new_caches) == 1
     assert new_caches != old_caches
