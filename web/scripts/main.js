@@ -79,10 +79,7 @@ async function ask() {
   share.expire();
   const form = readForm();
   const before = known.before(form);
-  if (before) {
-    openAtStage(before.stage);
-    performance.mark('known-answer');
-  }
+  if (before) openAtStage(before.stage);
   try {
     const answer = await core.answer(form);
     if (answer === null) return;

@@ -154,7 +154,7 @@ def _size(size: float, language: Language) -> dict[str, str]:
 def _round_name(exercise: Exercise, n: int, language: Language) -> str:
     """The name of a round: as found, or what is in since."""
     if n == 0:
-        return language.say("practice.as_found")
+        return language.say("usual.first")
     pair = exercise.fits[n - 1]
     if pair.offset == 0:
         return language.say("practice.on_standard", n=n)

@@ -99,7 +99,7 @@ export class Rounds {
     }
     const get = (/** @type {string} */ selector) =>
       /** @type {HTMLElement} */ (part.querySelector(selector));
-    get('h3').textContent = n === 0 ? say('round.as_found') : say('round.recheck', { n });
+    get('h3').textContent = n === 0 ? say('usual.first') : say('usual.later', { n });
     get('.naming summary').textContent = say(n === 0 ? 'round.name_first' : 'round.name');
     // Dowels that were in as found are rare.
     if (n === 0) get('.naming').append(get('.dowels'));

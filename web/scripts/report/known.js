@@ -24,7 +24,7 @@ export class Known {
   /** Of the job that has come, from the last time. @type {Kept | null} */
   #last = null;
 
-  /** What Python has answered, and is not kept yet. @type {Kept | null} */
+  /** What Python has answered, and is not kept yet. @type {{ form: Record<string, string>, answer: Answer } | null} */
   #fresh = null;
 
   #timer = 0;
@@ -44,9 +44,13 @@ export class Known {
    * another. @param {Record<string, string>} form @returns {Answer | null} what is shown */
   before(form) {
     this.#fresh = null;
+    if (!this.#last && !root.dataset.known) return null;
     const known = this.#last?.of === keyOf(form) ? this.#last.answer : null;
     if (known) paint(known);
-    else if (root.dataset.known) conceal(say('result.known_gone'));
+    else if (root.dataset.known) {
+      conceal(say('result.waiting'));
+      delete root.dataset.answer;
+    }
     const isFailed = root.dataset.python === 'failed';
     this.#mark(known ? (isFailed ? 'result.known_unchecked' : 'result.known') : '');
     return known;
@@ -55,11 +59,11 @@ export class Known {
   /** Python has answered. @param {Record<string, string>} form @param {Answer} answer */
   answered(form, answer) {
     this.#last = null;
-    this.#mark('');
+    if (root.dataset.known) this.#mark('');
     paint(answer);
     clearTimeout(this.#timer);
     if (answer.state !== 'answer') return;
-    this.#fresh = { of: keyOf(form), answer };
+    this.#fresh = { form, answer };
     this.#timer = window.setTimeout(() => this.#keep(), PAUSE);
   }
 
@@ -69,8 +73,10 @@ export class Known {
   }
 
   #keep() {
-    if (this.#fresh) this.keep(this.#fresh);
+    if (!this.#fresh) return;
+    const { form, answer } = this.#fresh;
     this.#fresh = null;
+    this.keep({ of: keyOf(form), answer });
   }
 
   /** @param {string} key of the sentence that says what is shown; none where Python said it now */

@@ -184,7 +184,7 @@ export function paintFigures(figures, place) {
   const last = later.at(-1);
   const done = later.flatMap((round, i) => {
     const told = [textElement('p', dowelsLine(round, unit))];
-    const title = textElement('h4', say('view.round', { n: i + 1 }));
+    const title = textElement('h4', say('usual.later', { n: i + 1 }));
     return round === last ? told : [...told, title, ...roundPart(round, unit)];
   });
   part(place, 'found').replaceChildren(...roundPart(rounds[0], unit));

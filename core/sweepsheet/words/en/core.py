@@ -513,7 +513,6 @@ TABLE: dict[str, str] = {
     "practice.spoken": "{at}: {reading}",
     "practice.note": "Note {reading} at {at}",
     "practice.note_closing": "Note {reading}, back at {at}",
-    "practice.as_found": "As found",
     "practice.on_standard": "Recheck {n}: stock dowels",
     "practice.on_dowels": "Recheck {n}: {offset} dowels, aimed at {aim}",
     "practice.not_swept": "not swept",

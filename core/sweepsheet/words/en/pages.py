@@ -4,7 +4,7 @@ For their templates and scripts: the build fills them in, and ships this module 
 that begins with ``html.`` may hold markup, and only the templates use it; ``field.PATH`` is the
 label of a setting. ``{unit}`` and ``{long_unit}`` in a sentence of a template become the unit that
 is chosen in the form. Beside these, the pages use some of the core's:
-``answer.verdict``, ``checklist``, ``clock.hour``, ``link`` and ``what``.
+``answer.verdict``, ``checklist``, ``clock.hour``, ``link``, ``usual`` and ``what``.
 """
 
 from __future__ import annotations
@@ -211,8 +211,6 @@ PAGE: dict[str, str] = {
     "guide.voice": "Read steps out loud",
     "guide.voice_own": "The voice is the browser's own.",
     "guide.dark": "The screen may go dark: this browser does not keep it awake.",
-    "round.as_found": "As found",
-    "round.recheck": "Recheck {n}",
     "round.name": "Name of this round",
     "round.name_first": "Name, dowels already in, setup",
     "round.dowels": "Dowels in now, {unit} offset (0 = stock)",
@@ -260,7 +258,6 @@ PAGE: dict[str, str] = {
     "result.heading": "Result",
     "result.waiting": "Type the readings above. The result follows by itself.",
     "result.known": "From last time. Being checked.",
-    "result.known_gone": "Python is starting. The result follows by itself.",
     "result.known_unchecked": "From last time, not checked.",
     "result.one_wrong": "One thing above is not right yet.",
     "result.wrong": "{n} things above are not right yet.",
@@ -480,7 +477,6 @@ PAGE: dict[str, str] = {
     "view.dowels_differ": "One dowel {one}; the other {other}.",
     "view.dowel": "{offset} {unit} offset, aimed at {aim}",
     "view.dowel_standard": "stock",
-    "view.round": "Recheck {n}",
     "view.limit": "Bore: at most {limit_offset} {unit} off, which is TIR {limit_tir} {unit}.",
     "view.no_limit": "No limit given for the bore.",
     "view.pilot_limit": "At the pilot bearing: at most {limit_pilot} {unit} off.",

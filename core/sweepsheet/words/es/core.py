@@ -566,7 +566,6 @@ TABLE: dict[str, str] = {
     "practice.spoken": "{at}: {reading}",
     "practice.note": "Anotar {reading} a {at}",
     "practice.note_closing": "Anotar {reading}, de vuelta a {at}",
-    "practice.as_found": "Como se encontró",
     "practice.on_standard": "Comprobación {n}: pasadores normales",
     "practice.on_dowels": "Comprobación {n}: pasadores de {offset}, orientados a {aim}",
     "practice.not_swept": "sin barrido",
