@@ -69,7 +69,7 @@ def probability_inside(center: Vec2, covariance: Sym2, radius: float) -> float:
     if along < 1e-6 * across:
         if abs(mu_along) > radius:
             return 0.0
-        return _chord(mu_across, across, math.sqrt(radius**2 - mu_along**2))
+        return _chord(mu_across, across * math.sqrt(2.0), math.sqrt(radius**2 - mu_along**2))
 
     low = max(-radius, mu_along - _SIGMAS * along)
     high = min(radius, mu_along + _SIGMAS * along)
@@ -81,20 +81,23 @@ def probability_inside(center: Vec2, covariance: Sym2, radius: float) -> float:
     wanted = 2 * math.ceil(11.0 * math.sqrt(radius / across))
     intervals = min(_MOST_INTERVALS, max(_INTERVALS, wanted))
     width = (stop - start) / intervals
+    peak, scale = along * math.sqrt(2.0 * math.pi), across * math.sqrt(2.0)
     terms = []
     for i in range(intervals + 1):
         t = start + i * width
         half_chord = radius * math.cos(t)
         z = (radius * math.sin(t) - mu_along) / along
-        density = math.exp(-z * z / 2.0) / (along * math.sqrt(2.0 * math.pi))
+        density = math.exp(-z * z / 2.0) / peak
         simpson = 1.0 if i in (0, intervals) else 4.0 if i % 2 else 2.0
-        terms.append(simpson * density * half_chord * _chord(mu_across, across, half_chord))
+        terms.append(simpson * density * half_chord * _chord(mu_across, scale, half_chord))
     return min(1.0, max(0.0, math.fsum(terms) * width / 3.0))
 
 
-def _chord(mean: float, sigma: float, half: float) -> float:
-    """The probability that a normal quantity lies within plus or minus ``half``."""
-    scale = sigma * math.sqrt(2.0)
+def _chord(mean: float, scale: float, half: float) -> float:
+    """The probability that a normal quantity lies within plus or minus ``half``.
+
+    ``scale`` is its standard deviation times the square root of two.
+    """
     return (math.erf((half - mean) / scale) + math.erf((half + mean) / scale)) / 2.0
 
 

@@ -73,12 +73,8 @@ class _Search:
     a: float
     b: float
 
-    def shifts(self, first: Vec2, second: Vec2) -> _Shifts:
-        """Two shifts with what they leave."""
-        return _Shifts(first, second, self.left(first.x, first.y, second.x, second.y))
-
     def left(self, e1: float, n1: float, e2: float, n2: float) -> float:
-        """The distance from the target that two shifts leave."""
+        """The distance from the target that two shifts leave, each along and across the line."""
         return math.hypot(
             (e1 + e2) / 2.0 - self.b * (n2 - n1) - self.target.x,
             (1.0 - self.a) * n1 + self.a * n2 - self.target.y,
@@ -93,55 +89,68 @@ class _Search:
         edges = [e for m in (-self.clearance, self.clearance) for e in self._edge(m)]
         return min([*free, *edges], key=lambda s: s.left, default=None)
 
+    def _shifts(self, e1: float, n1: float, e2: float, n2: float) -> _Shifts:
+        return _Shifts(Vec2(e1, n1), Vec2(e2, n2), self.left(e1, n1, e2, n2))
+
     def _free(self) -> Iterator[_Shifts]:
         """The least that two aims leave without regard to the spacing.
 
         For each aim of the first dowel the second is aimed so as to leave least, which is along
         what is still wanted of it; the aims of the first that leave least are narrowed down.
         """
+
+        def left_at(angle: float) -> float:
+            return self.left(*self._with_first(angle))
+
         step = 2.0 * math.pi / _AIMS if self.one else 0.0
-        lefts = [self._with_first(i * step).left for i in range(_AIMS if self.one else 1)]
+        lefts = [left_at(i * step) for i in range(_AIMS if self.one else 1)]
         for i, left in enumerate(lefts):
             before, after = lefts[i - 1], lefts[(i + 1) % len(lefts)]
             if left <= before and left <= after:
-                angle = _narrowed(
-                    lambda t: self._with_first(t).left, (i - 1) * step, (i + 1) * step
-                )
-                yield self._with_first(angle)
+                angle = _narrowed(left_at, (i - 1) * step, (i + 1) * step)
+                yield self._shifts(*self._with_first(angle))
 
-    def _with_first(self, angle: float) -> _Shifts:
-        """The first dowel aimed at an angle from the line, the second aimed to leave least."""
-        first = Vec2(self.one * math.cos(angle), self.one * math.sin(angle))
-        second = ZERO
+    def _with_first(self, angle: float) -> tuple[float, float, float, float]:
+        """The first dowel aimed at an angle from the line, the second aimed to leave least.
+
+        Both shifts, each along and across the line.
+        """
+        e1, n1 = self.one * math.cos(angle), self.one * math.sin(angle)
+        e2 = n2 = 0.0
         if self.two:
             # What the second must do to the bore, and so, undoing the lever, by what shift.
-            lack_x = self.target.x - first.x / 2.0 - self.b * first.y
-            lack_y = self.target.y - (1.0 - self.a) * first.y
+            lack_x = self.target.x - e1 / 2.0 - self.b * n1
+            lack_y = self.target.y - (1.0 - self.a) * n1
             across = lack_y / self.a if abs(self.a) > _NO_LEVER else lack_y
             along = 2.0 * (lack_x + self.b * across)
             length = math.hypot(along, across)
             if length > 0:
-                second = Vec2(self.two * along / length, self.two * across / length)
-        return self.shifts(first, second)
+                e2, n2 = self.two * along / length, self.two * across / length
+        return e1, n1, e2, n2
 
     def _edge(self, misfit: float) -> Iterator[_Shifts]:
         """The best shifts whose parts along the line differ by just ``misfit``."""
-        low = max(-self.one - misfit / 2.0, -self.two + misfit / 2.0)
-        high = min(self.one - misfit / 2.0, self.two + misfit / 2.0)
+        half, one_squared, two_squared = misfit / 2.0, self.one**2, self.two**2
+        low = max(-self.one - half, -self.two + half)
+        high = min(self.one - half, self.two + half)
         if low > high:
             return
         step = (high - low) / (_SCAN - 1)
-        for sign_1, sign_2 in ((1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)):
+        scanned = [low + i * step for i in range(_SCAN)]
+        for s1, s2 in ((1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)):
 
-            def at(middle: float, s1: float = sign_1, s2: float = sign_2) -> _Shifts:
-                e1, e2 = middle + misfit / 2.0, middle - misfit / 2.0
-                n1 = s1 * math.sqrt(max(0.0, self.one**2 - e1**2))
-                n2 = s2 * math.sqrt(max(0.0, self.two**2 - e2**2))
-                return self.shifts(Vec2(e1, n1), Vec2(e2, n2))
+            def at(middle: float, s1: float = s1, s2: float = s2) -> tuple[float, ...]:
+                e1, e2 = middle + half, middle - half
+                n1 = s1 * math.sqrt(max(0.0, one_squared - e1**2))
+                n2 = s2 * math.sqrt(max(0.0, two_squared - e2**2))
+                return e1, n1, e2, n2
 
-            nearest = min((low + i * step for i in range(_SCAN)), key=lambda m: at(m).left)
+            def left_at(middle: float, at: Callable[[float], tuple[float, ...]] = at) -> float:
+                return self.left(*at(middle))
+
+            nearest = min(scanned, key=left_at)
             between = max(low, nearest - step), min(high, nearest + step)
-            yield at(_narrowed(lambda m: at(m).left, *between))
+            yield self._shifts(*at(_narrowed(left_at, *between)))
 
 
 def _narrowed(left: Callable[[float], float], low: float, high: float) -> float:
