@@ -132,6 +132,17 @@ def wait_for_snapshot(page: Page) -> int:
     return size
 
 
+def make_share(page: Page) -> None:
+    """Have link, code and sheet made at once, by the key that prints them.
+
+    They come by themselves too, once the typing has stopped for a while.
+    """
+    expect(page.locator("#share:not([hidden])")).to_have_count(1, timeout=PATIENCE)
+    page.evaluate("() => { globalThis.print = () => undefined }")
+    page.locator("#share-print").dispatch_event("click")
+    expect(page.locator("html")).to_have_attribute("data-share", "ready", timeout=PATIENCE)
+
+
 def open_lines(page: Page) -> None:
     """Open what stands in one line each: the job, the cautions, the set-up, the limit."""
     page.evaluate("for (const line of document.querySelectorAll('.line')) line.open = true")

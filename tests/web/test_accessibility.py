@@ -12,7 +12,7 @@ from playwright.sync_api import expect
 from tests.cases.jobs import EIGHTHS
 from tests.cases.links import doctored, link_of, ordinary_job, unpacked
 from tests.web import axe
-from tests.web.page import PATIENCE, open_lines, wait_for_python
+from tests.web.page import PATIENCE, make_share, open_lines, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -63,7 +63,7 @@ def test_the_page_for_the_mechanic(page: Page, server: Server) -> None:
     page.locator("#example").click()
     is_answered(page)
     expect(statuses.filter(has_text="Outside the limit. ")).to_have_count(1)
-    expect(page.locator("html")).to_have_attribute("data-share", "ready", timeout=PATIENCE)
+    make_share(page)
     page.locator("#share-qr").click()
     open_all(page)
     axe.check(page, "the example, all parts open, the QR code shown")
@@ -119,7 +119,7 @@ def test_every_control_is_reached_by_tab_in_order_and_shows_it(page: Page, serve
     wait_for_python(page)
     page.locator("#example").click()
     is_answered(page)
-    expect(page.locator("html")).to_have_attribute("data-share", "ready", timeout=PATIENCE)
+    make_share(page)
     open_all(page)
     expected = page.evaluate(STOPS)
     page.evaluate("() => { document.activeElement.blur(); scrollTo(0, 0); getSelection().empty() }")

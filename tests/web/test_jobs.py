@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from tests.web.page import Guard
     from tests.web.server import Server
 
+pytestmark = pytest.mark.later
+
 # Fails every write to the store, as a browser does whose disk is full.
 FULL_DISK = """
     const { put } = IDBObjectStore.prototype;
@@ -201,9 +203,9 @@ def test_a_deleted_job_is_forgotten_at_the_next_start(page: Page, server: Server
 
 
 def test_a_full_store_is_said_plainly_and_the_answer_still_comes(
-    context: BrowserContext, page: Page, server: Server
+    page: Page, server: Server
 ) -> None:
-    context.add_init_script(FULL_DISK)
+    page.add_init_script(FULL_DISK)
     open_page(page, server)
     open_jobs(page)
     reading(page, 0).fill("0")
@@ -223,9 +225,9 @@ def test_a_full_store_is_said_plainly_and_the_answer_still_comes(
 
 
 def test_a_browser_that_keeps_nothing_says_so_and_works(
-    context: BrowserContext, page: Page, server: Server, guard: Guard
+    page: Page, server: Server, guard: Guard
 ) -> None:
-    context.add_init_script(
+    page.add_init_script(
         "indexedDB.open = () => { throw new DOMException('Denied', 'SecurityError') }"
     )
     open_page(page, server)
@@ -237,15 +239,13 @@ def test_a_browser_that_keeps_nothing_says_so_and_works(
     expect(page.locator("#kept")).to_be_visible()
 
 
-def test_what_is_typed_before_the_store_is_open_is_kept_too(
-    context: BrowserContext, page: Page, server: Server
-) -> None:
+def test_what_is_typed_before_the_store_is_open_is_kept_too(page: Page, server: Server) -> None:
     """The store opens late; what was there comes back, and what was typed meanwhile stays."""
     open_page(page, server)
     reading(page, 0).fill("1")
     reading(page, 1).fill("2")
     kept(page)
-    context.add_init_script(
+    page.add_init_script(
         "const { open } = IDBFactory.prototype;"
         "IDBFactory.prototype.open = function (...all) {"
         "  const field = document.getElementsByName('rounds.0.bore.sweeps.0.1')[0];"
@@ -261,6 +261,7 @@ def test_what_is_typed_before_the_store_is_open_is_kept_too(
     kept(page)
 
 
+@pytest.mark.new
 def test_what_is_typed_before_any_script_has_run_is_kept_and_answered(
     page: Page, server: Server
 ) -> None:

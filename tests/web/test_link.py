@@ -12,7 +12,14 @@ import build
 from sweepsheet.link.codec import SHORT, fragment_of
 from tests.cases.jobs import EIGHTHS, QUARTERS, make_job
 from tests.cases.links import doctored, link_of, ordinary_job, packed, unpacked
-from tests.web.page import PATIENCE, decoded, open_lines, wait_for_offline, wait_for_python
+from tests.web.page import (
+    PATIENCE,
+    decoded,
+    make_share,
+    open_lines,
+    wait_for_offline,
+    wait_for_python,
+)
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -262,6 +269,7 @@ def test_opening_a_link_stores_nothing(page: Page, server: Server) -> None:
     )
 
 
+@pytest.mark.later
 def test_opening_a_link_touches_no_job_on_this_phone(
     page: Page, context: BrowserContext, server: Server
 ) -> None:
@@ -275,6 +283,7 @@ def test_opening_a_link_touches_no_job_on_this_phone(
     assert view.evaluate(STORE) == before
 
 
+@pytest.mark.later
 def test_a_link_is_opened_as_a_job_of_ones_own(
     page: Page, context: BrowserContext, server: Server
 ) -> None:
@@ -333,6 +342,7 @@ def test_a_host_that_sends_on_to_shorter_addresses_can_be_used(
 def open_with_answer(page: Page, server: Server) -> str:
     page.goto(server.address)
     type_sweep(page, "0", "-5.5", "-11", "-5.5")
+    make_share(page)
     return wait_for_link(page)
 
 
@@ -432,6 +442,7 @@ def test_where_copying_is_not_allowed_the_link_is_marked(page: Page, server: Ser
     assert page.locator("#share-link").evaluate(marked) == link
 
 
+@pytest.mark.later
 def test_a_link_that_opens_on_this_machine_only_says_so(page: Page, server: Server) -> None:
     assert open_with_answer(page, server).startswith(f"{server.address}view.html#3")
     expect(page.locator("#share-status")).to_contain_text("The link opens here only")

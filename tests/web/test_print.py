@@ -17,7 +17,7 @@ from tests.cases import forms
 from tests.cases.forms import sweep
 from tests.cases.jobs import EIGHTHS, whole_job
 from tests.cases.links import link_of, ordinary_job
-from tests.web.page import PATIENCE, decoded, main_of, new_profile
+from tests.web.page import PATIENCE, decoded, main_of, make_share, new_profile
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -89,7 +89,7 @@ def fill(page: Page, form: dict[str, str]) -> None:
     """Type all of it, once the page has brought back what was kept, which is nothing."""
     expect(page.locator("html")).to_have_attribute("data-share", "none", timeout=PATIENCE)
     page.evaluate(FILL, [main_of(page), form])
-    expect(page.locator("html")).to_have_attribute("data-share", "ready", timeout=PATIENCE)
+    make_share(page)
 
 
 def printed(page: Page, size: str) -> PdfReader:

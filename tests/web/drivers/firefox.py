@@ -56,7 +56,7 @@ class Firefox(Driver):
         return self._socket.execute(command_builder(method, parameters))
 
     def _end(self) -> None:
-        self._process.terminate()
+        self._process.kill()  # at once: its profile is thrown away
         self._process.wait()
 
     def __enter__(self) -> Self:
@@ -66,7 +66,8 @@ class Firefox(Driver):
     def __exit__(self, *_: object) -> None:
         """Let it go."""
         self._end()
-        self._socket.close()  # the other way round it waits ten seconds for an answer
+        self._socket.response_wait_timeout = 1  # its thread may not see that Firefox is gone
+        self._socket.close()
 
     def open(self, address: str) -> None:
         """Open a page."""
