@@ -19,6 +19,7 @@ from sweepsheet.remedy.history import History, at_least, history_of
 from sweepsheet.remedy.response import DowelResponse
 from sweepsheet.remedy.rigid import DowelLine
 from sweepsheet.remedy.settling import Settling, bore_settling, face_settling, too_coarse
+from sweepsheet.remedy.spacer import DepthFit, depth_fit
 from sweepsheet.remedy.squaring import Squaring, rim_of, square
 from sweepsheet.remedy.unequal_pairs import Pair, pairs_for
 from sweepsheet.sweep.analysis import must_be_repeated
@@ -36,6 +37,7 @@ class Solution:
     job: Job
     measured: tuple[RoundResult, ...]
     seat: Seat | None
+    depth: DepthFit | None
     squaring: Squaring | None
     history: History
     options: tuple[Option, ...]
@@ -201,6 +203,7 @@ def work_out(job: Job) -> Solution:
         job=job,
         measured=measured,
         seat=seat_of(job, bore),
+        depth=depth_fit(job),
         squaring=None if face is None else square(job, bore, face),
         history=history,
         options=options,

@@ -16,6 +16,7 @@ from typing import Any
 
 import numpy as np
 
+from tests.cases.gearbox import Engine, Fit, Gearbox, Span
 from tests.cases.jobs import QUARTERS as CLOCKWISE
 from tests.cases.jobs import TWO_HOLES, Data, readings_of
 from tests.core.shop import EIGHTHS, QUARTERS, RIM, Mechanic, Shop, plane
@@ -163,6 +164,12 @@ def part_that_turns(kind: str, offset: float, limit: float) -> Act:
     return lambda mechanic: mechanic.job.update(companions=[part])
 
 
+def lengths(fit: Fit, **more: object) -> Act:
+    """He measured depths of this fit, each as it is but for what his tools err, and typed more."""
+    return typed("depth", **fit.measured(random.Random(3)) | more)
+
+
+BOTTOMS = lengths(Fit(Engine(bottom=-0.55)))
 SEEN_AGAIN = (cleaned,)
 SEEN_TWICE = (cleaned, once_more("face"))
 TO_PILOT = typed("housing", pilot_distance=7.0)
@@ -355,6 +362,27 @@ STATES = (
           (part_that_turns("pilot_bore", 5.0, 3.0),)),
     State("pilot bore at its limit", "companion-undecided", "companion-outside", NEAR,
           (part_that_turns("pilot_bore", 1.5, 3.0),)),
+    State("shaft and clutch fit", "do.leave",
+          "do.mend-depth do.measure-depth depth-outside depth-undecided spacer", NEAR,
+          (lengths(Fit(), engagement_min=0.4, tip_gap_min=0.1),), "within"),
+    State("shaft bottoms in the crank, a spacer cures it",
+          "depth-outside spacer do.mend-depth do.leave", "do.done no-spacer less-between",
+          NEAR, (BOTTOMS,)),
+    State("shaft bottoms, bore out too", "depth-outside do.mend-depth do.fit-dowels", "do.done",
+          LOW, (BOTTOMS,)),
+    State("shaft too short for its bearing", "depth-outside no-spacer do.mend-depth", "spacer",
+          NEAR, (lengths(Fit(gearbox=Gearbox(Span(-6.2, 0.0), Span(-6.2, -5.4)))),)),
+    State("a spacer too thick", "depth-outside less-between", "spacer no-spacer", NEAR,
+          (lengths(Fit(Engine(between=0.3)), release_gap_max=0.2),)),
+    State("engagement at its limit", "depth-undecided do.measure-depth", "depth-outside do.done",
+          NEAR, (again, lengths(Fit(), engagement_min=0.5))),
+    State("bearing on the fingers, pilot not measured", "depth-outside spacer-unknown",
+          "spacer no-spacer", NEAR,
+          (lengths(Fit(gearbox=Gearbox(release_bearing=-4.0)), to_bottom=None),)),
+    State("hydraulic release bearing too far back", "depth-outside release-shim",
+          "spacer no-spacer", NEAR,
+          (lengths(Fit(gearbox=Gearbox(release_bearing=-3.3, stroke=2.0)), release="hydraulic",
+                   release_gap_max=0.2),)),
     State("flywheel face, end play in it", "companion-end-play", "do.clean-joint", NEAR,
           (part_that_turns("flywheel_face", 1.0, 8.0),)),
 )  # fmt: skip

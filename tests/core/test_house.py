@@ -157,6 +157,8 @@ NO_EXAMPLE = {
     "alignment.pilot.pilot_line": MANY_PARTS,
     "alignment.pilot.pilot_shift": MANY_PARTS,
     "alignment.rounds.measure_round": WHOLE_JOB,
+    "alignment.depth.gaps_of": WHOLE_JOB,
+    "remedy.spacer.depth_fit": WHOLE_JOB,
     "alignment.seat.clearance_of": WHOLE_JOB,
     "alignment.seat.seat_of": WHOLE_JOB,
     "solution.work_out": WHOLE_JOB,

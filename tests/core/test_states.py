@@ -74,6 +74,7 @@ def test_there_are_sixty_of_them_at_least_and_no_two_alike() -> None:
         ("dial slips in its bracket", "Don't trust it: sweep again"),
         ("a wrong sign among eight", "Don't trust it: sweep again"),
         ("bore 8 low", "Outside the limit"),
+        ("shaft bottoms in the crank, a spacer cures it", "Bore within, depth does not fit"),
     ],
 )
 def test_the_large_word_over_the_answer(name: str, word: str) -> None:

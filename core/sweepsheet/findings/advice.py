@@ -13,7 +13,8 @@ The rules, in the order in which they are asked; the first that speaks may end t
 4. Nothing is shimmed or cut before the tilt was seen again on a cleaned joint, and before it is
    known which side is out.
 
-5. A part that turns with the crank and is out is put right itself: no housing cures it.
+5. A part that turns with the crank and is out is put right itself: no housing cures it. So are
+   lengths that don't fit: a spacer changes what is swept.
 
 6. A bore that is within is left, tightened for good and swept once more: two sweeps in a row that
    agree end the job. Where the line to the pilot bearing is out all the same, that comes first.
@@ -96,6 +97,7 @@ def advice_for(solution: Solution, findings: tuple[Finding, ...]) -> tuple[Step,
         if each.code == "closing-missing"
     ]
     steps += _part_steps(solution)
+    steps += _depth_steps(solution)
     steps += _face_steps(solution)
     if not solution.face_rules:
         steps += _bore_steps(solution, steps)
@@ -112,6 +114,17 @@ def _part_steps(solution: Solution) -> Iterator[Step]:
     for part in solution.companions:
         if part.judged.verdict == "outside":
             yield step("mend-part", {"part": part.kind}, what=Message(f"what.{part.kind}"))
+
+
+def _depth_steps(solution: Solution) -> Iterator[Step]:
+    """What does not fit along the crank axis: known before the gearbox goes on."""
+    depth = solution.depth
+    if depth is None:
+        return
+    for code, gaps in (("mend-depth", depth.wrong), ("measure-depth", depth.doubtful)):
+        if gaps:
+            names = [gap.name for gap in gaps]
+            yield step(code, {"gaps": names}, what=tuple(Message(f"depth.{n}") for n in names))
 
 
 # The face -----------------------------------------------------------------------------------

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from sweepsheet.alignment.pilot import BEARING_ANGLES, largest_sure_angle
 from sweepsheet.alignment.rounds import RoundResult
+from sweepsheet.findings.depth import depth_findings
 from sweepsheet.findings.finding import LEVELS, Finding, finding
 from sweepsheet.findings.reach import reach_of
 from sweepsheet.findings.readings import reading_findings, roundness_findings, warp_findings
@@ -50,6 +51,7 @@ def findings_for(solution: Solution) -> tuple[Finding, ...]:
     found.extend(_bore_findings(solution, f"{last}.bore"))
     found.extend(_pilot_findings(solution))
     found.extend(_seat_findings(solution))
+    found.extend(depth_findings(solution))
     found.extend(_history_findings(solution, f"{last}.dowels"))
     found.extend(_dowel_findings(solution, f"{last}.dowels"))
     found.extend(_companion_findings(solution))

@@ -13,7 +13,9 @@ from sweepsheet.job.sag import Holder, SagTest
 from sweepsheet.job.settings import (
     LENGTH,
     LIMIT,
+    PLACE,
     SMALL,
+    THICKNESS,
     Setting,
     between,
     choice,
@@ -34,6 +36,7 @@ Target = Literal["bore", "pilot"]
 BearingClass = Literal["bronze_bushing", "needle", "ball", "cylindrical_roller", "tapered_roller"]
 Joint = Literal["front", "rear"]
 TiltFrom = Literal["front", "rear"]
+Release = Literal["lever", "hydraulic"]
 RotatingPartKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
 
 ABOUT_KEYS = (
@@ -125,6 +128,54 @@ class Housing:
     bolts: tuple[Hole, ...]
     bolt_clearance: float | None = number(SMALL)
     dowel_clearance: float = number(SMALL, "dowel_clearance", nullable=False)
+
+
+@described
+class Depth:
+    """Lengths along the crank axis: where shaft, clutch and release bearing come to be.
+
+    On the engine all are taken from one place, the crank's flange or the pilot bearing itself:
+    ``to_face`` (the housing's rear face), ``to_hub_front``, ``to_hub_rear`` (of the disc's hub, the
+    clutch new and bolted up) and ``to_fingers`` (the clutch's fingers or levers) rearward,
+    ``to_pilot`` (the bearing's rear end) and ``to_bottom`` (of the hole it sits in) forward.
+    ``added`` comes between when it is put together and was not there when that was measured.
+    ``disc_wear`` is what the disc loses in thickness, ``fingers_worn`` how far the fingers come
+    back by it.
+
+    On the gearbox all are taken from the face that meets the housing, forward: ``to_tip``,
+    ``to_splines_front`` and ``to_splines_rear`` (their ends), ``to_bearing`` (the release bearing's
+    face, pushed all the way back). ``journal_length`` is what of the tip fits the pilot bearing,
+    ``bearing_stroke`` how far the release bearing can go, ``release_travel`` how far it must push.
+
+    ``engine_pm`` and ``gearbox_pm``: how far (plus or minus) one such length may be wrong. What is
+    needed (``engagement_min``, ``tip_gap_min``, ``release_gap_min``, ``release_gap_max``) is the
+    manufacturer's, or not known.
+    """
+
+    to_face: float | None = number(LENGTH)
+    to_pilot: float = number(PLACE, 0.0, nullable=False)
+    pilot_length: float | None = number(LENGTH)
+    to_bottom: float | None = number(PLACE)
+    added: float = number(THICKNESS, 0.0, nullable=False)
+    to_tip: float | None = number(LENGTH)
+    journal_length: float | None = number(LENGTH)
+    to_hub_front: float | None = number(PLACE)
+    to_hub_rear: float | None = number(PLACE)
+    to_splines_front: float | None = number(PLACE)
+    to_splines_rear: float | None = number(PLACE)
+    disc_wear: float | None = number(LENGTH)
+    release: Release | None = choice(get_args(Release), nullable=True)
+    to_fingers: float | None = number(PLACE)
+    fingers_worn: float | None = number(LENGTH)
+    to_bearing: float | None = number(PLACE)
+    bearing_stroke: float | None = number(LENGTH)
+    release_travel: float | None = number(LENGTH)
+    engagement_min: float | None = number(LENGTH)
+    tip_gap_min: float | None = number(LENGTH)
+    release_gap_min: float | None = number(LENGTH)
+    release_gap_max: float | None = number(LENGTH)
+    engine_pm: float = number(THICKNESS, "engine_pm", nullable=False)
+    gearbox_pm: float = number(THICKNESS, "gearbox_pm", nullable=False)
 
 
 @described
@@ -240,6 +291,7 @@ class Job:
     indicator: Indicator
     crank: Crank
     housing: Housing
+    depth: Depth
     stock: Stock
     chip: Chip | None
     checklist: tuple[str, ...]
@@ -255,7 +307,8 @@ class Job:
 
 # The parts of a job whose settings are described, by the key of each.
 SECTIONS: dict[str, type] = {
-    "limits": Limits, "indicator": Indicator, "crank": Crank, "housing": Housing, "stock": Stock,
+    "limits": Limits, "indicator": Indicator, "crank": Crank, "housing": Housing, "depth": Depth,
+    "stock": Stock,
 }  # fmt: skip
 # Every setting by its place in the job: ``housing.depth``.
 SETTINGS: dict[str, Setting] = {

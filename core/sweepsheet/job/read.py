@@ -16,6 +16,7 @@ from sweepsheet.job.model import (
     ABOUT_KEYS,
     Chip,
     Crank,
+    Depth,
     Dowel,
     Hole,
     Housing,
@@ -46,7 +47,7 @@ LONGEST_NAME = 120
 
 JOB_KEYS = (
     "format", "version", "name", "units", "about", "limits", "indicator", "crank", "housing",
-    "stock", "chip", "checklist", "companions", "rounds",
+    "depth", "stock", "chip", "checklist", "companions", "rounds",
 )  # fmt: skip
 
 
@@ -95,6 +96,7 @@ class _JobReader(SweepReader):
             indicator=self.indicator(_group(top, "indicator")),
             crank=self.crank(_group(top, "crank")),
             housing=self.housing(_group(top, "housing")),
+            depth=self.depth(_group(top, "depth")),
             stock=self.stock(_group(top, "stock")),
             chip=None if top.get("chip") is None else self.chip(top["chip"]),
             checklist=self.checklist(top.get("checklist")),
@@ -132,6 +134,9 @@ class _JobReader(SweepReader):
             bolts=self.holes(part.get("bolts", []), "housing.bolts", 0, MOST_BOLTS),
             **found,
         )
+
+    def depth(self, value: object) -> Depth:
+        return Depth(**self.settings(Depth, "depth", self.part(Depth, value, "depth")))
 
     def stock(self, value: object) -> Stock:
         return Stock(**self.settings(Stock, "stock", self.part(Stock, value, "stock")))

@@ -49,6 +49,10 @@ SMALL = Span(lambda _: 0.0, lambda units: units.largest_reading)
 # A limit smaller than what a result shows can never be seen to be held.
 LIMIT = Span(lambda units: 10.0**-units.decimals, lambda units: units.largest_reading)
 LENGTH = Span(shortest, longest)
+# A place along an axis, before or behind where it is measured from.
+PLACE = Span(lambda units: -longest(units), longest)
+# What may be nothing: how far a length may be wrong, or what is put between.
+THICKNESS = Span(lambda _: 0.0, longest)
 
 
 @dataclass(frozen=True, slots=True)

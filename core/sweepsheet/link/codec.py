@@ -6,7 +6,8 @@ which carries its own checksum) of JSON in UTF-8: ``[job, figures]``.
 
 ``job`` is the data of a job file, format and version left out, and so is every key without which
 ``read_job`` gives the same job. Word number i of ``WORDS``, as a key or in a list, is written as
-character number i of ``LETTERS``; one that is not among them is written in full. ``figures`` are
+character number i of ``LETTERS``, and past these as number i of ``PAIRS``; one that is not among
+them is written in full. ``figures`` are
 the lines of ``figures``. Version 1 differs in these alone: it has them in English.
 """
 
@@ -49,12 +50,18 @@ WORDS = (
     "faces_clean", "nothing_proud", "parts_in_place", "bolts_even", "indicator_stiff",
     "car_safe", "dowels_secured", "bolts_torqued", "swept_again", "pilot_and_clutch", "slid_home",
     "crank_turns", "record_given", "tilt_from", "holder", "plate_thickness", "shop",
-    "dial_out", "starter_and_release",
+    "dial_out", "starter_and_release", "to_face", "to_pilot", "pilot_length", "to_bottom", "added",
+    "to_tip", "journal_length", "to_hub_front", "to_hub_rear", "to_splines_front",
+    "to_splines_rear", "disc_wear", "release", "to_fingers", "fingers_worn", "to_bearing",
+    "bearing_stroke", "release_travel", "engagement_min", "tip_gap_min", "release_gap_min",
+    "release_gap_max", "engine_pm", "gearbox_pm",
 )  # fmt: skip
 LETTERS = (
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"
 )
-SHORT = dict(zip(WORDS, LETTERS, strict=False))
+# When the letters are used up, pairs of them come, which all begin with the last.
+PAIRS = tuple(LETTERS[-1] + letter for letter in LETTERS)
+SHORT = dict(zip(WORDS, (*LETTERS, *PAIRS), strict=False))
 LONG = {letter: key for key, letter in SHORT.items()}
 
 _NEWER = "456789"

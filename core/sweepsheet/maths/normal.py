@@ -101,6 +101,37 @@ def _chord(mean: float, scale: float, half: float) -> float:
     return (math.erf((half - mean) / scale) + math.erf((half + mean) / scale)) / 2.0
 
 
+def probability_at_least(mean: float, sigma: float, least: float) -> float:
+    """The probability that one normal quantity is not below ``least``; 0 or 1 where it is sure.
+
+    >>> round(probability_at_least(1.0, 1.0, 0.0), 6)
+    0.841345
+    >>> probability_at_least(1.0, 0.0, 1.0)
+    1.0
+    """
+    if sigma == 0.0:
+        return 1.0 if mean >= least else 0.0
+    return math.erfc((least - mean) / (sigma * math.sqrt(2.0))) / 2.0
+
+
+def one_sided_factor(probability: float) -> float:
+    """The standard deviations that a normal quantity stays above with this probability.
+
+    The inverse of the distribution function, by halving, for 0.5 and above and short of 1.
+
+    >>> round(one_sided_factor(0.95), 6), one_sided_factor(0.5)
+    (1.644854, 0.0)
+    """
+    low, high = 0.0, _SIGMAS
+    for _ in range(60):
+        middle = (low + high) / 2.0
+        if probability_at_least(middle, 1.0, 0.0) < probability:
+            low = middle
+        else:
+            high = middle
+    return low if probability > 0.5 else 0.0
+
+
 def offset_half_width(center: Vec2, covariance: Sym2) -> float:
     """The 95 % half width of the offset, along the direction of the centre.
 

@@ -39,6 +39,10 @@ class UnitSystem:
     dowel_offsets: tuple[float, ...]
     dowel_clearance: float
     largest_reading: float
+    # How far (plus or minus) a length may be wrong that was taken with straight-edge and depth
+    # gauge, and one taken with a caliper; common practice, no source.
+    engine_pm: float
+    gearbox_pm: float
 
     @property
     def small_per_inch(self) -> float:
@@ -72,14 +76,14 @@ INCH = UnitSystem(
     name="inch", small="thou", long="in", mm=MM_PER_INCH / 1000, small_per_long=1000.0,
     decimals=1, step=0.5, accuracy=0.5, repeatability=0.25,
     bore_offset_limit=5.0, face_runout_limit=5.0, dowel_offsets=(7.0, 14.0, 21.0),
-    dowel_clearance=1.0, largest_reading=500.0,
+    dowel_clearance=1.0, largest_reading=500.0, engine_pm=0.01, gearbox_pm=0.005,
 )  # fmt: skip
 
 METRIC = UnitSystem(
     name="metric", small="mm", long="mm", mm=1.0, small_per_long=1.0,
     decimals=3, step=0.01, accuracy=0.01, repeatability=0.005,
     bore_offset_limit=0.127, face_runout_limit=0.127, dowel_offsets=(0.178, 0.356, 0.533),
-    dowel_clearance=0.025, largest_reading=12.7,
+    dowel_clearance=0.025, largest_reading=12.7, engine_pm=0.25, gearbox_pm=0.13,
 )  # fmt: skip
 
 SYSTEMS: dict[UnitName, UnitSystem] = {"inch": INCH, "metric": METRIC}

@@ -29,6 +29,8 @@ REASONS: dict[str, tuple[str, ...]] = {
     "aim-for-pilot": ("pilot-outside",),
     "pilot-stays-out": ("pilot-outside",),
     "mend-part": ("companion-outside",),
+    "mend-depth": ("spacer", "no-spacer", "less-between", "release-shim", "spacer-unknown"),
+    "measure-depth": ("depth-undecided",),
     "no-limit": ("no-limit",),
     "settle-bore": ("undecided", "too-coarse"),
     "cannot-settle": ("undecided", "too-coarse"),

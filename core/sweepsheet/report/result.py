@@ -7,9 +7,11 @@ by.
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from sweepsheet.alignment.bore import Bore
+from sweepsheet.alignment.depth import Gap
 from sweepsheet.alignment.face import Face
 from sweepsheet.alignment.pilot import Pilot
 from sweepsheet.alignment.rotating_part import Runout
@@ -24,6 +26,7 @@ from sweepsheet.maths.verdict import Judged
 from sweepsheet.remedy.chip import ChipEffect
 from sweepsheet.remedy.dowels import Option
 from sweepsheet.remedy.history import History
+from sweepsheet.remedy.spacer import Band, DepthFit
 from sweepsheet.remedy.squaring import Squaring
 from sweepsheet.remedy.unequal_pairs import Pair
 from sweepsheet.solution import Solution
@@ -59,6 +62,7 @@ def result_of(
         "shims": _shims(squaring),
         "squaring": None if squaring is None else _squaring(squaring),
         "joint": None if solution.seat is None else _seat(solution.seat),
+        "depth": None if solution.depth is None else _depth(solution.depth),
         "chip": None if solution.chip is None else _chip(solution.chip),
         "companions": [_companion(runout) for runout in solution.companions],
         "advice": [_step(each, language) for each in advice_for(solution, findings)],
@@ -250,6 +254,33 @@ def _seat(seat: Seat) -> Data:
         "clearance": seat.clearance,
         **_judged(seat.judged),
     }
+
+
+def _depth(depth: DepthFit) -> Data:
+    """Gaps along the crank axis, in the long unit."""
+    return {
+        "gaps": [_gap(gap) for gap in depth.gaps],
+        "spacer": _band(depth.spacer),
+        "release_shim": _band(depth.release_shim),
+    }
+
+
+def _gap(gap: Gap) -> Data:
+    return {
+        "name": gap.name,
+        "size": gap.size,
+        "size_pm": gap.pm,
+        "least": gap.least if gap.is_given else None,
+        "most": gap.most,
+        **_judged(gap.judged),
+    }
+
+
+def _band(band: Band | None) -> list[float | None] | None:
+    """From which thickness to which; an end without bound is ``None``."""
+    if band is None:
+        return None
+    return [end if math.isfinite(end) else None for end in (band.low, band.high)]
 
 
 def _chip(chip: ChipEffect) -> Data:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from sweepsheet.findings.advice import turn_message
+from sweepsheet.findings.depth import need_of
 from sweepsheet.job.model import Dowel, Job
 from sweepsheet.maths.clock import direction_of
 from sweepsheet.maths.units import UnitSystem
@@ -23,6 +24,7 @@ from sweepsheet.words.messages import (
     Direction,
     Distance,
     Language,
+    Length,
     Message,
     Probability,
     StockSize,
@@ -48,7 +50,7 @@ class Section:
 
 def sections_of(solution: Solution, language: Language) -> tuple[Section, ...]:
     """Every part of the sheet that the job gives."""
-    parts = (_face, _squaring, _pilot, _seat, _history, _pairs, _chip, _companions)
+    parts = (_face, _squaring, _pilot, _seat, depth_section, _history, _pairs, _chip, _companions)
     return tuple(section for part in parts for section in part(solution, language))
 
 
@@ -196,6 +198,27 @@ def _seat(solution: Solution, language: Language) -> Iterator[Section]:
         )
     ]  # fmt: skip
     yield _judged(language, "seat", _title(language, "seat"), seat.judged, lines, "seat.chance")
+
+
+def depth_section(solution: Solution, language: Language) -> Iterator[Section]:
+    """Each gap along the crank axis, what is needed of it, and what puts it right."""
+    depth, units, say = solution.depth, solution.job.units, language.say
+    if depth is None:
+        return
+    head = tuple(say(f"depth.head.{key}") for key in ("what", "size", "need", "verdict"))
+    rows = tuple(
+        (
+            say(f"depth.{gap.name}"),
+            say("depth.size", size=Length(gap.size, units), pm=Length(gap.pm, units)),
+            language.text(need_of(gap, units)),
+            say(f"paper.verdict.{gap.judged.verdict}") if gap.judged.verdict else "",
+        )
+        for gap in depth.gaps
+    )
+    given = solution.job.depth
+    engine, gearbox = Length(given.engine_pm, units), Length(given.gearbox_pm, units)
+    lines = [say("depth.measured", engine=engine, gearbox=gearbox)]
+    yield Section("depth", _title(language, "depth"), lines=tuple(lines), head=head, rows=rows)
 
 
 def _history(solution: Solution, language: Language) -> Iterator[Section]:

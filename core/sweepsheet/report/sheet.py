@@ -33,6 +33,7 @@ Standing = Literal[
     "within",
     "within_but_face",
     "within_but_pilot",
+    "within_but_depth",
     "within_face_open",
     "within_pilot_open",
     "outside",
@@ -102,13 +103,15 @@ def standing_of(solution: Solution) -> Standing:
         return "again"
     if bore.judged.verdict != "within":
         return bore.judged.verdict or "none"
-    if solution.face_first:
-        return "within_but_face"
-    if solution.pilot_out:
-        return "within_but_pilot"
-    if solution.face_rules or _undecided(solution.latest.face):
-        return "within_face_open"
-    return "within_pilot_open" if _undecided(solution.latest.pilot) else "within"
+    latest, depth = solution.latest, solution.depth
+    more: tuple[tuple[bool, Standing], ...] = (
+        (solution.face_first, "within_but_face"),
+        (solution.pilot_out, "within_but_pilot"),
+        (depth is not None and bool(depth.wrong), "within_but_depth"),
+        (solution.face_rules or _undecided(latest.face), "within_face_open"),
+        (_undecided(latest.pilot), "within_pilot_open"),
+    )
+    return next((standing for holds, standing in more if holds), "within")
 
 
 def _undecided(part: Face | Pilot | None) -> bool:

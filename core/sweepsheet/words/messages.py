@@ -39,6 +39,21 @@ class BareDistance:
 
 
 @dataclass(frozen=True, slots=True)
+class Length:
+    """A length along the crank axis, as a caliper shows it: ``0.430 in``, ``10.92 mm``."""
+
+    value: float
+    units: UnitSystem
+
+    def in_words(self, language: Language) -> str:
+        """The quantity in a language."""
+        inches = self.units.name == "inch"
+        text = f"{self.value:.3f}" if inches else f"{self.value:.2f}"
+        plain = text.removeprefix("-") if float(text) == 0 else text
+        return language.say(f"paper.length.{self.units.name}", value=language.number(plain))
+
+
+@dataclass(frozen=True, slots=True)
 class StockSize:
     """A size by which a part is bought, shown as it is written on it: ``7 thou``."""
 
@@ -148,6 +163,7 @@ Quantity = (
     | float
     | Distance
     | BareDistance
+    | Length
     | StockSize
     | Direction
     | ClockPosition

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
 from sweepsheet import sheet, solve
 from sweepsheet.words.en.core import TABLE
+from tests.cases.gearbox import Engine, Fit, Gearbox, Span
 from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
@@ -27,7 +29,18 @@ from tests.cases.jobs import (
 )
 
 GOOD = readings_of(0.0, -1.0)
+FIT = Fit()
 OFF = readings_of(0.0, -7.0)
+
+
+# The tip 0.05 into the bottom of its hole; a release bearing half an inch from the fingers.
+DEEP = replace(FIT, engine=Engine(bottom=-0.55))
+WIDE = replace(FIT, gearbox=Gearbox(release_bearing=-3.3, stroke=2.0))
+
+
+def deep(fit: Fit, **depth: object) -> Data:
+    """A job with a good bore, and the lengths of this fit but for what is changed."""
+    return make_job(GOOD, depth=fit.measured() | depth)
 
 
 def changed(place: int, by: float, positions: tuple[float, ...] = EIGHTHS) -> list[float]:
@@ -362,6 +375,39 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         "The crank flange is too close to call: 3.2 ± 1.1 TIR against 3.0 thou",
         make_job(GOOD, companions=[part("pilot_bore", 3.0), part("crank_flange", 1.6)]),
         make_job(GOOD, companions=[part("crank_flange", 0.2)]),
+    ),
+    (
+        "depth-outside", "stop", "depth.to_bottom",
+        "It does not fit: tip to the bottom of the hole −0.050 in ± 0.017 in. Needed: more than 0.",
+        deep(DEEP), deep(FIT),
+    ),
+    (
+        "depth-undecided", "caution", "depth.to_tip",
+        "shaft in the pilot bearing 0.500 in ± 0.017 in. Needed: at least 0.500 in",
+        deep(FIT, engagement_min=0.5), deep(FIT, engagement_min=0.45),
+    ),
+    (
+        "spacer", "caution", "depth.added", "fits with 0.065 in to 0.184 in more between",
+        deep(DEEP), deep(FIT),
+    ),
+    (
+        "less-between", "caution", "depth.added", "in less between housing and gearbox",
+        deep(replace(FIT, engine=Engine(between=0.3))), deep(DEEP),
+    ),
+    (
+        "no-spacer", "caution", "depth.added", "No spacer makes all of it fit",
+        deep(replace(FIT, gearbox=Gearbox(shaft=Span(-6.2, 0.0), journal=Span(-6.2, -5.4)))),
+        deep(DEEP),
+    ),
+    (
+        "spacer-unknown", "note", "depth.added", "To know, enter the lengths for pilot bearing",
+        deep(replace(FIT, gearbox=Gearbox(release_bearing=-4.0)), to_bottom=None), deep(DEEP),
+    ),
+    (
+        "release-shim", "caution", "depth.to_bearing",
+        "Shim the release bearing forward by 0.318 in to 0.385 in",
+        deep(WIDE, release="hydraulic", release_gap_max=0.2),
+        deep(WIDE, release="lever", release_gap_max=0.2),
     ),
 ]  # fmt: skip
 

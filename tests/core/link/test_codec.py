@@ -22,6 +22,7 @@ from sweepsheet.link.codec import (
     LETTERS,
     LONGEST_LINK,
     LONGEST_UNPACKED,
+    PAIRS,
     SHORT,
     WORDS,
     fragment_of,
@@ -61,7 +62,10 @@ def test_a_link_can_be_read_with_plain_tools() -> None:
 
 
 def test_words_have_each_a_letter_of_its_own() -> None:
-    assert len(set(LETTERS)) == len(LETTERS) >= len(WORDS) == len(set(WORDS))
+    assert len(set(WORDS)) == len(WORDS) == len(set(SHORT.values())) == len(SHORT)
+    assert len(set(LETTERS)) == len(LETTERS)
+    # A pair is no letter and no key that is written in full.
+    assert set(PAIRS).isdisjoint({*LETTERS, *WORDS})
     assert set(ABOUT_KEYS) | set(RECORDED) <= set(WORDS)
     # Safe in JSON and of one byte.
     assert set(LETTERS).isdisjoint('"\\')

@@ -43,12 +43,16 @@ def test_usual_values_of_both_systems_are_of_one_size() -> None:
 
     Steps and the like are rounded to what dials have, so by up to a third; the rest to 0.001 mm.
     """
-    loose = {"step", "accuracy", "repeatability"}
+    loose = {"step", "accuracy", "repeatability", "engine_pm", "gearbox_pm"}
+    long = {"engine_pm", "gearbox_pm"}
     names = [f.name for f in fields(UnitSystem) if isinstance(getattr(INCH, f.name), float)]
     for name in names:
         if name in ("mm", "small_per_long", "decimals"):
             continue
-        inch, metric = INCH.to_mm(getattr(INCH, name)), METRIC.to_mm(getattr(METRIC, name))
+        inch, metric = (
+            units.to_mm(getattr(units, name) * (units.small_per_long if name in long else 1.0))
+            for units in (INCH, METRIC)
+        )
         room = 0.34 * inch if name in loose else 0.0005 + 1e-12
         if name == "largest_reading":
             room = 1e-9

@@ -46,6 +46,7 @@ export const STANDINGS = /** @type {const} */ ([
   'within',
   'within_but_face',
   'within_but_pilot',
+  'within_but_depth',
   'within_face_open',
   'within_pilot_open',
   'outside',
