@@ -155,7 +155,7 @@ def fresh_browser(chromium: BrowserType) -> Iterator[BrowserContext]:
     """Give a browser that has never been anywhere, but keeps what it sees, as a phone's does."""
     with tempfile.TemporaryDirectory() as profile:
         context = chromium.launch_persistent_context(
-            profile, executable_path=browsers.find(chromium), args=browsers.flags()
+            profile, executable_path=browsers.find(chromium, whole=True), args=browsers.flags()
         )
         context.add_init_script(SHOWN)
         yield context
@@ -248,7 +248,7 @@ def memory(chromium: BrowserType, address: str) -> float | None:
     """Megabytes of the page's own process once it has come to rest, where Linux tells them."""
     if not Path("/proc/self/smaps_rollup").exists():
         return None
-    browser = browsers.launch(chromium)
+    browser = browsers.launch(chromium, whole=True)
     try:
         page = browser.new_page()
         start(page, address)

@@ -19,6 +19,7 @@ from playwright.sync_api import (
     WebError,
     expect,
 )
+from playwright.sync_api import TimeoutError as TooLateError
 
 from tests.web.server import Server
 
@@ -108,14 +109,22 @@ class Guard:
             self.seen.append(f"foreign request: {request.url}")
 
 
+def until(page: Page, name: str, state: str) -> None:
+    """Wait until the page's root says this; seen at once, where ``expect`` looks once a second."""
+    try:
+        page.locator(f'html[{name}="{state}"]').wait_for(state="attached", timeout=PATIENCE)
+    except TooLateError:  # tell what it says instead
+        expect(page.locator("html")).to_have_attribute(name, state, timeout=1)
+
+
 def wait_for_python(page: Page, state: str = "ready") -> None:
     """Wait until Python in the page is in this state."""
-    expect(page.locator("html")).to_have_attribute("data-python", state, timeout=PATIENCE)
+    until(page, "data-python", state)
 
 
 def wait_for_offline(page: Page, state: str = "ready") -> None:
     """Wait until the page says this of its use without a signal."""
-    expect(page.locator("html")).to_have_attribute("data-offline", state, timeout=PATIENCE)
+    until(page, "data-offline", state)
 
 
 def release_of(page: Page) -> str:
@@ -137,10 +146,10 @@ def make_share(page: Page) -> None:
 
     They come by themselves too, once the typing has stopped for a while.
     """
-    expect(page.locator("#share:not([hidden])")).to_have_count(1, timeout=PATIENCE)
+    page.locator("#share:not([hidden])").wait_for(state="attached", timeout=PATIENCE)
     page.evaluate("() => { globalThis.print = () => undefined }")
     page.locator("#share-print").dispatch_event("click")
-    expect(page.locator("html")).to_have_attribute("data-share", "ready", timeout=PATIENCE)
+    until(page, "data-share", "ready")
 
 
 def open_lines(page: Page) -> None:

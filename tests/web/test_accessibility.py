@@ -12,7 +12,7 @@ from playwright.sync_api import expect
 from tests.cases.jobs import EIGHTHS
 from tests.cases.links import doctored, link_of, ordinary_job, unpacked
 from tests.web import axe
-from tests.web.page import PATIENCE, make_share, open_lines, wait_for_python
+from tests.web.page import PATIENCE, make_share, open_lines, until, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -33,7 +33,7 @@ def type_sweep(page: Page, *readings: str, round_: int = 0) -> None:
 
 
 def is_answered(page: Page, state: str = "answer") -> None:
-    expect(page.locator("html")).to_have_attribute("data-answer", state, timeout=PATIENCE)
+    until(page, "data-answer", state)
     expect(page.locator("#shown.stale")).to_have_count(0)
 
 
@@ -163,7 +163,7 @@ def test_the_customer_s_view(page: Page, server: Server) -> None:
     def show(fragment: str, state: str) -> None:
         page.goto("about:blank")
         page.goto(f"{server.address}view.html#{fragment}")
-        expect(page.locator("html")).to_have_attribute("data-view", state, timeout=PATIENCE)
+        until(page, "data-view", state)
         open_all(page)
         axe.check(page, state)
         axe.check_large_text(page, state)
@@ -172,7 +172,7 @@ def test_the_customer_s_view(page: Page, server: Server) -> None:
     server.held.add("library.zip")
     show(link, "claimed")
     server.release()
-    expect(page.locator("html")).to_have_attribute("data-view", "agrees", timeout=PATIENCE)
+    until(page, "data-view", "agrees")
     open_all(page)
     axe.check(page, "agrees")
     axe.check_large_text(page, "agrees")

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
-from tests.web.page import wait_for_python
+from tests.web.page import until, wait_for_python
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -73,7 +73,7 @@ def is_marked(page: Page) -> None:
 
 
 def is_not_there(page: Page) -> None:
-    expect(page.locator("html")).to_have_attribute("data-python", "starting")
+    until(page, "data-python", "starting")
     expect(page.locator("#shown")).to_be_hidden()
     expect(page.locator("#known")).to_be_hidden()
     expect(page.locator("#strip-verdict")).to_be_empty()
@@ -86,7 +86,7 @@ def test_the_last_answer_is_shown_until_python_says_the_same(page: Page, server:
     expect(page.locator("#drawing svg")).to_be_visible()
     expect(page.locator("#strip-headline")).to_have_text(headline)
     is_marked(page)
-    expect(page.locator("html")).to_have_attribute("data-share", "stale")  # no link, no sheet of it
+    until(page, "data-share", "stale")  # no link, no sheet of it
     server.release()
     wait_for_python(page)
     expect(page.locator("#known")).to_be_hidden()

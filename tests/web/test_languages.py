@@ -11,11 +11,11 @@ from tests.cases.jobs import EIGHTHS
 from tests.cases.links import link_of, ordinary_job
 from tests.web import axe
 from tests.web.page import (
-    PATIENCE,
     Guard,
     lose_signal,
     make_share,
     new_profile,
+    until,
     wait_for_offline,
     wait_for_python,
 )
@@ -185,7 +185,7 @@ def test_a_link_made_in_one_language_is_read_in_the_other(
     assert link.startswith(f"{server.address}view.html#")
     to.goto(link)
     is_in(to, reader)
-    expect(to.locator("html")).to_have_attribute("data-view", "agrees", timeout=PATIENCE)
+    until(to, "data-view", "agrees")
     said = (SPANISH if reader == "es" else ENGLISH)["view.agrees"]
     expect(to.locator("#check")).to_have_text(said)
     assert to.evaluate("[localStorage.length, sessionStorage.length]") == [0, 0]
@@ -217,7 +217,7 @@ def test_the_spanish_pages_can_be_used_by_all(spaniard: BrowserContext, server: 
             page.locator("#example").click()
             make_share(page)
         elif name.startswith("view"):
-            expect(page.locator("html")).to_have_attribute("data-view", "agrees", timeout=PATIENCE)
+            until(page, "data-view", "agrees")
         elif name != "how.html":
             wait_for_python(page)
         page.locator("details").evaluate_all("all => all.forEach((d) => { d.open = true })")

@@ -13,10 +13,10 @@ from sweepsheet.link.codec import SHORT, fragment_of
 from tests.cases.jobs import EIGHTHS, QUARTERS, make_job
 from tests.cases.links import doctored, link_of, ordinary_job, packed, unpacked
 from tests.web.page import (
-    PATIENCE,
     decoded,
     make_share,
     open_lines,
+    until,
     wait_for_offline,
     wait_for_python,
 )
@@ -60,12 +60,12 @@ def address(server: Server, fragment: str) -> str:
 
 def wait_for(page: Page, state: str) -> None:
     """Wait until the customer's view is in this state."""
-    expect(page.locator("html")).to_have_attribute("data-view", state, timeout=PATIENCE)
+    until(page, "data-view", state)
 
 
 def wait_for_link(page: Page) -> str:
     """Wait until the link of what was typed is made; give it."""
-    expect(page.locator("html")).to_have_attribute("data-share", "ready", timeout=PATIENCE)
+    until(page, "data-share", "ready")
     return page.locator("#share-link").input_value()
 
 
@@ -474,7 +474,7 @@ def test_there_is_nothing_to_show_without_an_answer(page: Page, server: Server) 
     expect(page.locator("#share")).to_be_visible()
     type_sweep(page, "0", "1", "x")
     expect(page.locator("#share")).to_be_hidden()
-    expect(page.locator("html")).to_have_attribute("data-share", "none")
+    until(page, "data-share", "none")
 
 
 @pytest.mark.later

@@ -11,7 +11,7 @@ from playwright.sync_api import Error, expect
 from tests.cases import old_links
 from tests.cases.jobs import EIGHTHS, make_job, then, with_dowels, with_face
 from tests.cases.links import doctored, link_of, ordinary_job, unpacked
-from tests.web.page import PATIENCE
+from tests.web.page import until
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -32,7 +32,7 @@ AT_ONE = then(
 def opened(page: Page, server: Server, language: str, fragment: str, state: str) -> dict[str, str]:
     """The parts of the view, once they were checked."""
     page.goto(f"{server.address}{VIEWS[language]}?language={language}#{fragment}")
-    expect(page.locator("html")).to_have_attribute("data-view", state, timeout=PATIENCE)
+    until(page, "data-view", state)
     parts = ("found", "done", "left", "limits")
     return {
         name: page.locator(f'#claimed [data-part="{name}"]').text_content() or "" for name in parts
@@ -104,7 +104,7 @@ def test_figures_of_another_form_stay_as_they_are(page: Page, server: Server) ->
     _, figures = json.loads(unpacked(link_of(JOB)))
     figures[1] = "about 8|5.5.5|1.0|noon|>98%|outside"
     page.goto(f"{server.address}view.es.html?language=es#{doctored(link_of(JOB), figures=figures)}")
-    expect(page.locator("html")).to_have_attribute("data-view", "disagrees", timeout=PATIENCE)
+    until(page, "data-view", "disagrees")
     found = page.locator('#claimed [data-part="found"]').inner_text()
     assert "a about 8 milésimas (± 1,0)" in found
     assert "hacia noon" in found
@@ -213,7 +213,7 @@ def test_a_job_in_short(
     server.held.add("library.zip")
     page.goto(f"{server.address}view.html#{link_of(job)}")
     for state in ("claimed", "agrees"):
-        expect(page.locator("html")).to_have_attribute("data-view", state, timeout=PATIENCE)
+        until(page, "data-view", state)
         box = page.locator("#gist .verdict")
         expect(box).to_have_text(verdict)
         expect(box).to_have_attribute("data-verdict", code)
@@ -226,7 +226,7 @@ def test_the_shop_is_named_above_all_and_stays_text(page: Page, server: Server) 
     page.goto(
         f"{server.address}view.html#{link_of(make_job([0, -1, -2, -1], about={'shop': shop}))}"
     )
-    expect(page.locator("html")).to_have_attribute("data-view", "agrees", timeout=PATIENCE)
+    until(page, "data-view", "agrees")
     expect(page.locator("header #shop")).to_have_text(shop)
     assert shop not in page.locator("#about").inner_text()
 
@@ -246,7 +246,7 @@ def test_the_move_is_shown_on_request_and_not_to_who_wants_no_motion(
 ) -> None:
     page.emulate_media(reduced_motion=motion)
     page.goto(f"{server.address}view.html#{link_of(JOB)}")
-    expect(page.locator("html")).to_have_attribute("data-view", "agrees", timeout=PATIENCE)
+    until(page, "data-view", "agrees")
     button = page.locator("#show-move")
     assert button.is_visible() == (motion == "no-preference")
     if motion == "no-preference":

@@ -10,7 +10,7 @@ from playwright.sync_api import expect
 
 import build
 from sweepsheet.maths.units import INCH, METRIC
-from tests.web.page import open_lines, wait_for_offline, wait_for_python
+from tests.web.page import open_lines, until, wait_for_offline, wait_for_python
 
 if TYPE_CHECKING:
     from playwright.sync_api import Locator, Page
@@ -100,7 +100,7 @@ def test_readings_typed_while_python_starts_are_answered_when_it_is_up(
     server.held.add("pyodide.asm.wasm")
     page.goto(server.address)
     type_worksheet(page)
-    expect(page.locator("html")).to_have_attribute("data-python", "starting")
+    until(page, "data-python", "starting")
     expect(page.locator("#status")).to_be_visible()
     server.release()
     expect(page.locator("#headline")).to_contain_text("3.4 thou off", timeout=60_000)

@@ -7,7 +7,6 @@ import unicodedata
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from playwright.sync_api import expect
 from pypdf import PdfReader
 
 from sweepsheet.form.from_job import form_of
@@ -17,7 +16,7 @@ from tests.cases import forms
 from tests.cases.forms import sweep
 from tests.cases.jobs import EIGHTHS, whole_job
 from tests.cases.links import link_of, ordinary_job
-from tests.web.page import PATIENCE, decoded, main_of, make_share, new_profile
+from tests.web.page import decoded, main_of, make_share, new_profile, until
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -87,7 +86,7 @@ def open_with(page: Page, server: Server, form: dict[str, str]) -> None:
 
 def fill(page: Page, form: dict[str, str]) -> None:
     """Type all of it, once the page has brought back what was kept, which is nothing."""
-    expect(page.locator("html")).to_have_attribute("data-share", "none", timeout=PATIENCE)
+    until(page, "data-share", "none")
     page.evaluate(FILL, [main_of(page), form])
     make_share(page)
 
@@ -226,7 +225,7 @@ def test_nothing_is_cut_at_the_edge_of_the_sheet(
 
 def test_before_there_is_an_answer_no_sheet_is_printed(desk: Page, server: Server) -> None:
     desk.goto(server.address)
-    expect(desk.locator("html")).to_have_attribute("data-share", "none", timeout=PATIENCE)
+    until(desk, "data-share", "none")
     assert "No result yet" in text_of(printed(desk, "A4"))
 
 
@@ -234,7 +233,7 @@ def test_a_sheet_that_is_no_longer_true_is_not_printed(desk: Page, server: Serve
     open_with(desk, server, ORDINARY)
     # Held in the state between a change and the new sheet.
     desk.locator('[name="rounds.0.bore.sweeps.0.1"]').fill("-5")
-    expect(desk.locator("html")).to_have_attribute("data-share", "stale")
+    until(desk, "data-share", "stale")
     text = text_of(printed(desk, "A4"))
     assert "The sheet was not ready" in text
     assert "Within the limit" not in text
@@ -242,7 +241,7 @@ def test_a_sheet_that_is_no_longer_true_is_not_printed(desk: Page, server: Serve
 
 def test_the_customer_s_view_is_printed_too(desk: Page, server: Server) -> None:
     desk.goto(f"{server.address}view.html#{link_of(ordinary_job(EIGHTHS))}")
-    expect(desk.locator("html")).to_have_attribute("data-view", "agrees", timeout=PATIENCE)
+    until(desk, "data-view", "agrees")
     pdf = printed(desk, "A4")
     text = text_of(pdf)
     assert "it matches" in text
