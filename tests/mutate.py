@@ -39,6 +39,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "sweep.analysis": ("core/findings/test_job.py",),
     "alignment.bore": (),
     "alignment.depth": (),
+    "alignment.places": (),
     "alignment.face": (),
     "alignment.rotating_part": (),
     "remedy.chip": (),

@@ -13,6 +13,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import asdict
 from typing import Any
 
+from sweepsheet.drawing.depth_view import depth_view_of
 from sweepsheet.drawing.dowel_view import dowel_view_of
 from sweepsheet.drawing.flange_view import flange_view_of
 from sweepsheet.drawing.housing import drawing_of
@@ -163,6 +164,7 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
         "drawing": drawing_of(solution, language),
         "side_view": side_view_of(solution, language),
         "flange_view": flange_view_of(solution, language),
+        "depth_view": depth_view_of(solution, language),
         "dowel_view": _dowel_view(solution, findings, language),
         "wave": wave_of(solution, language),
     }

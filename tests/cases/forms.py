@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tests.cases.gearbox import Engine, Fit
+
 Form = dict[str, str]
 
 
@@ -76,8 +78,12 @@ FAULTS: Form = BORE | {
     "limits.bore_offset": "9999", "chip.height": "3", "chip.at": "nowhere",
 }  # fmt: skip
 UNFINISHED: Form = BORE | {"rounds.0.bore.sweeps.1.0": "0", "rounds.0.bore.sweeps.1.1": "-"}
+# A shaft that meets the bottom of its hole by a twentieth of an inch.
+DEPTH = BORE | {
+    f"depth.{key}": f"{value:g}" for key, value in Fit(Engine(bottom=-0.55)).measured().items()
+}
 ALL = {
     "empty": {}, "bore": BORE, "three rounds": THREE_ROUNDS, "whole": WHOLE,
     "second dial": SECOND_DIAL, "metric": METRIC, "wrong reading": WRONG_READING,
-    "faults": FAULTS, "unfinished": UNFINISHED,
+    "faults": FAULTS, "unfinished": UNFINISHED, "depth": DEPTH,
 }  # fmt: skip

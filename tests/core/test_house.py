@@ -158,6 +158,7 @@ NO_EXAMPLE = {
     "alignment.pilot.pilot_shift": MANY_PARTS,
     "alignment.rounds.measure_round": WHOLE_JOB,
     "alignment.depth.gaps_of": WHOLE_JOB,
+    "alignment.places.Places.ends_of": "in the example of places_of",
     "remedy.spacer.depth_fit": WHOLE_JOB,
     "alignment.seat.clearance_of": WHOLE_JOB,
     "alignment.seat.seat_of": WHOLE_JOB,

@@ -14,7 +14,7 @@ from tests.cases import forms
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-VIEWS = ("drawing", "side_view", "flange_view", "dowel_view", "wave")
+VIEWS = ("drawing", "side_view", "flange_view", "depth_view", "dowel_view", "wave")
 # Texts that overlap by more than their line spacing, and those that leave the drawing.
 TROUBLE = """() => {
     const sheet = document.querySelector('svg').getBoundingClientRect();

@@ -13,6 +13,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import FIRST_VERSION, OLDER_VERSIONS, fragment_of, read_link
 from sweepsheet.link.figures import figures_of
 from sweepsheet.report.paper import paper_of
+from sweepsheet.report.sections import depth_section
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
@@ -33,6 +34,14 @@ def share_of(data: Mapping[str, Any], solution: Solution, language: Language) ->
     except InputError as error:
         return shared | {"fragment": "", "trouble": error.faults[0].text(language)}
     return shared | {"fragment": fragment, "trouble": ""}
+
+
+def _depth(solution: Solution, language: Language) -> list[Data]:
+    """The lengths along the crank axis as a table like those of the readings."""
+    return [
+        {"title": section.title, "head": section.head, "rows": section.rows}
+        for section in depth_section(solution, language)
+    ]
 
 
 def open_link(fragment: str, language: Language) -> Data:
@@ -81,7 +90,7 @@ def open_link(fragment: str, language: Language) -> Data:
             "recheck": linked.data["rounds"][-1].get("name", "") if several else "",
         },
         "taken": paper["dial"],
-        "readings": paper["readings"],
+        "readings": [*paper["readings"], *_depth(solution, language)],
         "remarks": paper["remarks"],
         "form": form_of(linked.data),
     }

@@ -211,7 +211,7 @@ def depth_section(solution: Solution, language: Language) -> Iterator[Section]:
             say(f"depth.{gap.name}"),
             say("depth.size", size=Length(gap.size, units), pm=Length(gap.pm, units)),
             language.text(need_of(gap, units)),
-            say(f"paper.verdict.{gap.judged.verdict}") if gap.judged.verdict else "",
+            say(f"depth.fits.{gap.judged.verdict or 'unknown'}"),
         )
         for gap in depth.gaps
     )

@@ -37,7 +37,7 @@ import { say } from '../common/words.js';
  * @typedef {{ limit: string, stage: string, marks: string[] } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, dowel_view: string, wave: string })} Answer
+ *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, depth_view: string, dowel_view: string, wave: string })} Answer
  */
 
 /** Set a text only where it changes, so that a screen reader hears changes alone. */
@@ -187,7 +187,8 @@ export function paint(answer) {
     putMiddle(answer.drawing);
     putDrawing(get('side-view'), answer.side_view);
     putDrawing(get('flange-view'), answer.flange_view);
-    get('views').hidden = !answer.side_view && !answer.flange_view;
+    putDrawing(get('depth-view'), answer.depth_view);
+    get('views').hidden = !answer.side_view && !answer.flange_view && !answer.depth_view;
     putDrawing(get('dowel-view'), answer.dowel_view);
     putDrawing(get('wave'), answer.wave);
     offerMove(get('show-move'), get('drawing'));
