@@ -195,6 +195,7 @@ WIDEST = {
     "second dial": forms.SECOND_DIAL,
     "twelve positions": TWELVE,
     "long words": forms.WHOLE | LONG_WORDS,
+    "lengths along the crank": forms.DEPTH,
 }
 
 

@@ -344,7 +344,7 @@ PAGE: dict[str, str] = {
     "depth.heading": "Depth: shaft, clutch, release bearing",
     "depth.help": "Measure before the gearbox goes on. Leave blank what you don't know.",
     "depth.engine": "On the engine",
-    "depth.engine_help": "All from one place: the crank flange, or the pilot bearing itself. Push the crank the same way each time.",
+    "depth.engine_help": "All from one place: the crank flange, or the pilot bearing itself. Push the crank the same way each time. Take off the straight-edge's thickness.",
     "depth.gearbox": "On the gearbox",
     "depth.gearbox_help": "All from the face that meets the housing.",
     "depth.clutch": "Clutch, new and bolted up, from the same place",

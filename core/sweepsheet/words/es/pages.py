@@ -333,7 +333,7 @@ PAGE: dict[str, str] = {
     "depth.heading": "Profundidad: eje, embrague, collarín",
     "depth.help": "Mida antes de montar la caja. Deje en blanco lo que no sepa.",
     "depth.engine": "En el motor",
-    "depth.engine_help": "Todo desde un mismo sitio: la brida del cigüeñal o el propio piloto. Empuje el cigüeñal siempre hacia el mismo lado.",
+    "depth.engine_help": "Todo desde un mismo sitio: la brida del cigüeñal o el propio piloto. Empuje el cigüeñal siempre hacia el mismo lado. Reste el grosor de la regla.",
     "depth.gearbox": "En la caja",
     "depth.gearbox_help": "Todo desde la cara que asienta en la campana.",
     "depth.clutch": "Embrague, nuevo y atornillado, desde el mismo sitio",
