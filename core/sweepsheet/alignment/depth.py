@@ -13,7 +13,7 @@ A thickness put between housing and gearbox moves the gearbox rearward by just t
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from sweepsheet.job.model import Depth, Job
@@ -70,7 +70,8 @@ class Gap:
     """One gap or overlap along the axis, in the long unit, and what is needed of it.
 
     ``pm`` is a 95 % half width. ``least`` and ``most`` are what it is held to; where nobody gave
-    a least it must not be negative, and is not called within for that alone (``is_given``).
+    a least it must not be negative, and is not called within for that alone (``is_given``). Nor is
+    an engagement, as long as the length of bearing or journal is not known: it is at most that.
     ``needs`` are what must not be negative for it to be as needed.
     """
 
@@ -110,9 +111,10 @@ def gaps_of(job: Job) -> tuple[Gap, ...]:
 
     overlaps = _overlaps(lengths)
     if overlaps:
-        found.append(
-            _gap("engagement", overlaps, given.engagement_min, None, confidence, is_fact=False)
-        )
+        gap = _gap("engagement", overlaps, given.engagement_min, None, confidence, is_fact=False)
+        is_whole = given.pilot_length is not None and given.journal_length is not None
+        unsure = gap.judged.verdict == "within" and not is_whole
+        found.append(replace(gap, judged=NOT_JUDGED) if unsure else gap)
     tip_gap = lengths.room((face, given.to_bottom), (tip,), 1)
     if tip_gap:
         found.append(_gap("tip", (tip_gap,), given.tip_gap_min, None, confidence, is_fact=False))
@@ -120,6 +122,7 @@ def gaps_of(job: Job) -> tuple[Gap, ...]:
     front = lengths.room((given.to_hub_front, _negative(face)), (given.to_splines_front,), -1)
     hub, ends = _negative(given.to_hub_rear), _negative(given.to_splines_rear)
     rear = lengths.room((face, hub), (ends,), 1)
+    # Both facings wear alike: the hub goes forward by what the one on the flywheel loses.
     worn = None if front is None or given.disc_wear is None else front.above(given.disc_wear / 2.0)
     on_splines: dict[GapName, Room | None] = {
         "hub_front": front, "hub_front_worn": worn, "hub_rear": rear,

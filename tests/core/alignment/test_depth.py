@@ -118,6 +118,15 @@ def test_a_shaft_that_does_not_reach_is_outside_whatever_is_needed() -> None:
     assert gaps(job(GOOD, engagement_min=0.6))["engagement"].judged.verdict == "outside"
 
 
+@pytest.mark.parametrize("unknown", ["pilot_length", "journal_length"])
+def test_an_engagement_bounded_by_what_is_not_known_is_never_within(unknown: str) -> None:
+    """It is at most what the tip reaches: too little may be said of it, enough may not."""
+    for least, verdict in ((0.1, None), (0.6, "outside")):
+        found = gaps(job(GOOD, engagement_min=least, **{unknown: None}))["engagement"]
+        assert found.judged.verdict == verdict
+        assert found.size == pytest.approx(0.5)
+
+
 def test_a_release_gap_too_wide_is_outside_as_one_too_narrow_is() -> None:
     cases: list[tuple[Data, str]] = [
         ({"release_gap_min": 0.1, "release_gap_max": 0.2}, "within"),

@@ -448,7 +448,7 @@ TABLE: dict[str, str] = {
     "depth.fits.within": "yes",
     "depth.fits.outside": "no",
     "depth.fits.undecided": "too close to call",
-    "depth.fits.unknown": "no limit entered",
+    "depth.fits.unknown": "not known",
     "depth.engagement": "shaft in the pilot bearing",
     "depth.tip": "tip to the bottom of the hole",
     "depth.hub_front": "splines ahead of the hub",

@@ -490,7 +490,7 @@ TABLE: dict[str, str] = {
     "depth.fits.within": "sí",
     "depth.fits.outside": "no entra",
     "depth.fits.undecided": "demasiado justo",
-    "depth.fits.unknown": "sin límite anotado",
+    "depth.fits.unknown": "no se sabe",
     "depth.engagement": "eje dentro del piloto",
     "depth.tip": "punta hasta el fondo del agujero",
     "depth.hub_front": "estriado delante del cubo",
