@@ -40,8 +40,8 @@ ASK = """async ([main, request]) => {
 CACHES = "() => caches.keys()"
 
 # The size of the snapshot that is kept; 0 after a minute without one.
-SNAPSHOT = """async () => {
-    for (let n = 0; n < 600; n++) {
+SNAPSHOT = """async (tries) => {
+    for (let n = 0; n < (tries ?? 600); n++) {
         for (const name of await caches.keys()) {
             const cache = await caches.open(name);
             const kept = (await cache.keys()).find(({ url }) => url.endsWith('/python/snapshot'));

@@ -13,6 +13,7 @@ import pytest
 
 from sweepsheet.practice.housing import TURN, true_housing_of
 from tests.cases import forms
+from tests.web.drivers.webkit import WebKit
 from tests.web.page import SNAPSHOT
 from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU
 from tests.web.test_snapshot import CHANGE, LISTEN, in_this_python
@@ -91,13 +92,27 @@ def test_page_works_again_with_the_server_gone(driver: Driver, server: Server) -
     driver.wait_for_text("#headline", "10.0 thou off, toward 6 o'clock (TIR 20.0 thou)")
 
 
+def is_copied(driver: Driver) -> bool:
+    """Whether the open page comes to keep a copy of Python's memory.
+
+    In WebKitGTK it did not in one start of about thirty, for a reason that was not found. The next
+    start tries again, as the page promises; there it must.
+    """
+    for last in (False, True) if isinstance(driver, WebKit) else (True,):
+        driver.wait_for_python()
+        driver.wait_for_offline()
+        if driver.run(f"({SNAPSHOT})(200)"):
+            return True
+        if not last:
+            driver.reload()
+    return False
+
+
 def test_later_start_takes_the_copy_of_pythons_memory_while_it_is_sound(
     driver: Driver, server: Server
 ) -> None:
     driver.open(server.address)
-    driver.wait_for_python()
-    driver.wait_for_offline()
-    assert driver.run(f"({SNAPSHOT})()")
+    assert is_copied(driver)
     main = driver.run("document.querySelector('script[type=module]').src")
     given = [main, {}, json.dumps({"form": forms.THREE_ROUNDS})]
 
