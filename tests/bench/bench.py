@@ -29,6 +29,7 @@ from statistics import median, quantiles
 
 import brotli
 from playwright.sync_api import BrowserContext, BrowserType, Page, sync_playwright
+from selenium.common.exceptions import WebDriverException
 
 sys.path.insert(0, str(Path(__file__).parents[2] / "core"))
 sys.path.insert(0, str(Path(__file__).parents[2]))
@@ -304,6 +305,15 @@ def percentile_95(times: list[float]) -> float:
     return quantiles(times, n=20)[-1]
 
 
+def spread(name: str, starts: list[Start]) -> str:
+    """Tell between what the middle half of a page's own starts lay."""
+    told = []
+    for what, figure in {"first paint": "paint", "form": "shown", "answer": "answer"}.items():
+        low, _, high = quantiles(times_of(starts, figure) or [], n=4)
+        told.append(f"{what} {low:.0f} to {high:.0f}")
+    return f"{name}, the middle half of its starts, ms: {', '.join(told)}."
+
+
 Figure = float | list[float] | None
 
 
@@ -348,14 +358,6 @@ class Report:
         ratios = [ratio(ours, other) for other in (stock, bare)]
         self.tell(f"| {name}, {unit} | {' | '.join([*cells, *ratios])} |")
 
-    def spread(self, name: str, starts: list[Start]) -> None:
-        """Tell between what the middle half of a page's own starts lay."""
-        told = []
-        for what, figure in {"first paint": "paint", "form": "shown", "answer": "answer"}.items():
-            low, _, high = quantiles(times_of(starts, figure) or [], n=4)
-            told.append(f"{what} {low:.0f} to {high:.0f}")
-        self.tell(f"{name}, the middle half of its starts, ms: {', '.join(told)}.")
-
     def write(self) -> None:
         """Put it into the document in place of the last one."""
         before, _, rest = DOCUMENT.read_text("utf-8").partition(BEGIN)
@@ -396,10 +398,10 @@ def print_starts(
     # The bare page is given the time of its form and that of its answer.
     both = [each.answer + (each.shown or 0.0) for each in bares]
     report.row("Last answer of a job shown again, later visit", of(known, "last"), None, both)
-    told = Report()
-    told.spread("The bare page, first visits", floor)
-    told.spread("The bare page, later visits", bares)
-    return told.lines
+    return [
+        spread("The bare page, first visits", floor),
+        spread("The bare page, later visits", bares),
+    ]
 
 
 def print_others(report: Report, ours: Server, stock: Server, bare: Server) -> None:
@@ -408,8 +410,13 @@ def print_others(report: Report, ours: Server, stock: Server, bare: Server) -> N
         if engine.absence:
             report.tell(f"| NOT TRIED in {engine.spoken}: {engine.absence} | | | | | |")
             continue
-        for name, figures in rows(engine, ours, stock, bare):
-            report.row(f"{engine.spoken}: {name[0].lower()}{name[1:]}", *figures)
+        try:
+            for name, figures in rows(engine, ours, stock, bare):
+                report.row(f"{engine.spoken}: {name[0].lower()}{name[1:]}", *figures)
+        except (AssertionError, WebDriverException) as error:
+            # What was measured before is not lost for it.
+            why = str(error).splitlines()[0]
+            report.tell(f"| NOT MEASURED in {engine.spoken}: {why} | | | | | |")
 
 
 def print_rest(
@@ -454,7 +461,7 @@ def main(*, quick: bool) -> None:
             if not quick:
                 print_rest(report, chromium, ours, stock, bare)
             kinds = ("as it is", "gzip", "brotli")
-            for kind, *columns in zip(kinds, *map(sizes, folders), strict=True):
+            for kind, *columns in zip(kinds, *map(sizes, folders[:2]), strict=True):
                 report.row(f"First visit, {kind}", *columns, unit="MB")
             if not quick:
                 print_others(report, ours, stock, bare)
