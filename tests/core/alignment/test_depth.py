@@ -104,6 +104,10 @@ def test_a_tip_that_goes_through_the_bearing_fills_its_length() -> None:
     beyond = Fit(gearbox=Gearbox(shaft=Span(-7.4, 0.0), journal=Span(-7.4, -6.8)))
     assert gaps(job(beyond))["engagement"].size == pytest.approx(beyond.gaps()["engagement"])
     assert beyond.gaps()["engagement"] == pytest.approx(0.35)
+    # Five lengths bound it then: bearing, journal, and the three of the tip's way.
+    squares = 0.01**2 + 0.005**2 + (2 * 0.01**2 + 0.005**2)
+    pm = gaps(job(beyond))["engagement"].pm
+    assert pm == pytest.approx(1.959964 * (squares / 3.0) ** 0.5, rel=1e-6)
 
 
 def test_a_shaft_that_does_not_reach_is_outside_whatever_is_needed() -> None:
@@ -150,7 +154,8 @@ def test_a_plate_that_comes_later_counts_with_its_own_error() -> None:
     later = replace(GOOD, engine=replace(Engine(), between=0.25))
     plain, thicker = gaps(job(GOOD)), gaps(job(later))
     assert thicker["tip"].size == pytest.approx(plain["tip"].size + 0.25)
-    assert thicker["tip"].pm > plain["tip"].pm
+    squares = 2 * 0.01**2 + 2 * 0.005**2
+    assert thicker["tip"].pm == pytest.approx(1.959964 * (squares / 3.0) ** 0.5, rel=1e-6)
     # The stroke is what is left of it: a thicker plate takes from it.
     assert thicker["stroke"].size == pytest.approx(plain["stroke"].size - 0.25)
 

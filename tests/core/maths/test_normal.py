@@ -15,6 +15,8 @@ from sweepsheet.maths.normal import (
     K_99_PLANE,
     axis_in_region,
     ellipse95,
+    one_sided_factor,
+    probability_at_least,
     probability_inside,
 )
 from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
@@ -137,3 +139,28 @@ def test_the_centre_of_the_circle_against_the_closed_form(sigma: float) -> None:
     cov = Sym2(sigma**2, 0.0, sigma**2)
     expected = -math.expm1(-0.5 / sigma**2)
     assert probability_inside(ZERO, cov, 1.0) == pytest.approx(expected, abs=1e-9)
+
+
+@pytest.mark.parametrize("least", [-3.0, -0.5, 0.0, 0.2, 4.0])
+@pytest.mark.parametrize(("mean", "sigma"), [(0.0, 1.0), (1.5, 0.5), (-2.0, 3.0)])
+def test_one_quantity_above_a_limit(mean: float, sigma: float, least: float) -> None:
+    """SciPy's survival function is the oracle."""
+    expected = float(stats.norm.sf(least, mean, sigma))
+    assert probability_at_least(mean, sigma, least) == pytest.approx(expected, abs=1e-14)
+
+
+def test_one_quantity_that_is_sure() -> None:
+    assert probability_at_least(1.0, 0.0, 1.0) == 1.0
+    assert probability_at_least(1.1, 0.0, 1.0) == 1.0
+    assert probability_at_least(0.9, 0.0, 1.0) == 0.0
+
+
+@pytest.mark.parametrize("probability", [0.5001, 0.75, 0.95, 0.975, 0.9999, 1.0 - 1e-12])
+def test_how_far_it_stays_above(probability: float) -> None:
+    expected = float(stats.norm.ppf(probability))
+    assert one_sided_factor(probability) == pytest.approx(expected, abs=1e-4 if probability > 0.9999
+                                                          else 1e-9)  # fmt: skip
+
+
+def test_half_of_it_is_above_its_middle() -> None:
+    assert one_sided_factor(0.5) == 0.0
