@@ -42,9 +42,9 @@ class _Scale:
 def depth_view_of(solution: Solution, language: Language) -> str:
     """The SVG of the lengths along the axis; empty where they give no gap."""
     depth, job = solution.depth, solution.job
-    if depth is None:
-        return ""
     places, say = places_of(job.depth), language.say
+    if depth is None or places.face is None:
+        return ""
     known = places.known
     first, last = min(known), max(known)
     # A gap that is nothing has a scale, too.
@@ -60,7 +60,7 @@ def depth_view_of(solution: Solution, language: Language) -> str:
         round(height),
         say("depth_view.title"),
         say("depth_view.desc", gaps=told),
-        *_parts(places, scale),
+        *_parts(places, places.face, scale),
         *(
             _row(i, gap, (scale.at(ends[0]), scale.at(ends[1])), solution, language)
             for i, (gap, ends) in enumerate(shown)
@@ -69,15 +69,15 @@ def depth_view_of(solution: Solution, language: Language) -> str:
     )
 
 
-def _parts(places: Places, scale: _Scale) -> Iterator[str]:
+def _parts(places: Places, face: float, scale: _Scale) -> Iterator[str]:
     """The parts whose places are known, each a form of its own."""
     at = scale.at
     yield line(Vec2(8.0, _AXIS), Vec2(352.0, _AXIS), stroke_dasharray="14 3 3 3", stroke_width=0.9)
     yield from _crank(places, scale)
     if places.pilot_front is not None:
         yield _pair(at(places.pilot_front), at(places.pilot_rear), _JOURNAL, _BEARING, filled=True)
-    if places.tip is not None and places.face is not None:
-        yield _shaft(places, places.tip, places.face, scale)
+    if places.tip is not None:
+        yield _shaft(places, places.tip, face, scale)
     if places.splines_front is not None and places.splines_rear is not None:
         for height in (-_SHAFT + 3.0, _SHAFT - 3.0):
             y = _AXIS + height
@@ -92,9 +92,8 @@ def _parts(places: Places, scale: _Scale) -> Iterator[str]:
             yield line(tip, root, stroke_width=2.5)
     if places.bearing is not None:
         yield _pair(at(places.bearing), at(places.bearing) + 12.0, _SHAFT + 4.0, _BEARING + 16.0)
-    if places.face is not None:
-        x = at(places.face)
-        yield line(Vec2(x, _TOP), Vec2(x, 2.0 * _AXIS - _TOP), stroke_width=2.5)
+    x = at(face)
+    yield line(Vec2(x, _TOP), Vec2(x, 2.0 * _AXIS - _TOP), stroke_width=2.5)
 
 
 def _crank(places: Places, scale: _Scale) -> Iterator[str]:

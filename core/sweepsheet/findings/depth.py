@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from sweepsheet.alignment.depth import Gap
@@ -52,14 +51,14 @@ def _remedies(depth: DepthFit, units: UnitSystem) -> Iterator[Finding]:
     if depth.release_shim is not None:
         shim = _band(depth.release_shim, units)
         yield finding("release-shim", "caution", "depth.to_bearing", band=shim)
-    if not depth.moves_with_spacer:
-        return
-    if depth.spacer is None and depth.release_shim is not None:
-        return
-    if not depth.is_bounded:
-        yield finding("spacer-unknown", "note", field)
-    elif depth.spacer is None:
-        yield finding("no-spacer", "caution", field)
+    if depth.spacer is None:
+        if depth.release_shim is None:
+            known = depth.is_bounded
+            yield (
+                finding("no-spacer", "caution", field)
+                if known
+                else finding("spacer-unknown", "note", field)
+            )
     elif depth.spacer.low > 0:
         yield finding("spacer", "caution", field, band=_band(depth.spacer, units))
     else:
@@ -68,8 +67,6 @@ def _remedies(depth: DepthFit, units: UnitSystem) -> Iterator[Finding]:
 
 
 def _band(band: Band, units: UnitSystem) -> Message:
-    """From which thickness to which; or at least so thick."""
-    low = Length(band.low, units)
-    if math.isinf(band.high):
-        return Message("depth.least", {"least": low})
-    return Message("depth.between", {"least": low, "most": Length(band.high, units)})
+    """From which thickness to which: both are bounded by the shaft, or by the release bearing."""
+    least, most = Length(band.low, units), Length(band.high, units)
+    return Message("depth.between", {"least": least, "most": most})

@@ -43,6 +43,8 @@ def spacer_for(gaps: tuple[Gap, ...], thickness_pm: float, confidence: float) ->
                 low = max(low, -sure)
             elif room.per_spacer < 0:
                 high = min(high, sure)
+            elif room.size < factor * room.deviation:
+                return None  # no thickness changes that
     return Band(low, high) if low <= high else None
 
 
@@ -51,7 +53,7 @@ class DepthFit:
     """The gaps, and what puts them right together.
 
     ``spacer`` is what to put between housing and gearbox beyond what is there (negative: to take
-    away), where something is not as needed that depends on it and one thickness suits all;
+    away), where something is not as needed and one thickness suits all;
     ``release_shim`` what to put behind a hydraulic release bearing, where its room alone is wrong.
     """
 
@@ -70,11 +72,6 @@ class DepthFit:
         return tuple(gap for gap in self.gaps if gap.judged.verdict == "undecided")
 
     @property
-    def moves_with_spacer(self) -> bool:
-        """Whether something that is wrong would be different with another thickness between."""
-        return any(room.per_spacer for gap in self.wrong for room in gap.needs)
-
-    @property
     def is_bounded(self) -> bool:
         """Whether it is known what a spacer does to the shaft in the pilot bearing and its hole."""
         return set(BOUNDS) <= {gap.name for gap in self.gaps}
@@ -86,7 +83,7 @@ def depth_fit(job: Job) -> DepthFit | None:
     if not gaps:
         return None
     found, band = DepthFit(gaps, None, None), None
-    if found.moves_with_spacer and found.is_bounded:
+    if found.wrong and found.is_bounded:
         band = spacer_for(gaps, job.depth.gearbox_pm, job.limits.confidence)
         if band is not None and band.high < -job.depth.added:
             band = None  # more would have to go than is there

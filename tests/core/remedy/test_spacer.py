@@ -65,7 +65,7 @@ def test_where_none_is_offered_though_something_is_wrong_there_is_hardly_any() -
     while tried < 60:
         fit = any_fit(rng)
         found = fitted(job(fit, rng, **NEEDED))
-        if not found.moves_with_spacer or found.spacer is not None:
+        if not found.wrong or found.spacer is not None:
             continue
         tried += 1
         steps = [i * 0.002 - fit.engine.between for i in range(500)]
@@ -106,7 +106,7 @@ def test_without_pilot_and_bottom_no_spacer_is_named() -> None:
     assert fitted(job(near, **NEEDED)).spacer is not None
     for unknown in ("to_bottom", "to_tip"):
         found = fitted(job(near, **NEEDED | {unknown: None}))
-        assert found.moves_with_spacer
+        assert found.wrong
         assert not found.is_bounded
         assert found.spacer is None
 
@@ -129,6 +129,14 @@ def test_a_shim_behind_the_release_bearing_gives_it_its_room() -> None:
                 0.05 <= gaps["release"] <= 0.4 and min(gaps["release_worn"], gaps["stroke"]) >= 0
             )
     assert held / (2 * offered) >= 0.95
+
+
+def test_a_bearing_too_short_is_not_cured_by_a_spacer() -> None:
+    """Three tenths are needed, and the bearing has a quarter; its tip bottoms, too."""
+    short = replace(GOOD, engine=replace(Engine(), pilot=Span(-0.35, -0.1), bottom=-0.55))
+    found = fitted(job(short, engagement_min=0.3))
+    assert {gap.name for gap in found.wrong} == {"engagement", "tip"}
+    assert found.spacer is None
 
 
 def test_a_lever_is_set_and_not_shimmed() -> None:
@@ -156,7 +164,8 @@ def test_the_band_of_several_needs() -> None:
     assert band is not None
     assert band.low == pytest.approx(0.1 + 1.959964 * 0.01, abs=1e-6)
     assert band.high == pytest.approx(0.5 - 1.959964 * 0.01, abs=1e-6)
-    still = Room(-1.0, 0.01, 0)
-    assert spacer_for((gap("engagement", still),), 0.0, 0.95) == Band(-math.inf, math.inf)
+    # What no thickness changes must be as needed by itself: 1.64 standard deviations and more.
+    for size, band in ((0.17, Band(-math.inf, math.inf)), (0.16, None), (-1.0, None)):
+        assert spacer_for((gap("engagement", Room(size, 0.01, 0)),), 0.0, 0.95) == band
     apart = Room(-1.0, 0.0, 1), Room(0.5, 0.0, -1)
     assert spacer_for((gap("tip", *apart),), 0.0, 0.95) is None
