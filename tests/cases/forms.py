@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.cases.gearbox import Engine, Fit
+from tests.cases.gearbox import DEEP
 
 Form = dict[str, str]
 
@@ -78,10 +78,7 @@ FAULTS: Form = BORE | {
     "limits.bore_offset": "9999", "chip.height": "3", "chip.at": "nowhere",
 }  # fmt: skip
 UNFINISHED: Form = BORE | {"rounds.0.bore.sweeps.1.0": "0", "rounds.0.bore.sweeps.1.1": "-"}
-# A shaft that meets the bottom of its hole by a twentieth of an inch.
-DEPTH = BORE | {
-    f"depth.{key}": f"{value:g}" for key, value in Fit(Engine(bottom=-0.55)).measured().items()
-}
+DEPTH = BORE | {f"depth.{key}": f"{value:g}" for key, value in DEEP.measured().items()}
 ALL = {
     "empty": {}, "bore": BORE, "three rounds": THREE_ROUNDS, "whole": WHOLE,
     "second dial": SECOND_DIAL, "metric": METRIC, "wrong reading": WRONG_READING,

@@ -9,7 +9,7 @@ from __future__ import annotations
 import random
 from dataclasses import dataclass, replace
 
-from tests.cases.jobs import Data
+from tests.cases.jobs import Data, make_job, readings_of
 
 
 @dataclass(frozen=True)
@@ -116,6 +116,15 @@ class Fit:
     def nearer(self, by: float) -> Fit:
         """The same with the gearbox's face further forward."""
         return replace(self, engine=replace(self.engine, face=self.engine.face - by))
+
+
+# The tip of the shaft meets the bottom of its hole by a twentieth of an inch.
+DEEP = Fit(Engine(bottom=-0.55))
+
+
+def depth_job(fit: Fit, rng: random.Random | None = None, **depth: object) -> Data:
+    """A job with a good bore and what was measured of a fit, but for what is changed."""
+    return make_job(readings_of(0.0, -1.0), depth=fit.measured(rng) | depth)
 
 
 def any_fit(rng: random.Random) -> Fit:

@@ -16,7 +16,7 @@ from typing import Any
 
 import numpy as np
 
-from tests.cases.gearbox import Engine, Fit, Gearbox, Span
+from tests.cases.gearbox import DEEP, Engine, Fit, Gearbox, Span
 from tests.cases.jobs import QUARTERS as CLOCKWISE
 from tests.cases.jobs import TWO_HOLES, Data, readings_of
 from tests.core.shop import EIGHTHS, QUARTERS, RIM, Mechanic, Shop, plane
@@ -169,7 +169,7 @@ def lengths(fit: Fit, **more: object) -> Act:
     return typed("depth", **fit.measured(random.Random(3)) | more)
 
 
-BOTTOMS = lengths(Fit(Engine(bottom=-0.55)))
+BOTTOMS = lengths(DEEP)
 SEEN_AGAIN = (cleaned,)
 SEEN_TWICE = (cleaned, once_more("face"))
 TO_PILOT = typed("housing", pilot_distance=7.0)

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
 from playwright.sync_api import expect
 
-from sweepsheet.form.from_job import form_of
-from tests.cases.gearbox import Engine, Fit
-from tests.cases.jobs import make_job, readings_of
+from tests.cases import forms
 from tests.web.page import PATIENCE, make_share, open_lines, until, wait_for_python
 
 if TYPE_CHECKING:
@@ -20,12 +17,7 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.later
 
-DEEP = replace(Fit(), engine=Engine(bottom=-0.55))
-LENGTHS = {
-    name: text
-    for name, text in form_of(make_job(readings_of(0.0, -1.0), depth=DEEP.measured())).items()
-    if name.startswith("depth.")
-}
+LENGTHS = {name: text for name, text in forms.DEPTH.items() if name.startswith("depth.")}
 
 
 def type_job(page: Page, server: Server) -> None:

@@ -13,12 +13,13 @@ A thickness put between housing and gearbox moves the gearbox rearward by just t
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 from sweepsheet.job.model import Depth, Job
 from sweepsheet.maths.normal import K_95_LINE, probability_at_least
 from sweepsheet.maths.verdict import NOT_JUDGED, Judged, verdict_of
+from sweepsheet.sweep.uncertainty import rectangular
 
 GapName = Literal[
     "engagement", "tip", "hub_front", "hub_front_worn", "hub_rear", "release", "release_worn",
@@ -91,16 +92,26 @@ class _Lengths:
 
     of: Depth
 
+    @property
+    def engine(self) -> float:
+        """The variance of one that was taken on the engine."""
+        return rectangular(self.of.engine_pm) ** 2
+
+    @property
+    def gearbox(self) -> float:
+        """... on the gearbox."""
+        return rectangular(self.of.gearbox_pm) ** 2
+
     def room(self, engine: tuple[float | None, ...], gearbox: tuple[float | None, ...],
              per_spacer: int) -> Room | None:  # fmt: skip
         """A sum of lengths of engine and gearbox; ``None`` where one of them is not known."""
         known = [each for each in (*engine, *gearbox) if each is not None]
         if len(known) < len(engine) + len(gearbox):
             return None
-        squares = len(engine) * self.of.engine_pm**2 + len(gearbox) * self.of.gearbox_pm**2
+        variance = len(engine) * self.engine + len(gearbox) * self.gearbox
         if per_spacer and self.of.added:
-            squares += self.of.gearbox_pm**2
-        return Room(math.fsum(known) + per_spacer * self.of.added, squares / 3.0, per_spacer)
+            variance += self.gearbox
+        return Room(math.fsum(known) + per_spacer * self.of.added, variance, per_spacer)
 
 
 def gaps_of(job: Job) -> tuple[Gap, ...]:
@@ -111,13 +122,12 @@ def gaps_of(job: Job) -> tuple[Gap, ...]:
 
     overlaps = _overlaps(lengths)
     if overlaps:
-        gap = _gap("engagement", overlaps, given.engagement_min, None, confidence, is_fact=False)
-        is_whole = given.pilot_length is not None and given.journal_length is not None
-        unsure = gap.judged.verdict == "within" and not is_whole
-        found.append(replace(gap, judged=NOT_JUDGED) if unsure else gap)
+        whole = given.pilot_length is not None and given.journal_length is not None
+        least = given.engagement_min
+        found.append(_gap("engagement", overlaps, least, None, confidence, is_whole=whole))
     tip_gap = lengths.room((face, given.to_bottom), (tip,), 1)
     if tip_gap:
-        found.append(_gap("tip", (tip_gap,), given.tip_gap_min, None, confidence, is_fact=False))
+        found.append(_gap("tip", (tip_gap,), given.tip_gap_min, None, confidence))
 
     front = lengths.room((given.to_hub_front, _negative(face)), (given.to_splines_front,), -1)
     hub, ends = _negative(given.to_hub_rear), _negative(given.to_splines_rear)
@@ -135,15 +145,14 @@ def gaps_of(job: Job) -> tuple[Gap, ...]:
     release = lengths.room((face, fingers), (bearing,), 1)
     if release:
         limits = given.release_gap_min, given.release_gap_max
-        found.append(_gap("release", (release,), *limits, confidence, is_fact=False))
+        found.append(_gap("release", (release,), *limits, confidence))
         if given.fingers_worn is not None:
             left = release.above(given.fingers_worn)
             found.append(_gap("release_worn", (left,), None, None, confidence, is_fact=True))
         if given.bearing_stroke is not None and given.release_travel is not None:
             spare = release.below(given.bearing_stroke - given.release_travel)
             # The stroke was measured, too; how far it must push is told by the manufacturer.
-            variance = spare.variance + given.gearbox_pm**2 / 3.0
-            spare = Room(spare.size, variance, spare.per_spacer)
+            spare = Room(spare.size, spare.variance + lengths.gearbox, spare.per_spacer)
             found.append(_gap("stroke", (spare,), None, None, confidence, is_fact=True))
     return tuple(found)
 
@@ -160,16 +169,15 @@ def _overlaps(lengths: _Lengths) -> tuple[Room, ...]:
         return ()
     if given.to_pilot == 0.0:
         # Measured from the bearing itself: that is no length, and has no error.
-        reach = Room(reach.size, reach.variance - given.engine_pm**2 / 3.0, -1)
+        reach = Room(reach.size, reach.variance - lengths.engine, -1)
     rooms = [
         reach,
         lengths.room((given.pilot_length,), (), 0),
         lengths.room((), (given.journal_length,), 0),
     ]
     if given.pilot_length is not None and given.journal_length is not None:
-        both = (given.engine_pm**2 + given.gearbox_pm**2) / 3.0
         left = given.pilot_length + given.journal_length - reach.size
-        rooms.append(Room(left, both + reach.variance, 1))
+        rooms.append(Room(left, lengths.engine + lengths.gearbox + reach.variance, 1))
     return tuple(room for room in rooms if room is not None)
 
 
@@ -179,15 +187,18 @@ def _negative(length: float | None) -> float | None:
 
 def _gap(
     name: GapName, rooms: tuple[Room, ...], least: float | None, most: float | None,
-    confidence: float, *, is_fact: bool,
+    confidence: float, *, is_fact: bool = False, is_whole: bool = True,
 ) -> Gap:  # fmt: skip
-    """A gap as wide as the least of its rooms; ``is_fact``: not to be negative is all it needs."""
+    """A gap as wide as the least of its rooms.
+
+    ``is_fact``: not to be negative is all it needs; ``is_whole``: all that bounds it is known.
+    """
     narrowest = min(rooms, key=lambda room: room.size)
     needs = [room.above(least or 0.0) for room in rooms]
     needs += [room.below(most) for room in rooms if most is not None]
     is_given = is_fact or least is not None or most is not None
     judged = judge_all(tuple(needs), confidence)
-    if not is_given and judged.verdict == "within":
+    if judged.verdict == "within" and not (is_given and is_whole):
         judged = NOT_JUDGED
     pm = K_95_LINE * narrowest.deviation
     return Gap(name, narrowest.size, pm, least or 0.0, most, is_given, tuple(needs), judged)

@@ -47,8 +47,7 @@ def depth_view_of(solution: Solution, language: Language) -> str:
         return ""
     known = places.known
     first, last = min(known), max(known)
-    # A gap that is nothing has a scale, too.
-    scale = _Scale(first, (_RIGHT - _LEFT) / max(last - first, 1e-9))
+    scale = _Scale(first, (_RIGHT - _LEFT) / (last - first))
     shown = [(gap, ends) for gap in depth.gaps if (ends := places.ends_of(gap.name)) is not None]
     height = _FIRST_ROW + _ROW * len(shown) + 14.0
     told = tuple(

@@ -51,19 +51,15 @@ def _remedies(depth: DepthFit, units: UnitSystem) -> Iterator[Finding]:
     if depth.release_shim is not None:
         shim = _band(depth.release_shim, units)
         yield finding("release-shim", "caution", "depth.to_bearing", band=shim)
-    if depth.spacer is None:
-        if depth.release_shim is None:
-            known = depth.is_bounded
-            yield (
-                finding("no-spacer", "caution", field)
-                if known
-                else finding("spacer-unknown", "note", field)
-            )
-    elif depth.spacer.low > 0:
+    if depth.spacer is not None and depth.spacer.low > 0:
         yield finding("spacer", "caution", field, band=_band(depth.spacer, units))
-    else:
+    elif depth.spacer is not None:
         less = Band(-depth.spacer.high, -depth.spacer.low)
         yield finding("less-between", "caution", field, band=_band(less, units))
+    elif depth.release_shim is None and depth.is_bounded:
+        yield finding("no-spacer", "caution", field)
+    elif depth.release_shim is None:
+        yield finding("spacer-unknown", "note", field)
 
 
 def _band(band: Band, units: UnitSystem) -> Message:

@@ -7,8 +7,8 @@ which carries its own checksum) of JSON in UTF-8: ``[job, figures]``.
 ``job`` is the data of a job file, format and version left out, and so is every key without which
 ``read_job`` gives the same job. Word number i of ``WORDS``, as a key or in a list, is written as
 character number i of ``LETTERS``, and past these as number i of ``PAIRS``; one that is not among
-them is written in full. ``figures`` are
-the lines of ``figures``. Version 1 differs in these alone: it has them in English.
+them is written in full. ``figures`` are the lines of ``figures``. Version 1 differs in these alone:
+it has them in English.
 """
 
 from __future__ import annotations

@@ -13,7 +13,6 @@ from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import FIRST_VERSION, OLDER_VERSIONS, fragment_of, read_link
 from sweepsheet.link.figures import figures_of
 from sweepsheet.report.paper import paper_of
-from sweepsheet.report.sections import depth_section
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
@@ -34,14 +33,6 @@ def share_of(data: Mapping[str, Any], solution: Solution, language: Language) ->
     except InputError as error:
         return shared | {"fragment": "", "trouble": error.faults[0].text(language)}
     return shared | {"fragment": fragment, "trouble": ""}
-
-
-def _depth(solution: Solution, language: Language) -> list[Data]:
-    """The lengths along the crank axis as a table like those of the readings."""
-    return [
-        {"title": section.title, "head": section.head, "rows": section.rows}
-        for section in depth_section(solution, language)
-    ]
 
 
 def open_link(fragment: str, language: Language) -> Data:
@@ -74,6 +65,8 @@ def open_link(fragment: str, language: Language) -> Data:
     reach = max(reach_of(first), reach_of(solution))
     found = first.latest.bore.center
     paper = paper_of(solution, findings, language)
+    # The lengths along the crank axis were measured, too.
+    depth = [section for section in paper["sections"] if section["name"] == "depth"]
     return {
         "state": "link",
         "agrees": linked.figures == wanted,
@@ -90,7 +83,10 @@ def open_link(fragment: str, language: Language) -> Data:
             "recheck": linked.data["rounds"][-1].get("name", "") if several else "",
         },
         "taken": paper["dial"],
-        "readings": [*paper["readings"], *_depth(solution, language)],
+        "readings": [
+            *paper["readings"],
+            *({key: each[key] for key in ("title", "head", "rows")} for each in depth),
+        ],
         "remarks": paper["remarks"],
         "form": form_of(linked.data),
     }

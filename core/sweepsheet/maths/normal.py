@@ -129,7 +129,7 @@ def one_sided_factor(probability: float) -> float:
             low = middle
         else:
             high = middle
-    return low if probability > 0.5 else 0.0
+    return low
 
 
 def offset_half_width(center: Vec2, covariance: Sym2) -> float:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from sweepsheet.alignment.depth import Gap, gaps_of
 from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import one_sided_factor
+from sweepsheet.sweep.uncertainty import rectangular
 
 RELEASE = ("release", "release_worn", "stroke")
 # What must be known before anything is put between: it is what a spacer can spoil on either side.
@@ -38,7 +39,7 @@ def spacer_for(gaps: tuple[Gap, ...], thickness_pm: float, confidence: float) ->
     for gap in gaps:
         factor = one_sided_factor(1.0 - (1.0 - confidence) / len(gap.needs))
         for room in gap.needs:
-            sure = room.size - factor * math.sqrt(room.variance + thickness_pm**2 / 3.0)
+            sure = room.size - factor * math.hypot(room.deviation, rectangular(thickness_pm))
             if room.per_spacer > 0:
                 low = max(low, -sure)
             elif room.per_spacer < 0:

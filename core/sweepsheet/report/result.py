@@ -7,7 +7,6 @@ by.
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 from sweepsheet.alignment.bore import Bore
@@ -276,11 +275,9 @@ def _gap(gap: Gap) -> Data:
     }
 
 
-def _band(band: Band | None) -> list[float | None] | None:
-    """From which thickness to which; an end without bound is ``None``."""
-    if band is None:
-        return None
-    return [end if math.isfinite(end) else None for end in (band.low, band.high)]
+def _band(band: Band | None) -> list[float] | None:
+    """From which thickness to which."""
+    return None if band is None else [band.low, band.high]
 
 
 def _chip(chip: ChipEffect) -> Data:

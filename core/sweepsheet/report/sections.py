@@ -50,7 +50,7 @@ class Section:
 
 def sections_of(solution: Solution, language: Language) -> tuple[Section, ...]:
     """Every part of the sheet that the job gives."""
-    parts = (_face, _squaring, _pilot, _seat, depth_section, _history, _pairs, _chip, _companions)
+    parts = (_face, _squaring, _pilot, _seat, _depth, _history, _pairs, _chip, _companions)
     return tuple(section for part in parts for section in part(solution, language))
 
 
@@ -200,8 +200,8 @@ def _seat(solution: Solution, language: Language) -> Iterator[Section]:
     yield _judged(language, "seat", _title(language, "seat"), seat.judged, lines, "seat.chance")
 
 
-def depth_section(solution: Solution, language: Language) -> Iterator[Section]:
-    """Each gap along the crank axis, what is needed of it, and what puts it right."""
+def _depth(solution: Solution, language: Language) -> Iterator[Section]:
+    """Each gap along the crank axis, what is needed of it, and whether it is so."""
     depth, units, say = solution.depth, solution.job.units, language.say
     if depth is None:
         return

@@ -9,14 +9,13 @@ import pytest
 from sweepsheet.alignment.depth import gaps_of
 from sweepsheet.alignment.places import places_of
 from sweepsheet.job.read import read_job
-from tests.cases.gearbox import Fit, any_fit
-from tests.cases.jobs import make_job, readings_of
+from tests.cases.gearbox import Fit, any_fit, depth_job
 
 
 @pytest.mark.parametrize("seed", range(20))
 def test_each_part_is_where_the_solids_have_it(seed: int) -> None:
     fit = any_fit(random.Random(seed))
-    job = read_job(make_job(readings_of(0.0, -1.0), depth=fit.measured()))
+    job = read_job(depth_job(fit))
     places, engine, gearbox = places_of(job.depth), fit.engine, fit.gearbox
     by = engine.face + engine.between
     expected = {
@@ -41,7 +40,6 @@ def test_each_part_is_where_the_solids_have_it(seed: int) -> None:
 
 
 def test_what_is_not_known_has_no_place() -> None:
-    depth = Fit().measured()
     for key, gone in (
         ("to_face", {"face", "tip", "journal_rear", "splines_front", "splines_rear", "bearing"}),
         ("to_tip", {"tip", "journal_rear"}),
@@ -50,13 +48,12 @@ def test_what_is_not_known_has_no_place() -> None:
         ("to_bottom", {"bottom"}),
         ("to_fingers", {"fingers"}),
     ):
-        job = read_job(make_job(readings_of(0.0, -1.0), depth=depth | {key: None}))
-        places = places_of(job.depth)
+        places = places_of(read_job(depth_job(Fit(), **{key: None})).depth)
         assert {name for name in places.__slots__ if getattr(places, name) is None} == gone
 
 
 def test_an_overlap_is_bounded_by_what_is_known() -> None:
     """Bearing or journal of unknown length: from the tip to the bearing's rear end."""
-    depth = Fit().measured() | {"pilot_length": None, "journal_length": None}
-    places = places_of(read_job(make_job(readings_of(0.0, -1.0), depth=depth)).depth)
+    job = depth_job(Fit(), pilot_length=None, journal_length=None)
+    places = places_of(read_job(job).depth)
     assert places.ends_of("engagement") == pytest.approx((-0.6, -0.1))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import xml.etree.ElementTree as ET
-from dataclasses import replace
 
 import pytest
 
@@ -12,17 +11,15 @@ from sweepsheet.drawing.depth_view import depth_view_of
 from sweepsheet.job.read import read_job
 from sweepsheet.solution import work_out
 from sweepsheet.words.en.core import ENGLISH
-from tests.cases.gearbox import Engine, Fit
+from tests.cases.gearbox import DEEP, Fit, depth_job
 from tests.cases.jobs import make_job, readings_of
 
 SVG = "{http://www.w3.org/2000/svg}"
 GOOD = Fit()
-DEEP = replace(GOOD, engine=Engine(bottom=-0.55))
 
 
-def drawn(fit: Fit, **depth: object) -> str:
-    job = make_job(readings_of(0.0, -1.0), depth=fit.measured() | depth)
-    return depth_view_of(work_out(read_job(job)), ENGLISH)
+def drawn(fit: Fit, **depth: None) -> str:
+    return depth_view_of(work_out(read_job(depth_job(fit, **depth))), ENGLISH)
 
 
 def tree(svg: str) -> ET.Element:

@@ -10,7 +10,7 @@ import pytest
 
 from sweepsheet import sheet, solve
 from sweepsheet.words.en.core import TABLE
-from tests.cases.gearbox import Engine, Fit, Gearbox, Span
+from tests.cases.gearbox import DEEP, Engine, Fit, Gearbox, Span, depth_job
 from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
@@ -33,14 +33,8 @@ FIT = Fit()
 OFF = readings_of(0.0, -7.0)
 
 
-# The tip 0.05 into the bottom of its hole; a release bearing half an inch from the fingers.
-DEEP = replace(FIT, engine=Engine(bottom=-0.55))
+# A release bearing half an inch from the fingers.
 WIDE = replace(FIT, gearbox=Gearbox(release_bearing=-3.3, stroke=2.0))
-
-
-def deep(fit: Fit, **depth: object) -> Data:
-    """A job with a good bore, and the lengths of this fit but for what is changed."""
-    return make_job(GOOD, depth=fit.measured() | depth)
 
 
 def changed(place: int, by: float, positions: tuple[float, ...] = EIGHTHS) -> list[float]:
@@ -379,35 +373,36 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
     (
         "depth-outside", "stop", "depth.to_bottom",
         "It does not fit: tip to the bottom of the hole −0.050 in ± 0.017 in. Needed: more than 0.",
-        deep(DEEP), deep(FIT),
+        depth_job(DEEP), depth_job(FIT),
     ),
     (
         "depth-undecided", "caution", "depth.to_tip",
         "shaft in the pilot bearing 0.500 in ± 0.017 in. Needed: at least 0.500 in",
-        deep(FIT, engagement_min=0.5), deep(FIT, engagement_min=0.45),
+        depth_job(FIT, engagement_min=0.5), depth_job(FIT, engagement_min=0.45),
     ),
     (
         "spacer", "caution", "depth.added", "fits with 0.065 in to 0.184 in more between",
-        deep(DEEP), deep(FIT),
+        depth_job(DEEP), depth_job(FIT),
     ),
     (
         "less-between", "caution", "depth.added", "in less between housing and gearbox",
-        deep(replace(FIT, engine=Engine(between=0.3))), deep(DEEP),
+        depth_job(replace(FIT, engine=Engine(between=0.3))), depth_job(DEEP),
     ),
     (
         "no-spacer", "caution", "depth.added", "No spacer makes all of it fit",
-        deep(replace(FIT, gearbox=Gearbox(shaft=Span(-6.2, 0.0), journal=Span(-6.2, -5.4)))),
-        deep(DEEP),
+        depth_job(replace(FIT, gearbox=Gearbox(shaft=Span(-6.2, 0.0), journal=Span(-6.2, -5.4)))),
+        depth_job(DEEP),
     ),
     (
         "spacer-unknown", "note", "depth.added", "To know, enter the lengths for pilot bearing",
-        deep(replace(FIT, gearbox=Gearbox(release_bearing=-4.0)), to_bottom=None), deep(DEEP),
+        depth_job(replace(FIT, gearbox=Gearbox(release_bearing=-4.0)), to_bottom=None),
+        depth_job(DEEP),
     ),
     (
         "release-shim", "caution", "depth.to_bearing",
         "Shim the release bearing forward by 0.318 in to 0.385 in",
-        deep(WIDE, release="hydraulic", release_gap_max=0.2),
-        deep(WIDE, release="lever", release_gap_max=0.2),
+        depth_job(WIDE, release="hydraulic", release_gap_max=0.2),
+        depth_job(WIDE, release="lever", release_gap_max=0.2),
     ),
 ]  # fmt: skip
 

@@ -12,17 +12,13 @@ from sweepsheet.alignment.depth import Gap, GapName, Room
 from sweepsheet.job.read import read_job
 from sweepsheet.maths.verdict import NOT_JUDGED
 from sweepsheet.remedy.spacer import Band, DepthFit, depth_fit, spacer_for
-from tests.cases.gearbox import Engine, Fit, Gearbox, Span, any_fit
-from tests.cases.jobs import Data, make_job, readings_of
+from tests.cases.gearbox import DEEP, Engine, Fit, Gearbox, Span, any_fit, depth_job
+from tests.cases.jobs import Data
 
 GOOD = Fit()
 NEEDED: Data = {
     "engagement_min": 0.3, "tip_gap_min": 0.1, "release_gap_min": 0.05, "release_gap_max": 0.4,
 }  # fmt: skip
-
-
-def job(fit: Fit, rng: random.Random | None = None, **depth: object) -> Data:
-    return make_job(readings_of(0.0, -1.0), depth=fit.measured(rng) | depth)
 
 
 def fitted(data: Data) -> DepthFit:
@@ -47,7 +43,7 @@ def test_a_spacer_from_the_band_makes_all_of_it_fit() -> None:
     offered = ends = held = 0
     while offered < 300:
         fit = any_fit(rng)
-        band = fitted(job(fit, rng, **NEEDED)).spacer
+        band = fitted(depth_job(fit, rng, **NEEDED)).spacer
         if band is None or band.low <= 0:
             continue
         offered += 1
@@ -64,7 +60,7 @@ def test_where_none_is_offered_though_something_is_wrong_there_is_hardly_any() -
     tried = 0
     while tried < 60:
         fit = any_fit(rng)
-        found = fitted(job(fit, rng, **NEEDED))
+        found = fitted(depth_job(fit, rng, **NEEDED))
         if not found.wrong or found.spacer is not None:
             continue
         tried += 1
@@ -76,8 +72,7 @@ def test_where_none_is_offered_though_something_is_wrong_there_is_hardly_any() -
 
 def test_by_hand() -> None:
     """The tip 0.05 into the bottom, 0.1 needed: 0.15 and what three lengths leave open."""
-    deep = replace(GOOD, engine=replace(Engine(), bottom=-0.55))
-    band = fitted(job(deep, tip_gap_min=0.1)).spacer
+    band = fitted(depth_job(DEEP, tip_gap_min=0.1)).spacer
     assert band is not None
     guard = 1.644854 * math.sqrt((0.01**2 * 2 + 0.005**2 * 2) / 3.0)
     assert band.low == pytest.approx(0.15 + guard, abs=1e-6)
@@ -87,25 +82,25 @@ def test_by_hand() -> None:
 
 def test_less_between_only_as_far_as_something_is_between() -> None:
     thick = replace(GOOD, engine=replace(Engine(), between=0.3))
-    band = fitted(job(thick, engagement_min=0.3, release_gap_max=0.4)).spacer
+    band = fitted(depth_job(thick, engagement_min=0.3, release_gap_max=0.4)).spacer
     assert band is not None
     assert band.high < 0
     assert is_as_needed(thick, (max(band.low, -0.3) + band.high) / 2.0)
     short = Fit(gearbox=Gearbox(shaft=Span(-6.5, 0.0), journal=Span(-6.5, -5.7)))
-    assert fitted(job(short, engagement_min=0.3)).spacer is None
+    assert fitted(depth_job(short, engagement_min=0.3)).spacer is None
 
 
 def test_nothing_is_put_between_where_all_is_as_needed() -> None:
-    found = fitted(job(GOOD, **NEEDED))
+    found = fitted(depth_job(GOOD, **NEEDED))
     assert (found.wrong, found.spacer, found.release_shim) == ((), None, None)
 
 
 def test_without_pilot_and_bottom_no_spacer_is_named() -> None:
     """It would be put in for the release bearing and might pull the shaft out of its bearing."""
     near = replace(GOOD, gearbox=replace(Gearbox(), release_bearing=-3.75, stroke=2.0))
-    assert fitted(job(near, **NEEDED)).spacer is not None
+    assert fitted(depth_job(near, **NEEDED)).spacer is not None
     for unknown in ("to_bottom", "to_tip"):
-        found = fitted(job(near, **NEEDED | {unknown: None}))
+        found = fitted(depth_job(near, **NEEDED | {unknown: None}))
         assert found.wrong
         assert not found.is_bounded
         assert found.spacer is None
@@ -117,7 +112,7 @@ def test_a_shim_behind_the_release_bearing_gives_it_its_room() -> None:
     offered = held = 0
     while offered < 200:
         fit = any_fit(rng)
-        shim = fitted(job(fit, rng, **NEEDED, release="hydraulic")).release_shim
+        shim = fitted(depth_job(fit, rng, **NEEDED, release="hydraulic")).release_shim
         if shim is None:
             continue
         offered += 1
@@ -134,7 +129,7 @@ def test_a_shim_behind_the_release_bearing_gives_it_its_room() -> None:
 def test_a_bearing_too_short_is_not_cured_by_a_spacer() -> None:
     """Three tenths are needed, and the bearing has a quarter; its tip bottoms, too."""
     short = replace(GOOD, engine=replace(Engine(), pilot=Span(-0.35, -0.1), bottom=-0.55))
-    found = fitted(job(short, engagement_min=0.3))
+    found = fitted(depth_job(short, engagement_min=0.3))
     assert {gap.name for gap in found.wrong} == {"engagement", "tip"}
     assert found.spacer is None
 
@@ -142,15 +137,15 @@ def test_a_bearing_too_short_is_not_cured_by_a_spacer() -> None:
 def test_a_lever_is_set_and_not_shimmed() -> None:
     wide = replace(GOOD, gearbox=replace(Gearbox(), release_bearing=-3.3, stroke=2.0))
     for kind, is_shimmed in (("hydraulic", True), ("lever", False), (None, False)):
-        found = fitted(job(wide, **NEEDED, release=kind))
+        found = fitted(depth_job(wide, **NEEDED, release=kind))
         assert [gap.name for gap in found.wrong] == ["release"]
         assert (found.release_shim is not None) == is_shimmed
     # Nor where the shaft is wrong, too.
     both = replace(wide, engine=replace(Engine(), bottom=-0.5))
-    assert fitted(job(both, **NEEDED, release="hydraulic")).release_shim is None
+    assert fitted(depth_job(both, **NEEDED, release="hydraulic")).release_shim is None
     # Nor one too near: no shim takes it back.
     near = replace(GOOD, gearbox=replace(Gearbox(), release_bearing=-3.9, stroke=2.0))
-    assert fitted(job(near, **NEEDED, release="hydraulic")).release_shim is None
+    assert fitted(depth_job(near, **NEEDED, release="hydraulic")).release_shim is None
 
 
 def gap(name: GapName, *needs: Room) -> Gap:
