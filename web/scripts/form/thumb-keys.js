@@ -50,7 +50,7 @@ function dock() {
   const seen = window.visualViewport;
   const covered = seen ? Math.max(0, innerHeight - seen.height - seen.offsetTop) : 0;
   foot.style.bottom = `${covered}px`;
-  document.documentElement.style.scrollPaddingBottom = `${foot.offsetHeight + covered + 8}px`;
+  document.documentElement.style.setProperty('--foot', `${foot.offsetHeight + covered + 8}px`);
 }
 
 /** @param {() => void} takeBack */
