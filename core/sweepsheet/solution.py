@@ -13,11 +13,12 @@ from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE, K_99_PLANE
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.remedy.chip import ChipEffect, chip_slope, effect_of
-from sweepsheet.remedy.dowel_uncertainty import play_covariance
+from sweepsheet.remedy.dowel_uncertainty import at_least
 from sweepsheet.remedy.dowels import Option, OptionEvaluator, choose, options_for
-from sweepsheet.remedy.history import History, at_least, history_of
+from sweepsheet.remedy.history import History, history_of
 from sweepsheet.remedy.response import DowelResponse
 from sweepsheet.remedy.rigid import DowelLine
+from sweepsheet.remedy.seating import Seating, play_of, seating_of
 from sweepsheet.remedy.settling import Settling, bore_settling, face_settling, too_coarse
 from sweepsheet.remedy.spacer import DepthFit, depth_fit
 from sweepsheet.remedy.squaring import Squaring, rim_of, square
@@ -37,6 +38,7 @@ class Solution:
     job: Job
     measured: tuple[RoundResult, ...]
     seat: Seat | None
+    seating: Seating | None
     depth: DepthFit | None
     squaring: Squaring | None
     history: History
@@ -152,11 +154,20 @@ class Solution:
         return bore.swept.pairs_differ and bore.judged.verdict != "within"
 
     @property
+    def seat_first(self) -> bool:
+        """Whether no dowel can hold: the housing, seated anew, lands anywhere beyond the limit."""
+        seating, limit = self.seating, self.job.limits.bore_offset
+        if seating is None or limit is None or not seating.beyond_dial:
+            return False
+        return self.latest.bore.judged.verdict != "within" and seating.radius > limit
+
+    @property
     def something_first(self) -> bool:
         """Whether anything comes before the dowels: readings, face, a wrong move, a tight fit."""
         tight = self.seat is not None and self.seat.clearance < 0
         differ = self.latest.bore.swept.disagreement is not None or self.one_is_wrong
-        return self.must_sweep_again or differ or self.face_rules or self.wrong_way or tight
+        wrong = self.must_sweep_again or differ or self.wrong_way
+        return wrong or self.face_rules or self.seat_first or tight
 
     @property
     def chosen(self) -> Option | None:
@@ -193,22 +204,24 @@ def work_out(job: Job) -> Solution:
     if housing.dowel_holes is not None:
         line = DowelLine.of(housing.dowel_holes, per_long)
     common = vertical_covariance(job.indicator, job.crank)
-    history = history_of(job, measured, line, common)
+    seating = seating_of(job, measured)
+    history = history_of(job, measured, line, common, seating)
     way = None if measured[-1].pilot is None else measured[-1].pilot.way
     options = options_for(
-        OptionEvaluator(job, bore, way, common), history.response, job.rounds[-1].dowels
+        OptionEvaluator(job, bore, way, common, seating), history.response, job.rounds[-1].dowels
     )
     coarse = too_coarse(job, bore)
     return Solution(
         job=job,
         measured=measured,
         seat=seat_of(job, bore),
+        seating=seating,
         depth=depth_fit(job),
         squaring=None if face is None else square(job, bore, face),
         history=history,
         options=options,
         choice=choose(options, job.stock.aim_for),
-        pairs=_pairs(job, history.response, line, common),
+        pairs=_pairs(job, history.response, line, common + play_of(job, seating)),
         chip=_chip(job),
         companions=tuple(
             measure_rotating_part(part, job.indicator, job.limits.confidence)
@@ -221,14 +234,13 @@ def work_out(job: Job) -> Solution:
 
 
 def _pairs(
-    job: Job, response: DowelResponse | None, line: DowelLine | None, common: Sym2
+    job: Job, response: DowelResponse | None, line: DowelLine | None, fit: Sym2
 ) -> tuple[Pair, ...]:
-    """Pairs of unlike dowels, where the holes were measured."""
+    """Pairs of unlike dowels, where the holes were measured; ``fit``: what any fit leaves open."""
     if line is None or response is None:
         return ()
-    clearance = job.housing.dowel_clearance
-    spread = response.covariance_after(ZERO) + common + play_covariance(clearance)
-    return pairs_for(response.bare, spread, line, clearance, job)
+    spread = response.covariance_after(ZERO) + fit
+    return pairs_for(response.bare, spread, line, job.housing.dowel_clearance, job)
 
 
 def _chip(job: Job) -> ChipEffect | None:

@@ -78,6 +78,7 @@ class Shop:
     accuracy: float = 0.5
     step: float = 0.5
     phase: float = 0.0
+    play: float = PLAY
     moved: Array = field(default_factory=lambda: np.zeros(2))
     seat: Array = field(default_factory=lambda: np.zeros(2))
 
@@ -98,7 +99,7 @@ class Shop:
 
     def rest(self) -> None:
         """Let the housing come to rest anywhere within the play of its dowels."""
-        self.seat = np.array([self.rng.uniform(-0.5, 0.5) * PLAY for _ in range(2)])
+        self.seat = np.array([self.rng.uniform(-0.5, 0.5) * self.play for _ in range(2)])
 
     def clean(self) -> None:
         """Loosen the housing and clean the joint: a chip in it mostly goes."""
@@ -264,9 +265,9 @@ class Mechanic:
         """A position as he names it; from the front 3 and 9 change places."""
         return -position % 360.0 if self.shop.mirrored else position
 
-    def sweep_anew(self, *, face: bool) -> None:
+    def sweep_anew(self, *, face: bool, since: str = "dowels") -> None:
         """A new round."""
-        each: Data = {"bore": self.swept("bore"), "dowels": self.dowels}
+        each: Data = {"bore": self.swept("bore"), "dowels": self.dowels, "since": since}
         if face:
             each["face"] = self.swept("face")
         self.job["rounds"].append(each)
@@ -437,6 +438,13 @@ class Mechanic:
         """The same before the first dowels; the face where it was swept."""
         self.shop.clean()
         self.sweep_anew(face="face" in self.latest)
+        return "again"
+
+    def do_mend_seat(self, _: Data, __: Data) -> str:
+        """What is loose is found and put right; then once more."""
+        self.shop.play = PLAY
+        self.shop.clean()
+        self.sweep_anew(face="face" in self.latest, since="cleaned")
         return "again"
 
     def do_find_tilt_cause(self, _: Data, __: Data) -> str:

@@ -138,6 +138,17 @@ def cleaned(mechanic: Mechanic) -> None:
     mechanic.do_clean_joint({}, {})
 
 
+def reseated(times: int = 1) -> Act:
+    """Only loosened and torqued again, and swept, so many times."""
+
+    def act(mechanic: Mechanic) -> None:
+        for _ in range(times):
+            mechanic.shop.rest()
+            mechanic.sweep_anew(face=False, since="reseated")
+
+    return act
+
+
 def chip_in(mechanic: Mechanic) -> None:
     """A chip of 9 gets into the joint."""
     mechanic.shop.slope = plane(9.0 / (2000.0 * RIM), 1.0)
@@ -288,6 +299,16 @@ STATES = (
           off(7.0, 6), (fitted(7.0, 12, truly=12.9),), "within"),
     State("the housing never rests alike", "do.dowels-do-not-hold", "do.trim do.fit-dowels",
           off(30.0, 6, drawer=[7.0]), (fitted(7.0, 12, times=6),), "stopped"),
+    State("seats well, seated three times again", "do.move do.fit-dowels",
+          "seat-scatters do.mend-seat do.dowels-do-not-hold", LOW, (reseated(3),), "within"),
+    State("seats well, seated once again on dowels", "do.leave",
+          "seat-scatters do.mend-seat do.move", LOW, (fitted(7.0, 12), reseated()), "within"),
+    State("dowels so loose that no size holds", "seat-scatters do.mend-seat",
+          "do.fit-dowels do.trim do.leave do.done do.dowels-do-not-hold", off(14.0, 6, play=14.0),
+          (reseated(3),), "within"),
+    State("seats 3 off its place, far inside a wide limit", "seat-scatters do.fit-dowels",
+          "do.mend-seat", off(30.0, 6, limit=15.0, play=6.0, drawer=[28.0]), (reseated(5),),
+          "within"),
     State("dial's sense typed wrongly", "moved-wrong-way do.fix-stop", "do.trim",
           {**off(10.0, 6), "wrong_sense": True}, (fitted(7.0, 6),), "within"),
     State("clock read from the front", "moved-mirrored do.fix-stop", "do.trim",

@@ -100,6 +100,29 @@ def test_half_a_job_is_there_after_a_reload(page: Page, server: Server) -> None:
     expect(page.locator('[name="rounds.1.dowels.1.offset"]')).to_be_visible()
 
 
+def test_a_housing_that_was_only_seated_again(page: Page, server: Server) -> None:
+    """Its recheck asks for no dowels, says how well it seats, and is the same after a reload."""
+    open_page(page, server)
+    for i, text in enumerate(["0", "-3", "-6", "-3"]):
+        reading(page, i).fill(text)
+    page.locator("#add-round").click()
+    offset = page.locator('[name="rounds.1.dowels.0.offset"]')
+    expect(offset).to_be_visible()
+    page.locator('[name="rounds.1.since"]').select_option("reseated")
+    expect(offset).to_be_hidden()
+    for i, text in enumerate(["0", "-7", "-14", "-7"]):
+        page.locator(f'[name="rounds.1.bore.sweeps.0.{i}"]').fill(text)
+    page.locator('[name="rounds.1.bore.closing.0"]').fill("0")
+    expect(page.locator("#answer")).to_contain_text("lands up to 12.3 thou from its place")
+    expect(page.locator("#steps")).to_contain_text("First make it seat the same each time.")
+    assert page.locator('[name="rounds.0.since"]').count() == 0
+    kept(page)
+    page.reload()
+    expect(page.locator('[name="rounds.1.since"]')).to_have_value("reseated")
+    expect(offset).to_be_hidden()
+    expect(page.locator("#answer")).to_contain_text("lands up to 12.3 thou from its place")
+
+
 @pytest.mark.skipif(not Path("/proc/self/cmdline").exists(), reason="finds processes by /proc")
 def test_half_a_job_is_there_after_the_browser_was_killed(server: Server, tmp_path: Path) -> None:
     """Browser and page are killed without warning, as by a flat battery; all is there again."""

@@ -21,6 +21,7 @@ from sweepsheet.job.model import (
     Joint,
     Plunger,
     RotatingPartKind,
+    Since,
 )
 from sweepsheet.job.read import JOB_KEYS, LONGEST_NAME, MOST_ROUNDS
 from sweepsheet.job.settings import Setting, keys_of, settings_of
@@ -36,6 +37,7 @@ _TESTS = {"indicator": ("sag",)}
 _BORE = {"contact": get_args(Contact)}
 _FACE = {"plunger": get_args(Plunger), "end_float": get_args(EndFloat)}
 _PART = {"contact": get_args(Contact), "plunger": get_args(Plunger)}
+_ROUND = {"since": get_args(Since)}
 _SWEPT = ("positions_deg", "sweeps", "closing")
 
 
@@ -138,7 +140,8 @@ class _Shape:
             self.swept(part, path)
 
     def round(self, value: object, path: str) -> None:
-        part = self.reader.section(value, path, ("name", "dowels", "bore", "face"))
+        part = self.reader.section(value, path, ("name", "dowels", "bore", "face", *_ROUND))
+        self.choices(part, path, _ROUND)
         self.text(part.get("name", ""), f"{path}.name")
         if "dowels" in part:
             for i, dowel in enumerate(self.listing(part["dowels"], f"{path}.dowels", 2, 2)):

@@ -188,6 +188,9 @@ def _bore_steps(solution: Solution, before: list[Step]) -> Iterator[Step]:
     if choice is not None and choice.leave and verdict == "within":
         yield from _leave(solution, before)
         return
+    if solution.seat_first:
+        yield step("mend-seat")
+        return
     if verdict == "undecided" or solution.too_coarse:
         yield from _undecided(solution)
         return
@@ -212,6 +215,12 @@ def _leave(solution: Solution, before: list[Step]) -> Iterator[Step]:
         yield step("tighten-and-sweep")
 
 
+def _tries(solution: Solution) -> int:
+    """How often offset dowels were fitted or turned."""
+    rounds = solution.job.rounds
+    return sum(each.since == "dowels" and each.dowels[0].offset > 0 for each in rounds)
+
+
 def _undecided(solution: Solution) -> Iterator[Step]:
     """Too close to call: measure what gains most, else take the better of what can be done."""
     settling = solution.bore_settling
@@ -222,7 +231,7 @@ def _undecided(solution: Solution) -> Iterator[Step]:
             yield _or_fit(solution, better)
         return
     yield step("cannot-settle")
-    if sum(each.dowels[0].offset > 0 for each in solution.job.rounds) >= MOST_TRIES:
+    if _tries(solution) >= MOST_TRIES:
         better = None
     if better is None:
         yield step("treat-as-out")
@@ -254,8 +263,7 @@ def _put_right(solution: Solution) -> Iterator[Step]:
         yield step("back-to-stock")
         return
     choice = _improving(solution)
-    tries = sum(each.dowels[0].offset > 0 for each in solution.job.rounds)
-    if tries >= MOST_TRIES:
+    if _tries(solution) >= MOST_TRIES:
         yield step("dowels-do-not-hold")
     elif choice is None and solution.moved_otherwise:
         yield step("check-fit")

@@ -52,6 +52,7 @@ def findings_for(solution: Solution) -> tuple[Finding, ...]:
     found.extend(_pilot_findings(solution))
     found.extend(_seat_findings(solution))
     found.extend(depth_findings(solution))
+    found.extend(_seating_findings(solution, f"{last}.since"))
     found.extend(_history_findings(solution, f"{last}.dowels"))
     found.extend(_dowel_findings(solution, f"{last}.dowels"))
     found.extend(_companion_findings(solution))
@@ -208,6 +209,16 @@ def _seat_findings(solution: Solution) -> Iterator[Finding]:
             "seat-loose", "caution", field, clearance=Distance(seat.clearance, units),
             half=Distance(seat.clearance / 2.0, units),
             chance=Probability(seat.judged.probability or 0.0),
+        )  # fmt: skip
+
+
+def _seating_findings(solution: Solution, field: str) -> Iterator[Finding]:
+    """A housing that does not come back to its place."""
+    seating, units = solution.seating, solution.job.units
+    if seating is not None and seating.beyond_dial:
+        yield finding(
+            "seat-scatters", "caution", field, radius=Distance(seating.radius, units),
+            dial=Distance(seating.dial_radius, units),
         )  # fmt: skip
 
 

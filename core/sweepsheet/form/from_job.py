@@ -162,10 +162,13 @@ class _Refilling:
         self.setting("bore.contact", f"{at}.bore.contact", bore.get("contact", "inside"))
         if face is not None:
             self.face(f"{at}.face", face)
+        since = data.get("since", "dowels")
+        if not first:
+            self.form[f"{at}.since"] = since
         # Blank dowels are standard ones, and nothing is said of those that were in at first.
         dowels: Iterable[Mapping[str, Any]] = data.get("dowels") or ({}, {})
         typed = [self.dowel(dowel) for dowel in dowels]
-        if "dowels" in data or not first:
+        if "dowels" in data or not (first or since != "dowels"):
             alike = typed[0] == typed[1]
             self.form[f"{at}.alike"] = "yes" if alike else "no"
             for i, texts in enumerate(typed[:1] if alike else typed):

@@ -54,8 +54,11 @@ class SweepFiller:
         found: dict[str, Any] = {"bore": self.bore(bore, f"{at}.bore", f"{place}.bore")}
         if face or (self.whole and self.read.face_is_begun(n)):
             found["face"] = self.face(face, f"{at}.face", f"{place}.face")
+        since = self.form.get(f"{at}.since", "dowels") if n else "dowels"
+        if since != "dowels":
+            found["since"] = since
         # Offset dowels in a housing as found are rare: blank says nothing of them.
-        if n or self.read.any_typed(f"{at}.dowels."):
+        elif n or self.read.any_typed(f"{at}.dowels."):
             found["dowels"] = self.dowels(at, place)
         name = self.form.get(f"{at}.name", "")
         return found | {"name": name} if name else found

@@ -37,6 +37,9 @@ BearingClass = Literal["bronze_bushing", "needle", "ball", "cylindrical_roller",
 Joint = Literal["front", "rear"]
 TiltFrom = Literal["front", "rear"]
 Release = Literal["lever", "hydraulic"]
+# What was done since the round before: dowels; or on the same ones it was only loosened and torqued
+# again; or the joint cleaned or mended.
+Since = Literal["dowels", "reseated", "cleaned"]
 RotatingPartKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
 
 ABOUT_KEYS = (
@@ -268,9 +271,14 @@ class Chip:
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """One set of sweeps with the dowels that were in the block at the time."""
+    """One set of sweeps with the dowels that were in the block at the time.
+
+    ``since``: what was done before it. Where that was not done to the dowels, they are those of the
+    round before; the first round has none before it.
+    """
 
     name: str
+    since: Since
     dowels: tuple[Dowel, Dowel]
     bore: BoreSweeps
     face: FaceSweeps | None

@@ -27,6 +27,7 @@ from sweepsheet.job.model import (
     RotatingPart,
     RotatingPartKind,
     Round,
+    Since,
     Stock,
 )
 from sweepsheet.job.sag import SagTest, sag_test, usual_allowance
@@ -233,22 +234,39 @@ class _JobReader(SweepReader):
 
     def rounds(self, value: object) -> tuple[Round, ...]:
         items = self.reader.listing(value, "rounds", name_of("rounds"), 1, MOST_ROUNDS)
-        return tuple(self.round(item, f"rounds.{i}", i) for i, item in enumerate(items))
+        found: list[Round] = []
+        for i, item in enumerate(items):
+            found.append(self.round(item, f"rounds.{i}", found))
+        return tuple(found)
 
-    def round(self, value: object, path: str, index: int) -> Round:
-        part = self.reader.section(value, path, ("name", "dowels", "bore", "face"))
+    def round(self, value: object, path: str, before: list[Round]) -> Round:
+        part = self.reader.section(value, path, ("name", "since", "dowels", "bore", "face"))
         # A name that was left blank is none.
-        name = usual_name(index) if part.get("name", "") == "" else part["name"]
-        standard = [{"offset": 0, "aim_deg": 0}, {"offset": 0, "aim_deg": 0}]
-        at = f"{path}.dowels"
-        dowels = self.reader.listing(part.get("dowels", standard), at, name_of("dowels"), 2, 2)
-        fitted = [self.dowel(item, f"{at}.{i}", i) for i, item in enumerate(dowels)]
+        name = usual_name(len(before)) if part.get("name", "") == "" else part["name"]
+        at = f"{path}.since"
+        since = cast(
+            "Since",
+            self.reader.choice(
+                part.get("since", "dowels"), at, name_of("round.since"), get_args(Since)
+            ),
+        )
+        dowels = self.dowels(part["dowels"], f"{path}.dowels") if "dowels" in part else None
+        if since != "dowels":
+            if not before or dowels not in (None, before[-1].dowels):
+                self.reader.fault(at, "fault.same_dowels")
+            dowels = before[-1].dowels if before else None
         return Round(
             name=self.reader.text(name, f"{path}.name", name_of("round.name")),
-            dowels=(fitted[0], fitted[1]) if fitted else (Dowel(0.0, 0.0), Dowel(0.0, 0.0)),
+            since=since,
+            dowels=dowels or (Dowel(0.0, 0.0), Dowel(0.0, 0.0)),
             bore=self.bore(part.get("bore"), f"{path}.bore"),
             face=None if part.get("face") is None else self.face(part["face"], f"{path}.face"),
         )
+
+    def dowels(self, value: object, path: str) -> tuple[Dowel, Dowel] | None:
+        items = self.reader.listing(value, path, name_of("dowels"), 2, 2)
+        found = [self.dowel(item, f"{path}.{i}", i) for i, item in enumerate(items)]
+        return (found[0], found[1]) if found else None
 
     def dowel(self, value: object, path: str, index: int) -> Dowel:
         part = self.reader.section(value, path, ("offset", "aim_deg"))

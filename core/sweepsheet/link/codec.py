@@ -54,7 +54,7 @@ WORDS = (
     "to_tip", "journal_length", "to_hub_front", "to_hub_rear", "to_splines_front",
     "to_splines_rear", "disc_wear", "release", "to_fingers", "fingers_worn", "to_bearing",
     "bearing_stroke", "release_travel", "engagement_min", "tip_gap_min", "release_gap_min",
-    "release_gap_max", "engine_pm", "gearbox_pm",
+    "release_gap_max", "engine_pm", "gearbox_pm", "since", "reseated", "cleaned",
 )  # fmt: skip
 LETTERS = (
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"
@@ -160,7 +160,8 @@ def minimal(data: Mapping[str, Any]) -> dict[str, Any]:
     """The data without format, version, and every key that changes nothing; whole numbers as such.
 
     Rounds are looked at one by one, each as if it were the first, or a long job would take long;
-    so names of rounds stay. Raises ``InputError`` where the data are no job.
+    so names of rounds stay, and what was done before them. Raises ``InputError`` where the data are
+    no job.
     """
     read_job(data)
     rounds = data["rounds"]
@@ -169,8 +170,9 @@ def minimal(data: Mapping[str, Any]) -> dict[str, Any]:
     units = {"units": data["units"]} if "units" in data else {}
     found = []
     for each in rounds:
-        named = {"name": each["name"]} if each.get("name") else {}
-        found.append(_without_needless({**units, "rounds": [each]})["rounds"][0] | named)
+        kept = {key: each[key] for key in ("name", "since") if each.get(key)}
+        alone = {key: value for key, value in each.items() if key != "since"}
+        found.append(_without_needless({**units, "rounds": [alone]})["rounds"][0] | kept)
     return {**shortest, "rounds": found}
 
 

@@ -9,11 +9,14 @@ from __future__ import annotations
 import math
 
 from sweepsheet.maths.vector import Sym2, Vec2, outer
+from sweepsheet.sweep.checks import ROUNDING
 from sweepsheet.sweep.uncertainty import rectangular
 
 # What is believed of gain and lag before anything was seen: within about 8 % and 5 degrees,
 # one standard deviation each. Common practice, no source.
 PRIOR_SPREAD = 0.08
+# The least variance one way, over that the other way: a spread thinner than this is a line.
+_THIN = 1e-9
 
 
 def play_covariance(clearance: float) -> Sym2:
@@ -49,3 +52,15 @@ def unseen_covariance(move: Vec2) -> Sym2:
     """
     variance = PRIOR_SPREAD**2 * move.dot(move)
     return Sym2(variance, 0.0, variance)
+
+
+def at_least(covariance: Sym2) -> Sym2:
+    """A covariance that can be inverted, however good the dial is said to be.
+
+    Neither nothing at all, nor nothing beside what it is the other way.
+
+    >>> at_least(Sym2(0.0, 0.0, 4.0)).xx > 0.0
+    True
+    """
+    floor = ROUNDING**2 + _THIN * (covariance.xx + covariance.yy)
+    return covariance + Sym2(floor, 0.0, floor)

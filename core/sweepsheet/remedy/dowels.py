@@ -19,6 +19,7 @@ from sweepsheet.maths.verdict import NOT_JUDGED, Judged, judge
 from sweepsheet.remedy.dowel_uncertainty import unseen_covariance
 from sweepsheet.remedy.history import refit_covariance
 from sweepsheet.remedy.response import DowelResponse
+from sweepsheet.remedy.seating import Seating
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +71,7 @@ class OptionEvaluator:
     latest: Bore
     pilot: PilotShift | None
     common: Sym2
+    seating: Seating | None = None
 
     def option(self, *, leave: bool, dowel: Dowel, center: Vec2, covariance: Sym2) -> Option:
         """An option, with its chances and whether it fits the bolt holes."""
@@ -122,7 +124,7 @@ class OptionEvaluator:
             if same
             else response.covariance_after(ZERO) + unseen_covariance(move)
         )
-        spread = known + self.common + refit_covariance(self.job, move)
+        spread = known + self.common + refit_covariance(self.job, move, self.seating)
         dowel = Dowel(offset, direction_of(move) if offset else 0.0)
         return self.option(leave=False, dowel=dowel, center=center, covariance=spread)
 

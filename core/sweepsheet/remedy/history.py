@@ -9,15 +9,12 @@ from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE
 from sweepsheet.maths.vector import Sym2, Vec2
 from sweepsheet.maths.verdict import judge
-from sweepsheet.remedy.dowel_uncertainty import PRIOR_SPREAD, aim_covariance, play_covariance
+from sweepsheet.remedy.dowel_uncertainty import PRIOR_SPREAD, aim_covariance, at_least
 from sweepsheet.remedy.observed_move import ObservedMove, observed_move_of
 from sweepsheet.remedy.response import LOOSE_SPREAD, DowelResponse, RoundObservation, response_of
 from sweepsheet.remedy.rigid import DowelLine, nominal_move
+from sweepsheet.remedy.seating import Seating, chains_of, mean_center, mean_covariance, play_of
 from sweepsheet.remedy.trim import Trim, trim_for
-from sweepsheet.sweep.checks import ROUNDING
-
-# The least variance one way, over that the other way: a spread thinner than this is a line.
-_THIN = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +34,14 @@ class History:
 
 
 def history_of(
-    job: Job, measured: tuple[RoundResult, ...], line: DowelLine | None, common: Sym2
+    job: Job,
+    measured: tuple[RoundResult, ...],
+    line: DowelLine | None,
+    common: Sym2,
+    seating: Seating | None = None,
 ) -> History:
-    """Compare the rounds; ``common`` is the doubt that they all share."""
-    seen = _since_changed(_seen(job, measured, line))
+    """Compare the rounds; ``common`` is the doubt that they all share, ``seating`` the seat's."""
+    seen = _since_changed(_seen(job, measured, line, seating))
     if not seen:
         return History(None, None, None, None)
     observed = observed_move_of(seen)
@@ -54,39 +55,53 @@ def history_of(
     if first.offset == 0 or first != second:
         return History(response, observed, None, None)
     trim = trim_for(response, first.offset, first.aim_deg)
-    spread = trim.covariance + common + refit_covariance(job, trim.move)
+    spread = trim.covariance + common + refit_covariance(job, trim.move, seating)
     judged = judge(trim.center, spread, job.limits.bore_offset, job.limits.confidence)
     return History(response, observed, trim, judged.probability)
 
 
-def refit_covariance(job: Job, move: Vec2) -> Sym2:
-    """What fitting dowels anew leaves open: the play of their fit, and how well they are aimed."""
-    play = play_covariance(job.housing.dowel_clearance)
-    return play + aim_covariance(move, job.stock.aim_setting_deg)
+def refit_covariance(job: Job, move: Vec2, seating: Seating | None = None) -> Sym2:
+    """What fitting dowels anew leaves open: where the housing comes to rest, and the dowels' aim.
+
+    How well it comes back to its place is known from seating it again, or else from the play.
+    """
+    return play_of(job, seating) + aim_covariance(move, job.stock.aim_setting_deg)
 
 
 def _seen(
-    job: Job, measured: tuple[RoundResult, ...], line: DowelLine | None
+    job: Job, measured: tuple[RoundResult, ...], line: DowelLine | None, seating: Seating | None
 ) -> list[RoundObservation]:
     """The rounds as the dowels' doings see them; none where the latest dowels can't be told.
 
-    The housing sits as it was found in the first round; every round after is a new fit. An earlier
-    round whose sweep can't be believed tells nothing, and can't be taken again.
+    The housing sits as it was found in the first round; every round after is a new fit, and those
+    in which it was only seated again are one with the round before: the mean of their centres,
+    whose seats average out. An earlier round whose sweep can't be believed tells nothing, and can't
+    be taken again.
     """
     seen = []
-    for i, (each, found) in enumerate(zip(job.rounds, measured, strict=True)):
-        move = nominal_move(each.dowels, line)
+    for chain in chains_of(job.rounds):
+        is_latest = chain[-1] == len(measured) - 1
+        dowels = job.rounds[chain[0]].dowels
+        move = nominal_move(dowels, line)
         if move is None:
-            if i == len(measured) - 1:
+            if is_latest:
                 return []
             continue
-        if found.bore.swept.unreliable and i < len(measured) - 1:
-            continue
-        covariance = found.bore.swept.uncertainty.covariance
-        if i:
-            covariance = covariance + refit_covariance(job, move)
-        sizes = (each.dowels[0].offset, each.dowels[1].offset)
-        seen.append(RoundObservation(found.bore.center, at_least(covariance), sizes, move))
+        bores = [measured[i].bore for i in chain]
+        believed = [bore for bore in bores if not bore.swept.unreliable]
+        if not believed:
+            if not is_latest:
+                continue
+            believed = bores[-1:]
+        covariance = mean_covariance(believed)
+        if seating is not None:
+            covariance = covariance + seating.play.scaled(1.0 / len(believed))
+        elif chain[0]:
+            covariance = covariance + play_of(job, None)
+        if chain[0]:
+            covariance = covariance + aim_covariance(move, job.stock.aim_setting_deg)
+        sizes = (dowels[0].offset, dowels[1].offset)
+        seen.append(RoundObservation(mean_center(believed), at_least(covariance), sizes, move))
     return seen
 
 
@@ -107,15 +122,3 @@ def _since_changed(seen: list[RoundObservation]) -> list[RoundObservation]:
                 start = i
         last = each
     return seen[start:]
-
-
-def at_least(covariance: Sym2) -> Sym2:
-    """A covariance that can be inverted, however good the dial is said to be.
-
-    Neither nothing at all, nor nothing beside what it is the other way.
-
-    >>> at_least(Sym2(0.0, 0.0, 4.0)).xx > 0.0
-    True
-    """
-    floor = ROUNDING**2 + _THIN * (covariance.xx + covariance.yy)
-    return covariance + Sym2(floor, 0.0, floor)

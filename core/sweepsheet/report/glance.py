@@ -40,6 +40,7 @@ REASONS: dict[str, tuple[str, ...]] = {
     "get-pair": ("no-stock", "beyond-stock"),
     "get-size": ("beyond-stock", "between-sizes"),
     "open-holes": ("bolt-holes",),
+    "mend-seat": ("seat-scatters",),
 }
 # Steps whose reason is the same in every job: ``why.CODE``.
 ALWAYS = (

@@ -50,7 +50,9 @@ class Section:
 
 def sections_of(solution: Solution, language: Language) -> tuple[Section, ...]:
     """Every part of the sheet that the job gives."""
-    parts = (_face, _squaring, _pilot, _seat, _depth, _history, _pairs, _chip, _companions)
+    parts = (
+        _face, _squaring, _pilot, _seat, _seating, _depth, _history, _pairs, _chip, _companions,
+    )  # fmt: skip
     return tuple(section for part in parts for section in part(solution, language))
 
 
@@ -198,6 +200,19 @@ def _seat(solution: Solution, language: Language) -> Iterator[Section]:
         )
     ]  # fmt: skip
     yield _judged(language, "seat", _title(language, "seat"), seat.judged, lines, "seat.chance")
+
+
+def _seating(solution: Solution, language: Language) -> Iterator[Section]:
+    seating, units, say = solution.seating, solution.job.units, language.say
+    if seating is None:
+        return
+    radius, dial = Distance(seating.radius, units), Distance(seating.dial_radius, units)
+    lines = [
+        say("seating.back", times=seating.times, radius=radius),
+        say("seating.dial", dial=dial),
+        *([say("seating.once")] if seating.times == 1 else []),
+    ]
+    yield Section("seating", _title(language, "seating"), lines=tuple(lines))
 
 
 def _depth(solution: Solution, language: Language) -> Iterator[Section]:

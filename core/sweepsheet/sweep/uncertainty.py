@@ -31,12 +31,14 @@ STATED_DOF = 3
 class Uncertainty:
     """The covariance of a harmonic and the standard uncertainties behind it, in small units.
 
-    ``scatter`` is that of one reading; ``setting`` holds one value a position; ``lack_of_fit`` is
-    what the residuals show beyond all that. ``noise`` is the typical standard uncertainty of the
-    mean reading at one position without lack of fit: the yardstick for residuals.
+    ``fresh`` is what of the covariance is new in every sweep. ``scatter`` is that of one reading;
+    ``setting`` holds one value a position; ``lack_of_fit`` is what the residuals show beyond all
+    that. ``noise`` is the typical standard uncertainty of the mean reading at one position without
+    lack of fit: the yardstick for residuals.
     """
 
     covariance: Sym2
+    fresh: Sym2
     scatter: float
     dial: float
     setting: tuple[float, ...]
@@ -81,16 +83,17 @@ def uncertainty_of(
     noise = math.fsum(variances) / len(variances)
     lack = _lack_of_fit(fitted, noise)
 
-    covariance = ZERO_COVARIANCE
+    covariance = fresh = ZERO_COVARIANCE
     for weight, spread in zip(fitted.position_weights(), setting, strict=True):
         covariance = covariance + outer(weight).scaled(dial**2 + spread**2 + lack)
     for row in fitted.weights:
         for single in row:
             if single is not None:
-                covariance = covariance + outer(single).scaled(scatter**2)
+                fresh = fresh + outer(single).scaled(scatter**2)
     for row, drift in zip(fitted.weights, closing, strict=True):
         covariance = covariance + _drift(row, factor * (drift or 0.0))
-    return Uncertainty(covariance, scatter, dial, setting, math.sqrt(lack), math.sqrt(noise))
+    whole, spread = covariance + fresh, math.sqrt(noise)
+    return Uncertainty(whole, fresh, scatter, dial, setting, math.sqrt(lack), spread)
 
 
 def scatter_variance(fitted: Harmonic, stated: float) -> float:

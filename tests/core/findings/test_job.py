@@ -63,6 +63,14 @@ def leaning(slope: float, job: Data, **keys: object) -> Data:
     return with_face(job, face_readings(0.0, slope, EIGHTHS), positions=EIGHTHS, **keys)
 
 
+def seated_again(*heights: float) -> Data:
+    """A bore at these heights, the housing loosened and torqued again between the sweeps."""
+    job = then(*(make_job(readings_of(0.0, y)) for y in heights))
+    for each in job["rounds"][1:]:
+        each["since"] = "reseated"
+    return job
+
+
 def tipped(job: Data) -> Data:
     """The job, its housing known to stand tipped at the block."""
     return {**job, "housing": {**job["housing"], "tilt_from": "front"}}
@@ -326,6 +334,10 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         "The gearbox has 8.0 thou clearance in it and may sit 4.0 thou off",
         joint(readings_of(0.0, -3.0), housing={"bore_diameter": 4.008, "register_diameter": 4.0}),
         joint(readings_of(0.0, -3.0), housing={"bore_diameter": 4.001, "register_diameter": 4.0}),
+    ),
+    (
+        "seat-scatters", "caution", "rounds.1.since", "lands up to 12.3 thou from its place",
+        seated_again(-3.0, -7.0), seated_again(-3.0, -3.5),
     ),
     (
         "moved-wrong-way", "stop", "rounds.1.dowels",

@@ -8,7 +8,7 @@ import pytest
 
 from sweepsheet import sheet, solve
 from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2
-from sweepsheet.remedy.history import at_least
+from sweepsheet.remedy.dowel_uncertainty import at_least
 from tests.cases.jobs import (
     PERFECT,
     TWO_HOLES,

@@ -74,7 +74,7 @@ TYPICAL = {
     "unit": "thou", "long_unit": "inch", "low": "0", "high": "120", "choices": "inch, metric",
     "why": "line 1", "kind": "the pilot bore", "swing": "21.6 thou", "of": "8",
     "where": "4:30", "status": "404", "path": "main.js", "slope": "1.2 thou per inch",
-    "round": "Recheck 1",
+    "round": "Recheck 1", "radius": "1.8 thou", "dial": "0.9 thou", "times": "3",
     "need": "at least 0.100 in", "band": "0.118 in to 0.182 in",
     "depth": "4 thou", "rock": "0.5 thou", "stack": "3", "value": "4",
 }  # fmt: skip

@@ -80,7 +80,7 @@ export class Rounds {
   adopt() {
     for (const { part, bore, face, boreOwn, faceOwn } of this.#rounds) {
       for (const each of [bore, face, boreOwn, faceOwn]) each.adopt();
-      showSecondDowel(part);
+      showDowels(part);
       showNaming(part);
     }
   }
@@ -104,7 +104,7 @@ export class Rounds {
     // Dowels that were in as found are rare.
     if (n === 0) get('.naming').append(get('.dowels'));
     get('.face-setup').hidden = n !== 0;
-    if (n !== 0) get('.face-setup').remove();
+    part.querySelector(n === 0 ? '.since' : '.face-setup')?.remove();
     const bore = new Readings(get('.bore-readings'), `rounds.${n}.bore`, say('what.bore'));
     const face = new Readings(get('.face-readings'), `rounds.${n}.face`, say('what.face'));
     for (const [button, readings] of [[get('.more-bore'), bore], [get('.more-face'), face]]) {
@@ -121,7 +121,7 @@ export class Rounds {
     get('.own-face').addEventListener('click', () => faceOwn.open());
     const round = { part, bore, face, boreOwn, faceOwn };
     part.addEventListener('input', () => {
-      showSecondDowel(part);
+      showDowels(part);
       this.#showRows(round);
     });
     get('.remove-round').addEventListener('click', () => {
@@ -132,7 +132,7 @@ export class Rounds {
     if (n !== 0) this.#showRows(round);
     this.#rounds.push(round);
     if (!part.isConnected) this.place.append(part);
-    showSecondDowel(part);
+    showDowels(part);
   }
 
   /** Only the last recheck can be removed. */
@@ -153,8 +153,14 @@ function showNaming(part) {
   }
 }
 
-/** The second dowel has fields of its own only where it differs. @param {HTMLElement} part */
-function showSecondDowel(part) {
+/** Where nothing was done to the dowels they are those of the round before; the second dowel has fields of its
+ * own only where it differs. @param {HTMLElement} part */
+function showDowels(part) {
+  const since = part.querySelector('select[data-name="since"]');
+  const dowels = part.querySelector('.dowels');
+  if (since instanceof HTMLSelectElement && dowels instanceof HTMLElement) {
+    dowels.hidden = since.value !== 'dowels';
+  }
   const alike = part.querySelector('select[data-name="alike"]');
   const second = part.querySelector('.second-dowel');
   if (alike instanceof HTMLSelectElement && second instanceof HTMLElement) {
