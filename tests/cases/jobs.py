@@ -91,6 +91,16 @@ def then(job: Data, *later: Data) -> Data:
     return {**job, "rounds": [*job["rounds"], *(r for each in later for r in each["rounds"])]}
 
 
+def since(job: Data, *done: str) -> Data:
+    """The job with this done before each round after the first; the dowels follow from it."""
+    first, *later = job["rounds"]
+    rounds = [first]
+    for each, how in zip(later, done, strict=False):
+        kept = {key: value for key, value in each.items() if key != "dowels" or how == "dowels"}
+        rounds.append({**kept, "since": how})
+    return {**job, "rounds": [*rounds, *later[len(done) :]]}
+
+
 SEVEN_BOLTS = [{"at_deg": 15.0 + 51.0 * i, "radius": 8.0 + 0.1 * i} for i in range(7)]
 TWO_HOLES = [{"at_deg": 270.0, "radius": 7.0}, {"at_deg": 90.0, "radius": 7.0}]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import copy
-from typing import Any
+from typing import Any, get_args
 
 import pytest
 from hypothesis import given
@@ -13,8 +13,9 @@ from sweepsheet.form.from_job import POSITION_CHOICES, form_of, number_text, pos
 from sweepsheet.form.parse import number_or_text, position_or_text
 from sweepsheet.form.to_job import draft_of, job_of
 from sweepsheet.job.checklist import CODES
+from sweepsheet.job.model import Since
 from sweepsheet.job.read import read_job
-from tests.cases.jobs import make_job, whole_job, with_dowels, with_face
+from tests.cases.jobs import make_job, since, whole_job, with_dowels, with_face
 
 Data = dict[str, Any]
 
@@ -125,9 +126,10 @@ def jobs(draw: st.DrawFn) -> Data:
 
 
 @pytest.mark.slow
-@given(jobs())
-def test_a_job_file_comes_back_exactly(data: Data) -> None:
+@given(jobs(), st.lists(st.sampled_from(get_args(Since))))
+def test_a_job_file_comes_back_exactly(given_data: Data, done: list[str]) -> None:
     """To the same job; and the texts, once written, are written the same again."""
+    data = since(given_data, *done)
     job = read_job(data)
     form = form_of(data)
     typed = job_of(form)

@@ -9,14 +9,14 @@ import random
 import re
 import string
 import zlib
-from typing import Any
+from typing import Any, get_args
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sweepsheet.job.checklist import CODES, RECORDED
-from sweepsheet.job.model import ABOUT_KEYS
+from sweepsheet.job.model import ABOUT_KEYS, Since
 from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import (
     LETTERS,
@@ -34,7 +34,7 @@ from sweepsheet.link.share import open_link
 from sweepsheet.page import handle_request
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
-from tests.cases.jobs import EIGHTHS, QUARTERS, make_job, then, whole_job
+from tests.cases.jobs import EIGHTHS, QUARTERS, make_job, since, then, whole_job
 from tests.cases.links import link_of, ordinary_job, packed, unpacked
 
 Data = dict[str, Any]
@@ -179,8 +179,9 @@ JOBS = st.fixed_dictionaries(
 
 @pytest.mark.slow
 @settings(max_examples=150)
-@given(JOBS)
-def test_a_job_comes_out_of_its_link_as_it_went_in(data: Data) -> None:
+@given(JOBS, st.lists(st.sampled_from(get_args(Since))))
+def test_a_job_comes_out_of_its_link_as_it_went_in(plain: Data, done: list[str]) -> None:
+    data = since(plain, *done)
     job = read_job(data)
     fragment = fragment_of(data, ("thou", "1.0"))
     linked = read_link(fragment)
