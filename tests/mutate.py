@@ -41,6 +41,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "alignment.bore": (),
     "alignment.depth": (),
     "alignment.places": (),
+    "alignment.plate": (),
     "alignment.face": (),
     "alignment.rotating_part": (),
     "remedy.chip": (),

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from sweepsheet.alignment.bore import vertical_covariance
 from sweepsheet.alignment.face import Face
+from sweepsheet.alignment.plate import Plate
 from sweepsheet.alignment.rotating_part import Runout, measure_rotating_part
-from sweepsheet.alignment.rounds import RoundResult, measure_round
+from sweepsheet.alignment.rounds import RoundResult, measure_rounds
 from sweepsheet.alignment.seat import Seat, seat_of
 from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE, K_99_PLANE
@@ -18,7 +19,7 @@ from sweepsheet.remedy.dowels import Option, OptionEvaluator, choose, options_fo
 from sweepsheet.remedy.history import History, history_of
 from sweepsheet.remedy.response import DowelResponse
 from sweepsheet.remedy.rigid import DowelLine
-from sweepsheet.remedy.seating import Seating, play_of, seating_of
+from sweepsheet.remedy.seating import Seating, play_of, seating_of, seats_of
 from sweepsheet.remedy.settling import Settling, bore_settling, face_settling, too_coarse
 from sweepsheet.remedy.spacer import DepthFit, depth_fit
 from sweepsheet.remedy.squaring import Squaring, rim_of, square
@@ -37,6 +38,7 @@ class Solution:
 
     job: Job
     measured: tuple[RoundResult, ...]
+    plate: Plate | None
     seat: Seat | None
     seating: Seating | None
     depth: DepthFit | None
@@ -111,7 +113,7 @@ class Solution:
         if face is None or swept is None or not self.face_first or face.swept.unreliable:
             return False
         radius = swept.radius * self.job.units.small_per_long
-        for measured in self.measured[:-1]:
+        for measured in self.measured[: seats_of(self.job.rounds)[-1]]:
             before = measured.face
             if before is None or before.judged.verdict != "outside" or before.swept.unreliable:
                 continue
@@ -162,11 +164,16 @@ class Solution:
         return self.latest.bore.judged.verdict != "within" and seating.radius > limit
 
     @property
+    def plate_unknown(self) -> bool:
+        """Whether a plate was swept of which nothing is known: its error is in the readings."""
+        return self.plate is not None and not self.plate.is_known
+
+    @property
     def something_first(self) -> bool:
         """Whether anything comes before the dowels: readings, face, a wrong move, a tight fit."""
         tight = self.seat is not None and self.seat.clearance < 0
         differ = self.latest.bore.swept.disagreement is not None or self.one_is_wrong
-        wrong = self.must_sweep_again or differ or self.wrong_way
+        wrong = self.must_sweep_again or differ or self.wrong_way or self.plate_unknown
         return wrong or self.face_rules or self.seat_first or tight
 
     @property
@@ -198,12 +205,12 @@ def _tilts_apart(now: Face, before: Face, radius: float) -> tuple[Vec2, float]:
 def work_out(job: Job) -> Solution:
     """Everything there is to know about a checked job."""
     housing, per_long = job.housing, job.units.small_per_long
-    measured = tuple(measure_round(job, each) for each in job.rounds)
+    measured, plate = measure_rounds(job)
     bore, face = measured[-1].bore, measured[-1].face
     line = None
     if housing.dowel_holes is not None:
         line = DowelLine.of(housing.dowel_holes, per_long)
-    common = vertical_covariance(job.indicator, job.crank)
+    common = vertical_covariance(job.indicator, job.crank) + bore.fixed
     seating = seating_of(job, measured)
     history = history_of(job, measured, line, common, seating)
     way = None if measured[-1].pilot is None else measured[-1].pilot.way
@@ -214,6 +221,7 @@ def work_out(job: Job) -> Solution:
     return Solution(
         job=job,
         measured=measured,
+        plate=plate,
         seat=seat_of(job, bore),
         seating=seating,
         depth=depth_fit(job),

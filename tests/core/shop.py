@@ -79,6 +79,7 @@ class Shop:
     step: float = 0.5
     phase: float = 0.0
     play: float = PLAY
+    plate: Array = field(default_factory=lambda: np.zeros(2))
     moved: Array = field(default_factory=lambda: np.zeros(2))
     seat: Array = field(default_factory=lambda: np.zeros(2))
 
@@ -132,7 +133,7 @@ class Shop:
                 floats = 0.1 if self.holds_crank else self.end_play
                 pushed = 1000.0 * face_height(self.slope, at) / 1000.0 + rng.uniform(0.0, floats)
             else:
-                pushed = -wall_distance(self.bore, self.slope, at)
+                pushed = -wall_distance(self.bore + self.plate, self.slope, at)
                 pushed += self.sag * (1.0 - math.cos(at)) / 2.0
             scatter = self.scatter + (1.5 if self.loose == "flex" else 0.0)
             value = pushed + rng.gauss(0.0, scatter) + (slipped if i >= jump else 0.0)
@@ -284,7 +285,9 @@ class Mechanic:
 
     def better(self, part: str, measure: str) -> None:
         """Measure better, as he is told."""
-        if measure == "sag":
+        if measure == "plate":
+            self.turn_plate()
+        elif measure == "sag":
             tries = [max(0.0, self.shop.sag + self.shop.rng.gauss(0.0, 0.35)) for _ in range(3)]
             self.job["indicator"]["sag"] = [round(t * 2.0) / 2.0 for t in tries]
         elif measure == "sweep":
@@ -310,6 +313,11 @@ class Mechanic:
         self.shop.wrong_aim = ""
         self.dowels = [{"offset": offset, "aim_deg": aim_deg % 360.0}] * 2
         self.shop.fit(offset, self.aim_truly)
+
+    def turn_plate(self) -> None:
+        """Only the plate goes half a turn round on its pins; then the bore once more."""
+        self.shop.plate = -self.shop.plate
+        self.sweep_anew(face=False, since="plate_turned")
 
     def find_out(self) -> None:
         """Look which is wrong: the dial's sense, the side, the aim; and put it right."""
@@ -396,6 +404,9 @@ class Mechanic:
         """Clear up what can't be right."""
         if step["finding"] in ("moved-wrong-way", "moved-mirrored"):
             self.find_out()
+            return "again"
+        if step["finding"] == "plate-unknown":
+            self.turn_plate()
             return "again"
         if step["finding"] == "closing-error" and self.shop.rng.random() < 0.9:
             self.shop.loose = ""

@@ -180,6 +180,7 @@ def lengths(fit: Fit, **more: object) -> Act:
     return typed("depth", **fit.measured(random.Random(3)) | more)
 
 
+PLATE = typed("housing", swept_bore="plate")
 BOTTOMS = lengths(DEEP)
 SEEN_AGAIN = (cleaned,)
 SEEN_TWICE = (cleaned, once_more("face"))
@@ -309,6 +310,21 @@ STATES = (
     State("seats 3 off its place, far inside a wide limit", "seat-scatters do.fit-dowels",
           "do.mend-seat", off(30.0, 6, limit=15.0, play=6.0, drawer=[28.0]), (reseated(5),),
           "within"),
+    State("swept in a plate 4 off, nothing known of it", "plate-unknown do.fix-stop",
+          "do.fit-dowels do.leave do.done do.move", {**NEAR, "plate": plane(4.0, 1.0)}, (PLATE,),
+          "within"),
+    State("swept in a plate 4 off, bore 8 low", "plate-unknown do.fix-stop",
+          "do.fit-dowels do.leave do.done do.move", {**LOW, "plate": plane(4.0, 1.0)}, (PLATE,),
+          "within"),
+    State("swept in a plate that may be 4 off, close", "undecided do.settle-bore",
+          "plate-unknown do.leave do.done do.move", off(3.0, 6, plate=plane(3.0, 2.0)),
+          (PLATE, typed("housing", plate_concentricity=4.0)), "within"),
+    State("swept in a plate that is true within 0.2", "do.leave", "plate-unknown do.move",
+          {**NEAR, "plate": plane(0.2, 1.0)}, (PLATE, typed("housing", plate_concentricity=0.2)),
+          "within"),
+    State("plate turned, bore 8 low", "do.move do.fit-dowels do.reseat",
+          "plate-unknown do.leave do.sweep-face", {**LOW, "plate": plane(4.0, 1.0)},
+          (PLATE, Mechanic.turn_plate), "within"),
     State("dial's sense typed wrongly", "moved-wrong-way do.fix-stop", "do.trim",
           {**off(10.0, 6), "wrong_sense": True}, (fitted(7.0, 6),), "within"),
     State("clock read from the front", "moved-mirrored do.fix-stop", "do.trim",

@@ -24,9 +24,17 @@ from sweepsheet.sweep.uncertainty import STATED_DOF, rectangular, step_uncertain
 
 @dataclass(frozen=True, slots=True)
 class Bore(Eccentricity):
-    """What a bore sweep tells."""
+    """What a bore sweep tells.
+
+    ``noise`` is what of the covariance a new sweep would draw anew: that of the readings. ``fresh``
+    is the part of it that scatter makes. ``fixed`` is what a plate that was swept leaves in doubt;
+    the rest is common to all sweeps (``vertical_covariance``).
+    """
 
     swept: SweepAnalysis
+    noise: Sym2
+    fresh: Sym2
+    fixed: Sym2 = ZERO_COVARIANCE
 
     @property
     def ellipse(self) -> Ellipse:
@@ -55,8 +63,10 @@ def measure_bore(
     """
     swept = examine(corrected_bore(bore, indicator, crank), bore.sweeps, indicator)
     center = -swept.fitted.amplitude
-    covariance = swept.uncertainty.covariance + vertical_covariance(indicator, crank)
-    return Bore(center, covariance, judge(center, covariance, limit, confidence), swept)
+    noise, fresh = swept.uncertainty.covariance, swept.uncertainty.fresh
+    covariance = noise + vertical_covariance(indicator, crank)
+    judged = judge(center, covariance, limit, confidence)
+    return Bore(center, covariance, judged, swept, noise, fresh)
 
 
 def needle_swing(bore: Bore, indicator: Indicator, crank: Crank) -> float:

@@ -39,6 +39,7 @@ from sweepsheet.findings.settle import settle_message
 from sweepsheet.job.model import Dowel, Hole
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.remedy.dowels import Option
+from sweepsheet.remedy.seating import seats_of
 from sweepsheet.remedy.settling import Settling
 from sweepsheet.remedy.trim import Trim
 from sweepsheet.remedy.unequal_pairs import Pair
@@ -57,7 +58,7 @@ from sweepsheet.words.messages import (
 # What is wrong with readings or parts themselves: each has a first step of its own.
 FIX_FIRST = (
     "looks-like-inches", "foreign-reading", "closing-error", "moved-wrong-way", "moved-mirrored",
-    "interference",
+    "interference", "plate-unknown",
 )  # fmt: skip
 # Who has tried so many rounds with offset dowels has another trouble than their size or aim.
 MOST_TRIES = 6
@@ -202,10 +203,11 @@ def _bore_steps(solution: Solution, before: list[Step]) -> Iterator[Step]:
 def _leave(solution: Solution, before: list[Step]) -> Iterator[Step]:
     """The bore is within: done where the sweep before said so too, on the same dowels."""
     rounds, measured = solution.job.rounds, solution.measured
+    seats = seats_of(rounds)
     again = (
-        len(rounds) > 1
-        and rounds[-1].dowels == rounds[-2].dowels
-        and measured[-2].bore.judged.verdict == "within"
+        len(seats) > 1
+        and rounds[seats[-1]].dowels == rounds[seats[-2]].dowels
+        and measured[seats[-2]].bore.judged.verdict == "within"
     )
     if again and not before:
         yield step("done")
@@ -322,7 +324,7 @@ def _move(solution: Solution) -> Step:
 def _fit(solution: Solution, choice: Option) -> Iterator[Step]:
     """The dowels to fit, or how to turn those that are in, and the recheck."""
     fit = _dowels(solution, choice)
-    if fit.code == "fit-dowels" and len(solution.job.rounds) == 1:
+    if fit.code == "fit-dowels" and len(seats_of(solution.job.rounds)) == 1:
         yield step("reseat")
     yield fit
     yield step("recheck")

@@ -154,6 +154,8 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
             yield finding("limit-source", "note", "limits.source", limit=limit)
     if bore.direction_pm_deg is None and not bore.swept.unreliable:
         yield finding("direction-unknown", "note", field)
+    if solution.plate_unknown:
+        yield finding("plate-unknown", "stop", "housing.plate_concentricity")
     if job.crank.axis == "horizontal" and job.indicator.sag is None:
         yield finding(
             "droop-unmeasured", "note", "indicator.sag",

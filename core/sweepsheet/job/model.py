@@ -38,8 +38,9 @@ Joint = Literal["front", "rear"]
 TiltFrom = Literal["front", "rear"]
 Release = Literal["lever", "hydraulic"]
 # What was done since the round before: dowels; or on the same ones it was only loosened and torqued
-# again; or the joint cleaned or mended.
-Since = Literal["dowels", "reseated", "cleaned"]
+# again; or the joint cleaned or mended; or only a plate that is swept with it turned half a turn.
+Since = Literal["dowels", "reseated", "cleaned", "plate_turned"]
+SweptBore = Literal["housing", "plate"]
 RotatingPartKind = Literal["pilot_bore", "crank_flange", "flywheel_face"]
 
 ABOUT_KEYS = (
@@ -112,8 +113,10 @@ class Housing:
     between that flange and the block. ``pilot_distance`` runs from the rear face
     forward to the pilot bearing, ``tail_distance`` from the rear face back to the gearbox tail.
     ``bore_diameter`` and ``register_diameter`` are those of the bore and of the part of the gearbox
-    that sits in it. Clearances are on the diameter. ``tilt_from`` is which side makes the rear
-    face lean: the housing stands tipped at its front flange, or its rear face is cut crooked.
+    that sits in it. ``swept_bore`` is whose bore was swept: that of a plate bolted on is off its
+    pins by up to ``plate_concentricity``. Clearances are on the diameter. ``tilt_from`` is which
+    side makes the rear face lean: the housing stands tipped at its front flange, or its rear face
+    is cut crooked.
     """
 
     depth: float | None = number(LENGTH)
@@ -127,6 +130,8 @@ class Housing:
     tilt_from: TiltFrom | None = choice(get_args(TiltFrom), nullable=True)
     bore_diameter: float | None = number(LENGTH)
     register_diameter: float | None = number(LENGTH)
+    swept_bore: SweptBore = choice(get_args(SweptBore))
+    plate_concentricity: float | None = number(SMALL)
     dowel_holes: tuple[Hole, Hole] | None
     bolts: tuple[Hole, ...]
     bolt_clearance: float | None = number(SMALL)
@@ -274,7 +279,8 @@ class Round:
     """One set of sweeps with the dowels that were in the block at the time.
 
     ``since``: what was done before it. Where that was not done to the dowels, they are those of the
-    round before; the first round has none before it.
+    round before; the first round has none before it. Where only a plate was turned, so is the face,
+    if it was not swept again.
     """
 
     name: str

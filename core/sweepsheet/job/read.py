@@ -255,12 +255,15 @@ class _JobReader(SweepReader):
             if not before or dowels not in (None, before[-1].dowels):
                 self.reader.fault(at, "fault.same_dowels")
             dowels = before[-1].dowels if before else None
+        face = None if part.get("face") is None else self.face(part["face"], f"{path}.face")
+        if face is None and since == "plate_turned" and before:
+            face = before[-1].face  # the housing was not touched
         return Round(
             name=self.reader.text(name, f"{path}.name", name_of("round.name")),
             since=since,
             dowels=dowels or (Dowel(0.0, 0.0), Dowel(0.0, 0.0)),
             bore=self.bore(part.get("bore"), f"{path}.bore"),
-            face=None if part.get("face") is None else self.face(part["face"], f"{path}.face"),
+            face=face,
         )
 
     def dowels(self, value: object, path: str) -> tuple[Dowel, Dowel] | None:

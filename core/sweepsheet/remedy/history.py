@@ -79,8 +79,9 @@ def _seen(
     be taken again.
     """
     seen = []
-    for chain in chains_of(job.rounds):
-        is_latest = chain[-1] == len(measured) - 1
+    chains = chains_of(job.rounds)
+    for chain in chains:
+        is_latest = chain is chains[-1]
         dowels = job.rounds[chain[0]].dowels
         move = nominal_move(dowels, line)
         if move is None:

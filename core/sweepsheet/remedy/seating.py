@@ -53,12 +53,20 @@ def chains_of(rounds: Sequence[Round]) -> list[list[int]]:
     [[0, 1], [2]]
     """
     chains: list[list[int]] = []
-    for i, each in enumerate(rounds):
-        if each.since == "reseated":
+    for i in seats_of(rounds):
+        if rounds[i].since == "reseated":
             chains[-1].append(i)
         else:
             chains.append([i])
     return chains
+
+
+def seats_of(rounds: Sequence[Round]) -> list[int]:
+    """The rounds, by number, before which the housing itself was touched, and the first.
+
+    A round in which only a plate on it was turned is one with the round before.
+    """
+    return [i for i, each in enumerate(rounds) if each.since != "plate_turned"]
 
 
 def seating_of(job: Job, measured: Sequence[RoundResult]) -> Seating | None:
@@ -133,13 +141,13 @@ def mean_covariance(bores: Sequence[Bore]) -> Sym2:
     """What one sweep of these leaves open, on the average; what all sweeps share is not in it."""
     total = ZERO_COVARIANCE
     for bore in bores:
-        total = total + bore.swept.uncertainty.covariance
+        total = total + bore.noise
     return total.scaled(1.0 / len(bores))
 
 
 def _new_in_each(bores: Sequence[Bore]) -> float:
     """The variance along a line that scatter of the dial alone gives a centre."""
-    fresh = [bore.swept.uncertainty.fresh for bore in bores]
+    fresh = [bore.fresh for bore in bores]
     return math.fsum(each.xx + each.yy for each in fresh) / (2.0 * len(fresh))
 
 

@@ -1,12 +1,12 @@
 """What would settle a verdict that is too close to call: which measure gains most, and by how much.
 
 The doubt of a sweep has parts (``uncertainty``, ``bore.vertical_covariance``). Each measure makes
-one of them smaller: a sag test the doubt in height, one more sweep the scatter, eight positions
-everything that is new at each position, a finer dial what the dial itself is worth. What is left
-after it is worked out from the parts, with ``n`` even positions and ``m`` sweeps as
-``(2/n) (dial**2 + setting**2 + lack**2 + scatter**2/m)``. Whether it settles the verdict is asked
-at the offset as it was found; a sag test may find any sag there may be, so it is asked for none,
-half and all of it.
+one of them smaller: a sag test the doubt in height, turning a plate that was swept the plate's own,
+one more sweep the scatter, eight positions everything that is new at each position, a finer dial
+what the dial itself is worth. What is left after it is worked out from the parts, with ``n`` even
+positions and ``m`` sweeps as ``(2/n) (dial**2 + setting**2 + lack**2 + scatter**2/m)``. Whether it
+settles the verdict is asked at the offset as it was found; a sag test may find any sag there may
+be, so it is asked for none, half and all of it.
 """
 
 from __future__ import annotations
@@ -21,13 +21,13 @@ from sweepsheet.job.model import Crank, Indicator, Job
 from sweepsheet.job.sag import SagTest
 from sweepsheet.maths.normal import offset_half_width
 from sweepsheet.maths.units import UnitSystem
-from sweepsheet.maths.vector import ZERO, Sym2, Vec2
+from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
 from sweepsheet.maths.verdict import judge
 from sweepsheet.sweep.analysis import SweepAnalysis
 from sweepsheet.sweep.corrections import contact_factor
 from sweepsheet.sweep.uncertainty import rectangular, step_uncertainty
 
-Code = Literal["sag", "sweep", "positions", "dial"]
+Code = Literal["sag", "plate", "sweep", "positions", "dial"]
 
 # What a mechanic can be asked for: more than three sweeps or eight positions gain little more.
 MOST_SWEEPS_ASKED = 3
@@ -91,6 +91,8 @@ def bore_settling(job: Job, bore: Bore, *, coarse: bool) -> Settling | None:
     case = _Case(
         center=ZERO if coarse else bore.center,
         swept=bore.swept,
+        noise=bore.noise,
+        fixed=bore.fixed,
         limit=job.limits.bore_offset,
         confidence=job.limits.confidence,
         indicator=job.indicator,
@@ -114,6 +116,8 @@ def face_settling(job: Job, face: Face | None) -> Settling | None:
     case = _Case(
         center=harmonic,
         swept=face.swept,
+        noise=face.swept.uncertainty.covariance,
+        fixed=ZERO_COVARIANCE,
         limit=face.limit / 2.0,
         confidence=job.limits.confidence,
         indicator=job.indicator,
@@ -134,6 +138,8 @@ class _Case:
 
     center: Vec2
     swept: SweepAnalysis
+    noise: Sym2
+    fixed: Sym2
     limit: float
     confidence: float
     indicator: Indicator
@@ -156,6 +162,8 @@ class _Case:
         dial = self.indicator
         if self.crank.axis == "horizontal" and dial.sag is None and dial.sag_allowance > 0:
             yield "sag"
+        if self.fixed != ZERO_COVARIANCE:
+            yield "plate"
         if self._sweeps < MOST_SWEEPS_ASKED:
             yield "sweep"
         if self._positions < POSITIONS_ASKED:
@@ -193,7 +201,9 @@ class _Case:
         sweeps = self._sweeps + ("sweep" in codes)
         before = self._part(self.indicator, self._positions, self._sweeps)
         after = self._part(dial, positions, sweeps)
-        found = self.swept.uncertainty.covariance.scaled(after / before if before > 0 else 1.0)
+        found = self.noise.scaled(after / before if before > 0 else 1.0)
+        # The mean of two sweeps, the plate turned between them.
+        found = found.scaled(0.5) if "plate" in codes else found + self.fixed
         if "sag" in codes:
             dial = replace(dial, sag=SagTest(dial.sag_allowance / 2.0, _TRIES, 0.0))
         return found + vertical_covariance(dial, self.crank)

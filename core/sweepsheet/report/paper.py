@@ -224,7 +224,7 @@ def _readings(job: Job, language: Language) -> Iterator[Table]:
         title = say("paper.readings_of", round=round_name(i, each, language), contact=contact)
         rows = [_Row(say("paper.row.bore"), each.bore.sweeps)]
         face = each.face
-        if face is not None:
+        if face is not None and not (i and face is job.rounds[i - 1].face):
             rows.extend(_face_rows(face, job.units, language))
         yield from _tables(title, rows, language)
     for part in job.companions:

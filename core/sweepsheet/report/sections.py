@@ -51,7 +51,8 @@ class Section:
 def sections_of(solution: Solution, language: Language) -> tuple[Section, ...]:
     """Every part of the sheet that the job gives."""
     parts = (
-        _face, _squaring, _pilot, _seat, _seating, _depth, _history, _pairs, _chip, _companions,
+        _plate, _face, _squaring, _pilot, _seat, _seating, _depth, _history, _pairs, _chip,
+        _companions,
     )  # fmt: skip
     return tuple(section for part in parts for section in part(solution, language))
 
@@ -73,6 +74,26 @@ def _judged(
         lines = [*lines, language.say(chance, chance=Probability(judged.probability))]
     text = language.say(f"answer.verdict.{judged.verdict}") if judged.verdict else ""
     return Section(name, title, judged.verdict or "", text, tuple(lines))
+
+
+def _plate(solution: Solution, language: Language) -> Iterator[Section]:
+    """The plate that was swept: its own error, and what became of it."""
+    plate, units, say = solution.plate, solution.job.units, language.say
+    if plate is None or not plate.is_known:
+        return
+    error, lines = plate.error, []
+    if error is not None:
+        offset, pm = Distance(error.offset, units), Distance(error.offset_pm, units)
+        known = error.direction_pm_deg is not None
+        lines = [
+            say("plate.error", offset=offset, pm=pm, direction=Direction(error.direction_deg))
+            if known
+            else say("plate.error_nowhere", offset=offset, pm=pm),
+            say("plate.taken_out"),
+        ]
+    elif plate.within is not None:
+        lines = [say("plate.within", most=Distance(plate.within, units)), say("plate.turn")]
+    yield Section("plate", _title(language, "plate"), lines=tuple(lines))
 
 
 def _face(solution: Solution, language: Language) -> Iterator[Section]:

@@ -23,6 +23,7 @@ from sweepsheet.words.messages import (
     Direction,
     Distance,
     Language,
+    Message,
     Probability,
     StockSize,
     round_called,
@@ -99,7 +100,7 @@ def sheet_of(solution: Solution, findings: tuple[Finding, ...], language: Langua
 def standing_of(solution: Solution) -> Standing:
     """What stands over the answer: what is within is not called so where more is wrong."""
     bore = solution.latest.bore
-    if bore.swept.unreliable:
+    if bore.swept.unreliable or solution.plate_unknown:
         return "again"
     if bore.judged.verdict != "within":
         return bore.judged.verdict or "none"
@@ -126,7 +127,7 @@ def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Lang
     for i, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True)):
         lines.append(round_name(i, each, language))
         lines.extend(_readings("sheet.bore", each.bore.sweeps, language))
-        if each.face is not None:
+        if each.face is not None and not (i and each.face is job.rounds[i - 1].face):
             lines.extend(_readings("sheet.face", each.face.sweeps, language))
         if measured is not solution.latest:
             lines.append(offset_line(measured.bore, job.units, language))
@@ -144,10 +145,12 @@ def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Lang
 
 def round_name(index: int, each: Round, language: Language) -> str:
     """What a round is called, and the name that it was given, if any."""
-    usual = round_called(index)
+    called = language.text(round_called(index))
+    if each.since != "dowels":
+        called = language.say("usual.since", usual=called, since=Message(f"since.{each.since}"))
     if each.name == usual_name(index):
-        return language.text(usual)
-    return language.say("usual.named", usual=usual, name=each.name)
+        return called
+    return language.say("usual.named", usual=called, name=each.name)
 
 
 def offset_line(bore: Bore, units: UnitSystem, language: Language) -> str:

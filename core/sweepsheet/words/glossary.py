@@ -14,6 +14,7 @@ TERMS: dict[str, tuple[str, ...]] = {
     "squaring": ("taper", "shim", "swing"),
     "pilot": ("gearbox-axis", "out-of-line"),
     "seat": ("clearance", "finished-joint"),
+    "plate": ("plate-error",),
     "seating": ("comes-back",),
     "depth": ("engagement", "room"),
     "trim": ("moved", "turn"),

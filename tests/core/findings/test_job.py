@@ -336,6 +336,11 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         joint(readings_of(0.0, -3.0), housing={"bore_diameter": 4.001, "register_diameter": 4.0}),
     ),
     (
+        "plate-unknown", "stop", "housing.plate_concentricity", "Swept in a plate's bore",
+        joint(GOOD, housing={"swept_bore": "plate"}),
+        joint(GOOD, housing={"swept_bore": "plate", "plate_concentricity": 0.5}),
+    ),
+    (
         "seat-scatters", "caution", "rounds.1.since", "lands up to 12.3 thou from its place",
         seated_again(-3.0, -7.0), seated_again(-3.0, -3.5),
     ),

@@ -168,6 +168,7 @@ def test_what_is_usual() -> None:
         "indicator.repeatability": 0.25, "indicator.plus_when": "plunger_in",
         "indicator.contact_angle_deg": 0.0, "indicator.angle_setting_deg": 5.0,
         "crank.axis": "horizontal", "crank.lift": 0.0, "housing.dowel_clearance": 1.0,
+        "housing.swept_bore": "housing",
         "depth.to_pilot": 0.0, "depth.added": 0.0, "depth.engine_pm": 0.01,
         "depth.gearbox_pm": 0.005,
         "stock.dowel_offsets": (7.0, 14.0, 21.0), "stock.aim_setting_deg": 5.0,

@@ -42,7 +42,8 @@ ALIKE = {
     "paper.length.metric", "paper.pm", "paper.head.tir", "paper.sweep", "flange.shim",
     "unit.small.metric", "unit.long.metric", "units.metric", "view.judged",
     "view.term.tir", "guide.position", "limit.tir", "field.stock.shim_thicknesses.example",
-    "mark.plain", "mark.wheel", "usual.named", "what.of_round", "depth.size", "depth_view.gap",
+    "mark.plain", "mark.wheel", "usual.named", "usual.since",
+    "what.of_round", "depth.size", "depth_view.gap",
 }  # fmt: skip
 # What tells an English sentence from a Spanish one.
 WORDS = re.compile(
