@@ -22,7 +22,15 @@ def verbs_of(sentences: Mapping[str, str]) -> Verbs:
         "control": lambda path, ident="", help_at="": control(path, ident, help_at, sentences),
         "checklist": checklist,
         "most": most,
+        "measures": measures,
     }
+
+
+def measures(of: str) -> str:
+    """The picture of where to measure depths on the engine or the gearbox."""
+    key = f"depth.measures_{of}"
+    drawn: str = getattr(core("drawing.depth_measures"), f"{of}_measures")(f"{{{{say {key}}}}}")
+    return f'<div class="measures">{drawn}</div>'
 
 
 def field(path: str, ident: str, sentences: Mapping[str, str]) -> str:

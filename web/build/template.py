@@ -5,6 +5,7 @@
 ``{{say KEY}}``               a sentence
 ``{{field PATH ID}}``         the whole field of a setting of the job: label, control, help
 ``{{control PATH ID HELP}}``  its label and control alone, described by the element HELP
+``{{measures engine}}``       the picture of where to measure depths; or ``gearbox``
 ``{{checklist GROUP}}``       what can be ticked
 ``{{most NAME}}``             how long a text may be
 ``{{to PAGE}}``               the address of another page in the same language

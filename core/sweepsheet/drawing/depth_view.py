@@ -28,7 +28,7 @@ _JOURNAL, _SHAFT, _BEARING, _HUB, _FINGERS = 8.0, 11.0, 17.0, 24.0, 46.0
 
 
 @dataclass(frozen=True, slots=True)
-class _Scale:
+class Scale:
     """Where a place on the axis lies on the paper."""
 
     first: float
@@ -47,7 +47,7 @@ def depth_view_of(solution: Solution, language: Language) -> str:
         return ""
     known = places.known
     first, last = min(known), max(known)
-    scale = _Scale(first, (_RIGHT - _LEFT) / (last - first))
+    scale = Scale(first, (_RIGHT - _LEFT) / (last - first))
     shown = [(gap, ends) for gap in depth.gaps if (ends := places.ends_of(gap.name)) is not None]
     height = _FIRST_ROW + _ROW * len(shown) + 14.0
     told = tuple(
@@ -59,7 +59,8 @@ def depth_view_of(solution: Solution, language: Language) -> str:
         round(height),
         say("depth_view.title"),
         say("depth_view.desc", gaps=told),
-        *_parts(places, places.face, scale),
+        *crank_end(places, scale),
+        *parts_of(places, places.face, scale),
         *(
             _row(i, gap, (scale.at(ends[0]), scale.at(ends[1])), solution, language)
             for i, (gap, ends) in enumerate(shown)
@@ -68,11 +69,10 @@ def depth_view_of(solution: Solution, language: Language) -> str:
     )
 
 
-def _parts(places: Places, face: float, scale: _Scale) -> Iterator[str]:
-    """The parts whose places are known, each a form of its own."""
+def parts_of(places: Places, face: float, scale: Scale) -> Iterator[str]:
+    """The parts whose places are known, each a form of its own, but for the crank's end."""
     at = scale.at
     yield line(Vec2(8.0, _AXIS), Vec2(352.0, _AXIS), stroke_dasharray="14 3 3 3", stroke_width=0.9)
-    yield from _crank(places, scale)
     if places.pilot_front is not None:
         yield _pair(at(places.pilot_front), at(places.pilot_rear), _JOURNAL, _BEARING, filled=True)
     if places.tip is not None:
@@ -95,7 +95,7 @@ def _parts(places: Places, face: float, scale: _Scale) -> Iterator[str]:
     yield line(Vec2(x, _TOP), Vec2(x, 2.0 * _AXIS - _TOP), stroke_width=2.5)
 
 
-def _crank(places: Places, scale: _Scale) -> Iterator[str]:
+def crank_end(places: Places, scale: Scale) -> Iterator[str]:
     """The crank's end, from which the engine was measured, and the hole in it."""
     x = scale.at(0.0)
     for way in (-1.0, 1.0):
@@ -112,7 +112,7 @@ def _crank(places: Places, scale: _Scale) -> Iterator[str]:
         )
 
 
-def _shaft(places: Places, tip: float, face: float, scale: _Scale) -> str:
+def _shaft(places: Places, tip: float, face: float, scale: Scale) -> str:
     """The shaft from its tip to the gearbox, thinner where it fits the bearing."""
     x, end = scale.at(tip), scale.at(face)
     if places.journal_rear is None:
