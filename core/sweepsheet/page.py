@@ -57,8 +57,9 @@ def handle_request(request: str) -> str:
     its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to,
     ``{"export": [form, ...]}`` and ``{"csv": form}`` for a file, ``{"import": text}`` for the jobs
     in one, ``{"practice": form}`` for the practice housing, ``{"guide": {"form": form, "at":
-    "rounds.0.bore"}}`` for what leads through a sweep. Beside it stands the ``language`` of the
-    answer, by its code; English where there is none, or one that is not known.
+    "rounds.0.bore"}}`` for what leads through a sweep, ``{"memory": {"here": form, "others":
+    [form, ...]}}`` for what other jobs tell of such a housing. Beside it stands the ``language`` of
+    the answer, by its code; English where there is none, or one that is not known.
 
     >>> json.loads(handle_request('{"form": {}}'))["state"]
     'waiting'
@@ -128,6 +129,13 @@ def guide_sweep(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown
     from sweepsheet.guide.steps import guide  # noqa: PLC0415 - an answer can do without
 
     return guide(asked["form"], asked["at"], language)
+
+
+def other_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
+    """What other jobs tell of such a housing."""
+    from sweepsheet.memory.page import memory  # noqa: PLC0415 - an answer can do without
+
+    return memory(asked, language)
 
 
 def answer(form: Form, language: Language = ENGLISH) -> Shown:
@@ -277,6 +285,12 @@ def _is_sweep(asked: object) -> bool:
     return isinstance(asked, dict) and _is_form(asked.get("form")) and _is_text(asked.get("at"))
 
 
+def _are_jobs(asked: object) -> bool:
+    return (
+        isinstance(asked, dict) and _is_form(asked.get("here")) and _are_forms(asked.get("others"))
+    )
+
+
 # What can be asked for, by its name: what must stand beside the name, and who answers.
 REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Shown]]] = {
     "form": (_is_form, answer),
@@ -287,4 +301,5 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "import": (_is_text, open_file),
     "practice": (_is_form, practise),
     "guide": (_is_sweep, guide_sweep),
+    "memory": (_are_jobs, other_jobs),
 }

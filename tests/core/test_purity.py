@@ -11,7 +11,8 @@ from tests.core.source import FOLDER, calls, modules
 # stands before it, and nothing else. This is the one rule of how the house is built.
 ORDER = (
     "maths", "words", "job", "form", "files", "sweep", "alignment", "remedy", "solution", "drawing",
-    "findings", "report", "guide", "practice", "link", "api", "page", "__init__", "__main__",
+    "findings", "report", "guide", "practice", "link",
+    "memory", "api", "page", "__init__", "__main__",
 )  # fmt: skip
 # What works something out; what is said of it stands further up.
 WITHOUT_SENTENCES = ("maths", "sweep", "alignment", "remedy", "solution")

@@ -9,6 +9,7 @@ import { startTurnedView } from './report/turned-view.js';
 import { startLayout } from './form/layout.js';
 import { holdRelease } from './common/release-lock.js';
 import { Jobs } from './jobs/jobs.js';
+import { forgetOtherJobs, offerOtherJobs } from './jobs/other-jobs.js';
 import { offerGuide } from './guide/guide-button.js';
 import { startCore } from './python/core.js';
 import { startMessenger } from './python/messenger.js';
@@ -64,7 +65,10 @@ const core = startCore({
 const jobs = new Jobs(
   ask,
   (isChosen) => (coming = { isChosen }),
-  (answer) => known.come(answer),
+  (answer) => {
+    forgetOtherJobs();
+    known.come(answer);
+  },
 );
 const known = new Known((answer) => jobs.keepAnswer(answer));
 
@@ -141,3 +145,4 @@ ask();
 document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
 await jobs.start();
 new Files(core, jobs);
+offerOtherJobs(core, jobs);

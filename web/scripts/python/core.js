@@ -25,6 +25,8 @@ export function startCore(options) {
     saveJobs: (forms) => messenger.askSurely({ export: forms }),
     /** The readings of a job as CSV. @param {Fields} form */
     saveReadings: (form) => messenger.askSurely({ csv: form }),
+    /** What other jobs tell of the housing of one. @param {Fields} here @param {Fields[]} others */
+    otherJobs: (here, others) => messenger.askSurely({ memory: { here, others } }),
     /** The jobs in the text of a file. @param {string} text */
     openFile: (text) => messenger.askSurely({ import: text }),
     /** A QR code of a text; null when a newer one overtook it. @param {string} text */

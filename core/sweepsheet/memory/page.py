@@ -1,0 +1,110 @@
+"""What other jobs tell of such a housing: texts and a picture for the page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from sweepsheet.form.to_job import job_of
+from sweepsheet.job.read import read_job
+from sweepsheet.maths.units import UnitSystem
+from sweepsheet.memory.usual import LEAST_MOVES, LEAST_PLACES, Usual, case_of, middle_of, usual_of
+from sweepsheet.memory.view import memory_view
+from sweepsheet.solution import Solution, work_out
+from sweepsheet.words.faults import InputError
+from sweepsheet.words.messages import Angle, Distance, Language
+
+Form = Mapping[str, str]
+
+# As many of the latest jobs are worked out.
+MOST_CASES = 200
+
+
+def memory(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
+    """What the jobs ``others`` tell of the housing of the job ``here``, each as texts of a form.
+
+    Jobs that name another kind of housing, or that can't be read yet, don't count. ``lines`` is
+    what is to be said, ``picture`` an SVG or empty, ``same`` how many jobs counted.
+
+    >>> from sweepsheet.words.en.core import ENGLISH
+    >>> memory({"here": {"about.housing": "cast"}, "others": []}, ENGLISH)["lines"]
+    ['No other job names this housing.']
+    """
+    here, kind = _solved(asked["here"]), kind_of_form(asked["here"])
+    if not kind:
+        return {"lines": [language.say("memory.unnamed")], "picture": "", "same": 0}
+    same = [form for form in asked["others"] if kind_of_form(form) == kind][:MOST_CASES]
+    solved = [each for form in same if (each := _solved(form)) is not None]
+    units, limit = _units(here, solved), None
+    if not solved or units is None:
+        return {"lines": [language.say("memory.none")], "picture": "", "same": 0}
+    usual = usual_of([case_of(each) for each in solved])
+    place = None if here is None else case_of(here).place
+    if here is not None and here.job.limits.bore_offset is not None:
+        limit = units.to_mm(here.job.limits.bore_offset)
+    lines = [language.say("memory.count", n=len(solved)), *_places(usual, units, language)]
+    if place is not None and usual.region is not None:
+        usual_here = usual.region.holds(place)
+        lines.append(language.say("memory.alike" if usual_here else "memory.unlike"))
+    lines += [*_face(usual, units, language), *_dowels(usual, language)]
+    picture = memory_view(usual, place, limit, units, language)
+    return {"lines": lines, "picture": picture, "same": len(solved)}
+
+
+def kind_of_form(form: Form) -> str:
+    """The kind of housing that a form names.
+
+    >>> kind_of_form({"about.housing": " Cast  Iron"})
+    'cast iron'
+    """
+    return " ".join(form.get("about.housing", "").casefold().split())
+
+
+def _solved(form: Form) -> Solution | None:
+    """A job worked out; ``None`` where it can't be read yet."""
+    try:
+        return work_out(read_job(job_of(form).job))
+    except InputError:
+        return None  # half typed, and so no evidence
+
+
+def _units(here: Solution | None, others: list[Solution]) -> UnitSystem | None:
+    """Those of the open job, else of the latest of the others."""
+    first = [*([here] if here is not None else []), *others][:1]
+    return first[0].job.units if first else None
+
+
+def _places(usual: Usual, units: UnitSystem, language: Language) -> Iterator[str]:
+    n = len(usual.places)
+    if n == 0:
+        return
+    sizes = [place.length / units.mm for place in usual.places]
+    median, most = Distance(middle_of(sizes), units), Distance(max(sizes), units)
+    yield language.say("memory.offset", median=median, most=most)
+    if usual.region is None:
+        yield language.say("memory.few", n=n, wanted=LEAST_PLACES)
+        return
+    yield language.say("memory.region")
+    yield language.say("memory.held", held=usual.held, n=n)
+
+
+def _face(usual: Usual, units: UnitSystem, language: Language) -> Iterator[str]:
+    if usual.runouts:
+        median, most = (Angle(x, units) for x in (middle_of(usual.runouts), usual.runouts[-1]))
+        yield language.say("memory.face", median=median, most=most, n=len(usual.runouts))
+
+
+def _dowels(usual: Usual, language: Language) -> Iterator[str]:
+    n = len(usual.gains)
+    if n < LEAST_MOVES:
+        return
+    lag = middle_of(usual.lags_deg)
+    yield language.say(
+        "memory.dowels",
+        n=n,
+        gain=f"{100.0 * middle_of(usual.gains):.0f}",
+        least=f"{100.0 * min(usual.gains):.0f}",
+        most=f"{100.0 * max(usual.gains):.0f}",
+        lag=f"{abs(lag):.0f}",
+        way=language.say(f"way.{'clockwise' if lag >= 0 else 'anticlockwise'}"),
+    )

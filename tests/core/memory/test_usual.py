@@ -1,0 +1,103 @@
+"""What housings of one kind show: the region against scipy's F, and against housings by chance."""
+
+from __future__ import annotations
+
+import math
+import random
+
+import pytest
+from scipy import stats
+
+from sweepsheet.job.read import read_job
+from sweepsheet.maths.vector import Vec2
+from sweepsheet.memory.usual import Case, case_of, region_of, usual_of
+from sweepsheet.solution import work_out
+from tests.cases.jobs import Data, make_job, readings_of, then, with_dowels, with_face
+
+THOU = 0.0254
+
+
+def places(rng: random.Random, n: int) -> list[Vec2]:
+    """Places of a kind that is off by 6 at 4 o'clock, more this way than that."""
+    return [Vec2(5.0 + rng.gauss(0.0, 2.0), -3.0 + rng.gauss(0.0, 0.7)) for _ in range(n)]
+
+
+def case(place: Vec2) -> Case:
+    return Case(place, None, None, None)
+
+
+def solved_case(job: Data) -> Case:
+    return case_of(work_out(read_job(job)))
+
+
+@pytest.mark.parametrize("n", [4, 5, 9, 30])
+def test_the_region_is_that_of_hotelling(n: int) -> None:
+    """``p (n - 1) / (n - p) F(p, n - p)`` with p = 2, times ``1 + 1/n``: by scipy's F."""
+    found = places(random.Random(n), n)
+    region = region_of(found)
+    assert region is not None
+    x, y = [v.x for v in found], [v.y for v in found]
+    widen = (1.0 + 1.0 / n) * 2.0 * (n - 1) / (n - 2) * stats.f.ppf(0.95, 2, n - 2)
+    assert region.spread.xx == pytest.approx(widen * float(stats.tvar(x)))
+    assert region.spread.yy == pytest.approx(widen * float(stats.tvar(y)))
+    assert region.middle.x == pytest.approx(math.fsum(x) / n)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("n", [5, 8, 20])
+def test_the_next_housing_lies_in_it_95_times_in_100(n: int) -> None:
+    rng, tries, held, one_by_one = random.Random(1), 1500, 0, 0
+    for _ in range(tries):
+        *others, following = places(rng, n + 1)
+        usual = usual_of([case(place) for place in others])
+        assert usual.region is not None
+        held += usual.region.holds(following)
+        one_by_one += usual.held
+    assert 0.93 <= held / tries <= 0.97
+    assert 0.93 <= one_by_one / (tries * n) <= 0.97
+
+
+def test_one_job_typed_many_times_makes_no_region() -> None:
+    usual = usual_of([case(Vec2(3.0, 4.0))] * 9)
+    assert (usual.region, usual.held, len(usual.places)) == (None, 0, 9)
+    on_a_line = usual_of([case(Vec2(float(i), 2.0 * i)) for i in range(9)])
+    assert on_a_line.region is None
+    assert usual_of([case(Vec2(1.0, i * i)) for i in range(4)]).region is None
+
+
+def test_a_place_is_where_the_bore_was_on_stock_dowels() -> None:
+    """In mm, of the first round; not one on offset dowels, nor one that is not believed."""
+    job = make_job(readings_of(3.0, -4.0))
+    place = solved_case(job).place
+    assert place is not None
+    assert (place.x, place.y) == pytest.approx((3.0 * THOU, -4.0 * THOU))
+    assert solved_case(with_dowels(job, (7.0, 0.0))).place is None
+    slipped = make_job(readings_of(3.0, -4.0), closing=[9.0])
+    assert solved_case(slipped).place is None
+    unknown = make_job(readings_of(3.0, -4.0), housing={"swept_bore": "plate"})
+    assert solved_case(unknown).place is None
+    metric = make_job([m * THOU for m in readings_of(3.0, -4.0)], units="metric")
+    found = solved_case(metric).place
+    assert found is not None
+    assert found.y == pytest.approx(place.y)
+
+
+def test_a_face_counts_by_its_slope() -> None:
+    """4 thou of runout at 3 in: 4 thou in 3 in of radius."""
+    job = with_face(make_job(readings_of(0.0, -4.0)), [2.0, 0.0, -2.0, 0.0])
+    assert solved_case(job).runout == pytest.approx(0.004 / 3.0)
+    job["rounds"][0]["face"]["end_float"] = "free"
+    assert solved_case(job).runout is None
+
+
+def test_what_dowels_did_counts_unless_it_contradicts() -> None:
+    """7 toward 12 told; it went 6 toward 1 o'clock: 86 %, 30 degrees clockwise."""
+    begun = make_job(readings_of(0.0, -7.0))
+    at = math.radians(30.0)
+    moved = make_job(readings_of(6.0 * math.sin(at), -7.0 + 6.0 * math.cos(at)))
+    found = solved_case(then(begun, with_dowels(moved, (7.0, 0.0))))
+    assert found.gain == pytest.approx(6.0 / 7.0)
+    assert found.lag_deg == pytest.approx(30.0)
+    wrong = make_job(readings_of(0.0, -14.0))
+    assert solved_case(then(begun, with_dowels(wrong, (7.0, 0.0)))).gain is None
+    assert solved_case(begun).gain is None
