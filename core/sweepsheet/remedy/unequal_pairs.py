@@ -80,6 +80,28 @@ class _Search:
             (1.0 - self.a) * n1 + self.a * n2 - self.target.y,
         )
 
+    def at_least(self) -> float:
+        """What these sizes leave at least, whatever their aims.
+
+        The move is ``L1 v1 + L2 v2``; each part has a length between the singular values of its L,
+        times its size. Along the line both shift alike to within the clearance, so that the smaller
+        dowel bounds that part.
+        """
+        least_one, most_one = _singular_values(self.b, 1.0 - self.a)
+        least_two, most_two = _singular_values(-self.b, self.a)
+        near, far = self.one * least_one, self.one * most_one
+        other_near, other_far = self.two * least_two, self.two * most_two
+        wanted = self.target.length
+        along = min(self.one, self.two) + self.clearance / 2.0
+        along += abs(self.b) * (self.one + self.two)
+        return max(
+            0.0,
+            wanted - far - other_far,
+            near - other_far - wanted,
+            other_near - far - wanted,
+            abs(self.target.x) - along - 1e-6,
+        )
+
     def best(self) -> _Shifts | None:
         """The shifts that fit the spacing and leave least; ``None`` where none fit."""
         free = [s for s in self._free() if abs(s.first.x - s.second.x) <= self.clearance + 1e-9]
@@ -137,20 +159,36 @@ class _Search:
             return
         step = (high - low) / (_SCAN - 1)
         scanned = [low + i * step for i in range(_SCAN)]
+        a, b, x, y = self.a, self.b, self.target.x, self.target.y
+        sqrt, hypot = math.sqrt, math.hypot
         for s1, s2 in ((1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)):
 
-            def at(middle: float, s1: float = s1, s2: float = s2) -> tuple[float, ...]:
-                e1, e2 = middle + half, middle - half
-                n1 = s1 * math.sqrt(max(0.0, one_squared - e1**2))
-                n2 = s2 * math.sqrt(max(0.0, two_squared - e2**2))
-                return e1, n1, e2, n2
+            def across(middle: float, s1: float = s1, s2: float = s2) -> tuple[float, float]:
+                n1 = s1 * sqrt(max(0.0, one_squared - (middle + half) ** 2))
+                return n1, s2 * sqrt(max(0.0, two_squared - (middle - half) ** 2))
 
-            def left_at(middle: float, at: Callable[[float], tuple[float, ...]] = at) -> float:
-                return self.left(*at(middle))
+            # What is done most often, and so written out: ``left`` of the two shifts.
+            def left_at(middle: float, s1: float = s1, s2: float = s2) -> float:
+                n1 = s1 * sqrt(max(0.0, one_squared - (middle + half) ** 2))
+                n2 = s2 * sqrt(max(0.0, two_squared - (middle - half) ** 2))
+                return hypot(middle - b * (n2 - n1) - x, (1.0 - a) * n1 + a * n2 - y)
 
             nearest = min(scanned, key=left_at)
-            between = max(low, nearest - step), min(high, nearest + step)
-            yield self._shifts(*at(_narrowed(left_at, *between)))
+            middle = _narrowed(left_at, max(low, nearest - step), min(high, nearest + step))
+            n1, n2 = across(middle)
+            yield self._shifts(middle + half, n1, middle - half, n2)
+
+
+def _singular_values(lever: float, across: float) -> tuple[float, float]:
+    """Those of ``[[1/2, lever], [0, across]]``, the smaller first.
+
+    With the sum of squares ``s`` and the determinant ``d``: ``(s -+ sqrt(s^2 - 4 d^2)) / 2`` are
+    their squares.
+    """
+    total = 0.25 + lever**2 + across**2
+    root = math.sqrt(max(0.0, total**2 - across**2))
+    largest = math.sqrt((total + root) / 2.0)
+    return abs(across) / (2.0 * largest), largest
 
 
 def _narrowed(left: Callable[[float], float], low: float, high: float) -> float:
@@ -183,15 +221,36 @@ def pairs_for(
     hair = job.units.hair
     sizes = sorted({0.0, *job.stock.dowel_offsets})
     searches = [_Search(target, one, two, clearance, hair, a, b) for one in sizes for two in sizes]
-    shifts = [best for search in searches if (best := search.best()) is not None]
-    # Dowels that are alike are an option of their own. Of two as good, the smaller are preferred.
-    unlike = [s for s in shifts if (s.first - s.second).length > 1e-6]
-    unlike.sort(key=lambda s: (round(s.left / hair), s.first.length + s.second.length))
-    pairs = [_judged(s, bare, covariance, line, job.limits, job.stock) for s in unlike[:MOST_PAIRS]]
+    unlike = _best_of(searches, hair)
+    pairs = [_judged(s, bare, covariance, line, job.limits, job.stock) for s in unlike]
     pairs.sort(
         key=lambda p: (-round(p.judged.probability or 0.0, 3), round(p.expected_offset / hair))
     )
     return tuple(pairs)
+
+
+def _best_of(searches: list[_Search], hair: float) -> list[_Shifts]:
+    """The best shifts of two sizes that differ, best first, at most ``MOST_PAIRS``.
+
+    Of two as good (to a ``hair``) the smaller are preferred. The sizes that may leave least are
+    tried first, and none any more that can't be among the best.
+    """
+    order = sorted(
+        ((round(search.at_least() / hair), search.one + search.two, i, search)
+         for i, search in enumerate(searches)),
+        key=lambda each: each[:3],
+    )  # fmt: skip
+    found: list[tuple[tuple[int, float, int], _Shifts]] = []
+    for least, size, i, search in order:
+        if len(found) >= MOST_PAIRS and found[MOST_PAIRS - 1][0][:2] < (least, size - 1e-6):
+            break
+        best = search.best()
+        # Dowels that are alike are an option of their own.
+        if best is not None and (best.first - best.second).length > 1e-6:
+            size = best.first.length + best.second.length
+            found.append(((round(best.left / hair), size, i), best))
+            found.sort(key=lambda each: each[0])
+    return [shifts for _, shifts in found[:MOST_PAIRS]]
 
 
 def _judged(
