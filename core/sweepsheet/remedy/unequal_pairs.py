@@ -247,8 +247,8 @@ def _best_of(searches: list[_Search], hair: float) -> list[_Shifts]:
         best = search.best()
         # Dowels that are alike are an option of their own.
         if best is not None and (best.first - best.second).length > 1e-6:
-            size = best.first.length + best.second.length
-            found.append(((round(best.left / hair), size, i), best))
+            both = best.first.length + best.second.length
+            found.append(((round(best.left / hair), both, i), best))
             found.sort(key=lambda each: each[0])
     return [shifts for _, shifts in found[:MOST_PAIRS]]
 
