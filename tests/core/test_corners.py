@@ -102,7 +102,7 @@ def test_drawings_of_what_is_seldom_seen() -> None:
     """No limit, thirty-six positions, a foreign reading, a peg that points elsewhere now."""
     plain = drawn(make_job(readings_of(0.0, -7.0, EIGHTHS), positions=EIGHTHS))
     assert 'class="readings"' in plain
-    many = tuple(10.0 * i for i in range(36))
+    many = tuple(5.0 * i for i in range(72))
     assert 'class="readings"' not in drawn(make_job(readings_of(0.0, -7.0, many), positions=many))
     unlimited = make_job(readings_of(0.0, -7.0, EIGHTHS), positions=EIGHTHS, limits=NO_LIMIT)
     assert len(drawn(unlimited)) < len(plain)
@@ -180,7 +180,7 @@ def test_a_runout_that_says_itself_that_it_is_one() -> None:
 
 def test_a_job_too_long_for_a_link_still_has_its_sheet() -> None:
     rng = random.Random(4)
-    many = [10.0 * i for i in range(36)]
+    many = [5.0 * i for i in range(72)]
     jobs = [
         make_job(*([round(rng.uniform(-9.0, 9.0), 6) for _ in many] for _ in range(4)),
                  positions=many)

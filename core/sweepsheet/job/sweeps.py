@@ -21,7 +21,7 @@ from sweepsheet.maths.clock import normalise
 from sweepsheet.words.messages import ClockPosition
 
 MOST_SWEEPS = 10
-MOST_POSITIONS = 36
+MOST_POSITIONS = 72
 
 
 class SweepReader(ValueReader):

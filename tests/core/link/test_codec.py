@@ -269,7 +269,7 @@ def test_a_bomb_is_not_unpacked() -> None:
 
 def test_a_job_too_long_for_a_link_is_told() -> None:
     generator = random.Random(1)
-    positions = [10.0 * i for i in range(36)]
+    positions = [5.0 * i for i in range(72)]
     swept = [
         make_job(
             *([generator.uniform(-99, 99) for _ in positions] for _ in range(10)),

@@ -25,7 +25,7 @@ export const MOST_SWEEPS = 10;
 export const FEWEST_MARKS = 3;
 
 /** Positions of a sweep. */
-export const MOST_POSITIONS = 36;
+export const MOST_POSITIONS = 72;
 
 /** Versions of links that are read. */
 export const LINK_VERSIONS = /** @type {const} */ ([
