@@ -12,7 +12,7 @@ import sys
 from pathlib import Path
 
 from sweepsheet.api import sheet, solve
-from sweepsheet.files.exchange import LONGEST_WITH_PICTURES
+from sweepsheet.files.exchange import LONGEST_FILE
 from sweepsheet.job.strict_json import LONGEST_JOB, load_json
 from sweepsheet.words.faults import InputError
 
@@ -36,7 +36,7 @@ def main(arguments: list[str] | None = None) -> int:
         print(f"{options.job}: {error}", file=sys.stderr)
         return 2
     try:
-        job = load_json(text, LONGEST_WITH_PICTURES if '"pictures"' in text else LONGEST_JOB)
+        job = load_json(text, LONGEST_FILE if '"pictures"' in text else LONGEST_JOB)
         output = sheet(job) if options.text else json.dumps(solve(job), indent=1, allow_nan=False)
     except InputError as error:
         print(error, file=sys.stderr)

@@ -24,8 +24,9 @@ from sweepsheet.words.messages import Language
 
 JOBS_FORMAT = "sweepsheet-jobs"
 MOST_JOBS = 100
-LONGEST_FILE = 2_000_000
-LONGEST_WITH_PICTURES = LONGEST_FILE + LONGEST_PICTURES
+# Without the pictures that it may carry, and with them.
+LONGEST_JOBS = 2_000_000
+LONGEST_FILE = LONGEST_JOBS + LONGEST_PICTURES
 DEEPEST_FILE = 14
 _FAULTS_TOLD = 3
 
@@ -54,8 +55,8 @@ def export_file(forms: Sequence[Form], language: Language, pictures: Sequence[st
         jobs = {"format": JOBS_FORMAT, "version": VERSION, "jobs": drafts}
         one = len(drafts) == 1
         data = drafts[0] if one else jobs
-        if len(_json(data).encode()) > LONGEST_FILE:
-            raise refused("file.large", high=LONGEST_FILE)
+        if len(_json(data).encode()) > LONGEST_JOBS:
+            raise refused("file.large", high=LONGEST_JOBS)
         put_pictures(data, pictures)
         text = _json(data)
     except InputError as error:
@@ -118,10 +119,13 @@ def import_file(text: str, language: Language) -> Data:
     """The jobs in the text of a file, as texts of the form; or why it is refused."""
     try:
         # Only a file that carries pictures may be so long.
-        if len(text) > (LONGEST_WITH_PICTURES if f'"{KEY}"' in text else LONGEST_FILE):
-            raise refused("file.large", high=LONGEST_FILE)
+        longest = LONGEST_FILE if f'"{KEY}"' in text else LONGEST_JOBS
+        if len(text) > longest:
+            raise refused("file.large", high=longest)
         from_csv = is_csv(text)
         jobs, pictures = ([data_of_csv(text)], []) if from_csv else _jobs_of(text)
+        if len(text) - sum(map(len, pictures)) > LONGEST_JOBS:
+            raise refused("file.large", high=LONGEST_JOBS)
         forms = [form_of(check_shape(data)) for data in jobs]
     except InputError as error:
         return _asrefused(error, language)
@@ -135,7 +139,7 @@ def _jobs_of(text: str) -> tuple[list[Data], list[str]]:
     """The job files in a text, in our version, and the pictures that it carries."""
     if not text.lstrip("\ufeff \t\r\n").startswith("{"):
         raise refused("file.foreign")
-    data = load_json(text, LONGEST_WITH_PICTURES, DEEPEST_FILE)
+    data = load_json(text, LONGEST_FILE, DEEPEST_FILE)
     if not isinstance(data, dict) or data.get("format") not in (FORMAT, JOBS_FORMAT):
         raise refused("file.foreign")
     pictures = taken_pictures(data)

@@ -15,7 +15,7 @@ from PIL import Image
 
 from sweepsheet import solve
 from sweepsheet.__main__ import main
-from sweepsheet.files.exchange import export_file, import_file
+from sweepsheet.files.exchange import LONGEST_FILE, LONGEST_JOBS, export_file, import_file
 from sweepsheet.files.pictures import LARGEST_PICTURE, LONGEST_PICTURES, is_bare_jpeg
 from sweepsheet.job.photos import MOST_PHOTOS
 from sweepsheet.page import handle_request
@@ -155,7 +155,10 @@ def test_too_many_characters_of_pictures_are_refused_both_ways() -> None:
     assert count < 200
     shown = export_file([READINGS], ENGLISH, [as_text(jpeg)] * count)
     assert "Too many pictures for one file" in shown["text"]
-    assert "larger than any of ours" in refusal({"pictures": "x" * 11_000_000})
+    assert "larger than any of ours" in refusal({"pictures": "x" * LONGEST_FILE})
+    # The jobs themselves are no longer than they may be without pictures.
+    data = data_with() | {"about": {"notes": "x" * LONGEST_JOBS}}
+    assert "larger than any of ours" in refusal(data)
 
 
 def test_a_photo_belongs_to_one_reading_that_is_there() -> None:

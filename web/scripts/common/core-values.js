@@ -13,10 +13,7 @@ export const LONGEST_LINE = 200;
 export const LONGEST_TEXT = 2000;
 
 /** Bytes of a file. */
-export const LONGEST_FILE = 2000000;
-
-/** Characters of base64, of all pictures of a file. */
-export const LONGEST_PICTURES = 8000000;
+export const LONGEST_FILE = 10000000;
 
 /** Bytes of a picture. */
 export const LARGEST_PICTURE = 120000;

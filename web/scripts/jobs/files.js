@@ -4,7 +4,7 @@
 import { get } from '../common/dom.js';
 import { readForm } from '../form/form.js';
 import { PHOTO } from '../form/readings.js';
-import { LONGEST_FILE, LONGEST_PICTURES } from '../common/core-values.js';
+import { LONGEST_FILE } from '../common/core-values.js';
 import { say } from '../common/words.js';
 
 /** @import { Fields } from '../form/form.js' */
@@ -103,7 +103,7 @@ export class Files {
 
   /** @param {File} file */
   async #open(file) {
-    if (file.size > LONGEST_FILE + LONGEST_PICTURES) return say('files.too_large');
+    if (file.size > LONGEST_FILE) return say('files.too_large');
     /** @type {Answer} */
     const answer = await this.#core.openFile(await file.text());
     if (answer.state !== 'imported') return answer.state === 'refused' ? answer.text : '';

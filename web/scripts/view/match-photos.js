@@ -3,7 +3,7 @@
 
 import { nameOf } from '../photos/album.js';
 import { fromBase64, urlOf } from '../photos/base64.js';
-import { LONGEST_FILE, LONGEST_PICTURES } from '../common/core-values.js';
+import { LONGEST_FILE } from '../common/core-values.js';
 import { make } from '../common/dom.js';
 import { say } from '../common/words.js';
 
@@ -12,7 +12,7 @@ const WIDTH = 280;
 
 /** The pictures in a file. @param {File} file @returns {Promise<Uint8Array<ArrayBuffer>[]>} */
 async function picturesIn(file) {
-  if (file.size > LONGEST_FILE + LONGEST_PICTURES) return [];
+  if (file.size > LONGEST_FILE) return [];
   if (!file.name.endsWith('.json')) return [new Uint8Array(await file.arrayBuffer())];
   try {
     const { pictures } = JSON.parse(await file.text());
