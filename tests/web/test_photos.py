@@ -222,7 +222,7 @@ def test_where_a_page_keeps_nothing_it_is_said_why(page: Page, server: Server) -
     opened(page, server, way="")
     page.locator("#set-up").evaluate("details => { details.open = true }")
     page.locator("#photos-choice").select_option("files")
-    expect(page.locator("#photos-told")).to_contain_text("has to come from https")
+    expect(page.locator("#photos-told")).to_contain_text("need a page from https")
 
 
 # Shown, taken away, by keys -----------------------------------------------------------------
@@ -555,6 +555,42 @@ def test_where_there_is_no_room_it_is_said_and_nothing_else_is_lost(
     kept(page)
     page.reload()
     expect(reading(page, 1)).to_have_value("4")
+
+
+def test_a_file_whose_pictures_find_no_room_opens_without_them(
+    page: Page, server: Server, tmp_path: Path
+) -> None:
+    with_example(page, server)
+    file = saved(page, tmp_path)
+    page.evaluate("navigator.storage.estimate = async () => ({ quota: 5e6, usage: 4e6 })")
+    page.locator("#file-open").set_input_files(file)
+    expect(page.locator("#file-status")).to_contain_text("opened as a new one")
+    expect(page.locator("#file-status")).to_contain_text("NOT SAVED: no room")
+    expect(page.locator("#job-list button")).to_have_count(1)
+    expect(reading(page, 1)).to_have_value("2")
+
+
+def test_where_photos_do_not_work_a_job_that_has_some_is_opened_saved_and_printed(
+    page: Page, server: Server, chromium: Browser, tmp_path: Path
+) -> None:
+    with_example(page, server)
+    file = saved(page, tmp_path)
+    names = json.loads(file.read_text("utf-8"))["photos"]
+    with new_profile(chromium) as other:
+        there_ = other.new_page()
+        there_.add_init_script("Object.defineProperty(crypto, 'subtle', { value: undefined })")
+        opened(there_, server, way="")
+        wait_for_python(there_)
+        there_.locator("#file-open").set_input_files(file)
+        status = there_.locator("#file-status")
+        expect(status).to_contain_text("opened as a new one. Photos need a page from https.")
+        make_share(there_)
+        figure = there_.locator("#paper .paper-photos figure")
+        expect(figure).to_contain_text("The picture is not on this phone.")
+        data = json.loads(saved(there_, tmp_path).read_text("utf-8"))
+        assert data["photos"] == names
+        assert "pictures" not in data
+        expect(status).to_contain_text("Pictures not on this phone: 1.")
 
 
 @pytest.mark.parametrize("raw", [b"", b"no picture", b"<svg onload=alert(1)>", bare_file()[:300]])

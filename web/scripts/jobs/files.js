@@ -89,8 +89,26 @@ export class Files {
   async #saved(forms) {
     const hasPhotos = forms.some((form) => Object.keys(form).some((name) => name.endsWith(PHOTO)));
     if (!hasPhotos) return this.#core.saveJobs(forms);
-    const photos = await this.#photos.bring();
-    return this.#core.saveWithPictures(await photos.carry(forms));
+    try {
+      const photos = await this.#photos.bring();
+      return this.#core.saveWithPictures(await photos.carry(forms));
+    } catch (error) {
+      // The job itself must be had: what is told of the file says how many pictures it lacks.
+      console.warn(`No pictures: ${error}`);
+      return this.#core.saveJobs(forms);
+    }
+  }
+
+  /** Keep the pictures of a file; where there is no room for them, the jobs are opened all the same.
+   * @param {string[]} pictures @returns {Promise<string>} what became of them, if anything is to be said */
+  async #take(pictures) {
+    if (!pictures.length) return '';
+    try {
+      await (await this.#photos.bring()).take(pictures);
+      return '';
+    } catch (error) {
+      return ` ${error instanceof Error ? error.message : String(error)}`;
+    }
   }
 
   /** @param {Promise<Answer>} asked */
@@ -108,8 +126,8 @@ export class Files {
     const answer = await this.#core.openFile(await file.text());
     if (answer.state !== 'imported') return answer.state === 'refused' ? answer.text : '';
     const named = answer.jobs.map((job) => ({ ...job, name: job.name || file.name }));
-    if (answer.pictures.length) await (await this.#photos.bring()).take(answer.pictures);
+    const told = await this.#take(answer.pictures);
     await this.#jobs.add(named);
-    return answer.text;
+    return answer.text + told;
   }
 }

@@ -153,7 +153,7 @@ export class Photos {
     try {
       await this.#album.add(new Map(bytes.map((each, i) => [names[i] ?? '', each])));
     } catch (error) {
-      throw error instanceof FullError ? new Error(say('photos.full')) : error;
+      throw error instanceof FullError ? new Error(say('photos.none_kept')) : error;
     }
     for (const name of names) this.#urls.delete(name);
   }

@@ -129,7 +129,11 @@ export class Share {
   async #pictures({ photos = [] }) {
     if (!photos.length || !this.#photos) return {};
     const names = photos.map(({ name }) => name);
-    const found = await (await this.#photos.bring()).addresses(names);
+    const found = await this.#photos
+      .bring()
+      .then((photos) => photos.addresses(names))
+      // The sheet says of each that it is not here.
+      .catch(() => /** @type {Record<string, string>} */ ({}));
     const ready = names
       .filter((name) => found[name])
       .map(async (name) => {
