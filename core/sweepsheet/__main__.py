@@ -12,7 +12,8 @@ import sys
 from pathlib import Path
 
 from sweepsheet.api import sheet, solve
-from sweepsheet.job.strict_json import load_json
+from sweepsheet.files.exchange import LONGEST_FILE
+from sweepsheet.job.strict_json import LONGEST_JOB, load_json
 from sweepsheet.words.faults import InputError
 
 
@@ -35,7 +36,7 @@ def main(arguments: list[str] | None = None) -> int:
         print(f"{options.job}: {error}", file=sys.stderr)
         return 2
     try:
-        job = load_json(text)
+        job = load_json(text, LONGEST_FILE if '"pictures"' in text else LONGEST_JOB)
         output = sheet(job) if options.text else json.dumps(solve(job), indent=1, allow_nan=False)
     except InputError as error:
         print(error, file=sys.stderr)

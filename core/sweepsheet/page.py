@@ -43,7 +43,7 @@ Form = Mapping[str, str]
 Shown = dict[str, Any]
 
 # A file within another text, every character of it escaped, or as many jobs as a file may hold.
-LONGEST_REQUEST = 12_000_000
+LONGEST_REQUEST = 24_000_000
 
 _READING = re.compile(r"\.(?:sweeps|opposite|closing)\.\d+")
 # Faults that only say that a sweep is not yet typed to its end.
@@ -55,8 +55,9 @@ def handle_request(request: str) -> str:
 
     A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
     its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to,
-    ``{"export": [form, ...]}`` and ``{"csv": form}`` for a file, ``{"import": text}`` for the jobs
-    in one, ``{"practice": form}`` for the practice housing, ``{"guide": {"form": form, "at":
+    ``{"export": [form, ...]}`` (with pictures ``{"export_pictures": {"forms": [form, ...],
+    "pictures": [base64, ...]}}``) and ``{"csv": form}`` for a file, ``{"import": text}`` for the
+    jobs in one, ``{"practice": form}`` for the practice housing, ``{"guide": {"form": form, "at":
     "rounds.0.bore"}}`` for what leads through a sweep, ``{"memory": {"here": form, "others":
     [form, ...]}}`` for what other jobs tell of such a housing. Beside it stands the ``language`` of
     the answer, by its code; English where there is none, or one that is not known.
@@ -99,6 +100,13 @@ def save_jobs(forms: list[Form], language: Language = ENGLISH) -> Shown:
     from sweepsheet.files.exchange import export_file  # noqa: PLC0415 - an answer can do without
 
     return export_file(forms, language)
+
+
+def save_with_pictures(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
+    """Jobs as a file, with the pictures of their photos."""
+    from sweepsheet.files.exchange import export_file  # noqa: PLC0415 - an answer can do without
+
+    return export_file(asked["forms"], language, asked["pictures"])
 
 
 def save_readings(form: Form, language: Language = ENGLISH) -> Shown:
@@ -281,6 +289,13 @@ def _are_forms(asked: object) -> bool:
     return isinstance(asked, list) and all(_is_form(form) for form in asked)
 
 
+def _are_forms_with_pictures(asked: object) -> bool:
+    if not isinstance(asked, dict) or not _are_forms(asked.get("forms")):
+        return False
+    pictures = asked.get("pictures")
+    return isinstance(pictures, list) and all(map(_is_text, pictures))
+
+
 def _is_sweep(asked: object) -> bool:
     return isinstance(asked, dict) and _is_form(asked.get("form")) and _is_text(asked.get("at"))
 
@@ -297,6 +312,7 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "share": (_is_form, share),
     "link": (_is_text, open_link),
     "export": (_are_forms, save_jobs),
+    "export_pictures": (_are_forms_with_pictures, save_with_pictures),
     "csv": (_is_form, save_readings),
     "import": (_is_text, open_file),
     "practice": (_is_form, practise),

@@ -6,13 +6,18 @@ the page gets a few lines here; `driver` speaks to all engines alike.
 
 from __future__ import annotations
 
+import base64
+import io
 import json
 from typing import TYPE_CHECKING, Any
 
 import pytest
+from PIL import Image
 
+from sweepsheet.files.pictures import is_bare_jpeg
 from sweepsheet.practice.housing import TURN, true_housing_of
 from tests.cases import forms
+from tests.cases.pictures import camera_file, segments
 from tests.web.drivers.webkit import WebKit
 from tests.web.page import SNAPSHOT
 from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU
@@ -90,6 +95,43 @@ def test_page_works_again_with_the_server_gone(driver: Driver, server: Server) -
     see_worksheet(driver)
     type_sweep(driver, ["0", "-10", "-20", "-10"])  # half of 12 less 6, toward the low readings
     driver.wait_for_text("#headline", "10.0 thou off, toward 6 o'clock (TIR 20.0 thou)")
+
+
+# Gives a picture to the page, as a chooser does that a person has closed.
+CHOOSE = """(async (text) => {
+    const bytes = Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
+    const chosen = new DataTransfer();
+    chosen.items.add(new File([bytes], 'dial.jpg', { type: 'image/jpeg' }));
+    const input = document.getElementById('photo-files');
+    input.files = chosen.files;
+    input.dispatchEvent(new Event('change'));
+})"""
+PHOTO = "document.querySelector('button.photo')?.dataset.state"
+
+
+def test_photo_beside_a_reading_is_pixels_alone_and_outlives_a_reload(
+    driver: Driver, server: Server
+) -> None:
+    driver.open(server.address)
+    driver.wait_for_python()
+    driver.run(
+        "(() => { const choice = document.getElementById('photos-choice'); "
+        "choice.value = 'files'; choice.dispatchEvent(new Event('change')); })()"
+    )
+    driver.wait_for(PHOTO, "add")
+    driver.press("button.photo")
+    text = base64.b64encode(camera_file(large=False)).decode()
+    driver.run(f"{CHOOSE}({json.dumps(text)})")
+    driver.wait_for(PHOTO, "there")
+    driver.wait_for("document.querySelector('#kept').dataset.kept", "yes")
+    driver.reload()
+    driver.wait_for_python()
+    driver.wait_for(PHOTO, "there")
+    address = driver.run("document.querySelector('button.photo img').src")
+    jpeg = base64.b64decode(address.removeprefix("data:image/jpeg;base64,"))
+    assert is_bare_jpeg(jpeg)
+    assert {kind for kind, _ in segments(jpeg)} <= {0xC0, 0xC4, 0xDA, 0xDB, 0xDD}
+    assert Image.open(io.BytesIO(jpeg)).size == (150, 200)  # the right way up
 
 
 def is_copied(driver: Driver) -> bool:

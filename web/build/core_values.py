@@ -32,6 +32,8 @@ def values() -> dict[str, tuple[str, Any]]:
         "LONGEST_LINE": ("Characters of a line of figures.", codec.LONGEST_LINE),
         "LONGEST_TEXT": ("Characters of a text in a job.", core("job.fields").LONGEST_TEXT),
         "LONGEST_FILE": ("Bytes of a file.", core("files.exchange").LONGEST_FILE),
+        "LARGEST_PICTURE": ("Bytes of a picture.", core("files.pictures").LARGEST_PICTURE),
+        "MOST_PHOTOS": ("Photos of a job.", core("job.photos").MOST_PHOTOS),
         "MOST_ROUNDS": ("Rounds of a job.", core("job.read").MOST_ROUNDS),
         "MOST_SWEEPS": ("Sweeps of a part.", core("job.sweeps").MOST_SWEEPS),
         "FEWEST_MARKS": ("Marks round the crank, at least.", core("form.marks").FEWEST),

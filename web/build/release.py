@@ -29,8 +29,11 @@ PAGES = {
     "how.html": "",
 }
 # What a page's script brings when it is first wanted, with its style sheet.
-LATER = {"main.js": ("guide.js",), "view.js": ("verify-link.js",)}
-LATER_STYLES = ("guide.css",)
+LATER = {
+    "main.js": ("guide.js", "photos.js"),
+    "view.js": ("verify-link.js", "match-photos.js"),
+}
+LATER_STYLES = ("guide.css", "photos.css")
 LATER_SCRIPTS = {name for names in LATER.values() for name in names}
 BOOT = "boot.js"
 SPEAKING = {*filter(None, PAGES.values()), *LATER_SCRIPTS, BOOT}

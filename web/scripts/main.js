@@ -2,7 +2,7 @@
 // kept for use without a signal.
 
 import { get } from './common/dom.js';
-import { fillForm, readForm, startForm, takeBack } from './form/form.js';
+import { changeForm, fillForm, readForm, startForm, takeBack } from './form/form.js';
 import { Files } from './jobs/files.js';
 import { startHand } from './form/thumb-keys.js';
 import { startTurnedView } from './report/turned-view.js';
@@ -15,6 +15,7 @@ import { startCore } from './python/core.js';
 import { startMessenger } from './python/messenger.js';
 import { keepForOffline, takeUpdate } from './common/offline.js';
 import { Known } from './report/known.js';
+import { PhotoOffer } from './photos/offer.js';
 import { Share } from './report/share.js';
 import { say } from './common/words.js';
 
@@ -75,12 +76,14 @@ const known = new Known((answer) => jobs.keepAnswer(answer));
 /** A job that came back, whose place on the page is still to be shown. @type {{ isChosen: boolean } | null} */
 let coming = null;
 
-const share = new Share(core, () => ({ ...readForm(), name: jobs.name }));
+const photos = new PhotoOffer({ readForm, changeForm });
+const share = new Share(core, () => ({ ...readForm(), name: jobs.name }), photos);
 
 offerGuide(core, readForm);
 
 async function ask() {
   share.expire();
+  photos.look();
   const form = readForm();
   const before = known.before(form);
   if (before) openAtStage(before.stage);
@@ -143,6 +146,7 @@ startLayout();
 startTurnedView();
 ask();
 document.getElementById('job-name')?.addEventListener('input', ask); // it stands on the sheet
-await jobs.start();
-new Files(core, jobs);
+const isKept = await jobs.start();
+new Files(core, jobs, photos);
 offerOtherJobs(core, jobs);
+if (isKept) photos.start();

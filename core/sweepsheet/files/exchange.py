@@ -11,6 +11,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
+from sweepsheet.files.pictures import KEY, LONGEST_PICTURES, put_pictures, taken_pictures
 from sweepsheet.files.readings_csv import csv_of, data_of_csv, is_csv
 from sweepsheet.files.shape import check_shape
 from sweepsheet.form.from_job import form_of
@@ -23,7 +24,9 @@ from sweepsheet.words.messages import Language
 
 JOBS_FORMAT = "sweepsheet-jobs"
 MOST_JOBS = 100
-LONGEST_FILE = 2_000_000
+# Without the pictures that it may carry, and with them.
+LONGEST_JOBS = 2_000_000
+LONGEST_FILE = LONGEST_JOBS + LONGEST_PICTURES
 DEEPEST_FILE = 14
 _FAULTS_TOLD = 3
 
@@ -37,10 +40,11 @@ UPGRADES: dict[int, Callable[[Data], Data]] = {}
 # To a file ---------------------------------------------------------------------------------
 
 
-def export_file(forms: Sequence[Form], language: Language) -> Data:
+def export_file(forms: Sequence[Form], language: Language, pictures: Sequence[str] = ()) -> Data:
     """One job as a job file, several as a file of them: its name, its text, and what to know.
 
-    Refused, in words, is only what could not be opened again: too many jobs, too long a text.
+    ``pictures`` are those of its photos that are at hand, as base64. Refused, in words, is only
+    what could not be opened again: too many jobs, too long a text.
     """
     drafts = [_draft(form) for form in forms]
     try:
@@ -50,14 +54,30 @@ def export_file(forms: Sequence[Form], language: Language) -> Data:
             check_shape(draft)
         jobs = {"format": JOBS_FORMAT, "version": VERSION, "jobs": drafts}
         one = len(drafts) == 1
-        text = json.dumps(drafts[0] if one else jobs, ensure_ascii=False, allow_nan=False)
-        if len(text.encode()) > LONGEST_FILE:
-            raise refused("file.large", high=LONGEST_FILE)
+        data = drafts[0] if one else jobs
+        if len(_json(data).encode()) > LONGEST_JOBS:
+            raise refused("file.large", high=LONGEST_JOBS)
+        put_pictures(data, pictures)
+        text = _json(data)
     except InputError as error:
         return _asrefused(error, language)
     told = _told("file.saved" if one else "file.saved_all", forms, language)
+    told += _told_of_photos(drafts, pictures, language)
     name = file_name(drafts[0].get("name", "") or "job" if one else "jobs")
     return {"state": "file", "name": f"{name}.json", "text": f"{text}\n", "told": told}
+
+
+def _json(data: Data) -> str:
+    return json.dumps(data, ensure_ascii=False, allow_nan=False)
+
+
+def _told_of_photos(drafts: Sequence[Data], pictures: Sequence[str], language: Language) -> str:
+    """How many pictures are in a file, and whether any are missing."""
+    names = {photo["hash"] for draft in drafts for photo in draft.get("photos", ())}
+    told = [language.say("file.pictures", n=len(pictures))] if pictures else []
+    if missing := len(names) - len(pictures):
+        told.append(language.say("file.pictures_missing", n=missing))
+    return "".join(f" {each}" for each in told)
 
 
 def export_csv(form: Form, language: Language) -> Data:
@@ -98,28 +118,33 @@ def _harmless(character: str) -> str:
 def import_file(text: str, language: Language) -> Data:
     """The jobs in the text of a file, as texts of the form; or why it is refused."""
     try:
-        if len(text) > LONGEST_FILE:
-            raise refused("file.large", high=LONGEST_FILE)
+        # Only a file that carries pictures may be so long.
+        longest = LONGEST_FILE if f'"{KEY}"' in text else LONGEST_JOBS
+        if len(text) > longest:
+            raise refused("file.large", high=longest)
         from_csv = is_csv(text)
-        jobs = [data_of_csv(text)] if from_csv else _jobs_of(text)
+        jobs, pictures = ([data_of_csv(text)], []) if from_csv else _jobs_of(text)
+        if len(text) - sum(map(len, pictures)) > LONGEST_JOBS:
+            raise refused("file.large", high=LONGEST_JOBS)
         forms = [form_of(check_shape(data)) for data in jobs]
     except InputError as error:
         return _asrefused(error, language)
     key = "file.csv_opened" if from_csv else "file.opened"
     told = _told(key if len(forms) == 1 else "file.opened_all", forms, language)
     named = [{"name": "", **form} for form in forms]
-    return {"state": "imported", "jobs": named, "text": told}
+    return {"state": "imported", "jobs": named, "text": told, "pictures": pictures}
 
 
-def _jobs_of(text: str) -> list[Data]:
-    """The job files in a text, in our version."""
+def _jobs_of(text: str) -> tuple[list[Data], list[str]]:
+    """The job files in a text, in our version, and the pictures that it carries."""
     if not text.lstrip("\ufeff \t\r\n").startswith("{"):
         raise refused("file.foreign")
     data = load_json(text, LONGEST_FILE, DEEPEST_FILE)
     if not isinstance(data, dict) or data.get("format") not in (FORMAT, JOBS_FORMAT):
         raise refused("file.foreign")
+    pictures = taken_pictures(data)
     if data["format"] == FORMAT:
-        return [upgraded(data)]
+        return [upgraded(data)], pictures
     _check_version(data.get("version"), VERSION)
     jobs = data.get("jobs")
     if set(data) != {"format", "version", "jobs"} or not isinstance(jobs, list):
@@ -129,7 +154,7 @@ def _jobs_of(text: str) -> list[Data]:
     for job in jobs:
         if not isinstance(job, dict) or job.get("format") != FORMAT:
             raise refused("file.jobs")
-    return [upgraded(job) for job in jobs]
+    return [upgraded(job) for job in jobs], pictures
 
 
 def upgraded(

@@ -23,6 +23,7 @@ from sweepsheet.job.model import (
     RotatingPartKind,
     Since,
 )
+from sweepsheet.job.photos import read_photos
 from sweepsheet.job.read import JOB_KEYS, LONGEST_NAME, MOST_ROUNDS
 from sweepsheet.job.settings import Setting, keys_of, settings_of
 from sweepsheet.job.sweeps import MOST_SWEEPS
@@ -77,6 +78,7 @@ class _Shape:
         self.companions(top.get("companions"))
         for n, each in enumerate(self.listing(top.get("rounds"), "rounds", 1, MOST_ROUNDS)):
             self.round(each, f"rounds.{n}")
+        read_photos(self.reader, top)
         return top
 
     def section(self, top: Mapping[str, Any], section: str, kind: type) -> None:

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from sweepsheet.form.photos import photo_fields
 from sweepsheet.form.to_job import BLANK_IS_UNKNOWN, CHOICES_OR_BLANK, LISTS, NUMBERS, TEXTS
 from sweepsheet.form.typed_sweeps import SECOND_DIAL, USUAL_CONTACT
 from sweepsheet.job.checklist import in_order
@@ -56,7 +57,7 @@ def form_of(data: Mapping[str, Any]) -> dict[str, str]:
     _chip(form, data.get("chip") or {})
     form |= {f"checklist.{code}": "yes" for code in in_order(data.get("checklist") or ())}
     _Refilling(form, data).fill()
-    return form
+    return form | photo_fields(data)
 
 
 def number_text(value: object) -> str:

@@ -120,9 +120,11 @@ class SweepFiller:
 
     def counted(self, at: str, what: Message, *, always: bool) -> list[TypedSweep]:
         """The sweeps that count: the finished ones, else (``always``) whatever was begun."""
-        begun = [sweep for sweep in self.read.sweeps(at) if sweep.begun]
+        sweeps = self.read.sweeps(at)
         if self.whole:
-            return begun
+            kept = self.read.photographed
+            return [each for each in sweeps if each.begun or (at, each.number) in kept]
+        begun = [sweep for sweep in sweeps if sweep.begun]
         positions, _ = self.read.positions(at)
         finished = [sweep for sweep in begun if not sweep.unfinished(positions)]
         if not finished and always:

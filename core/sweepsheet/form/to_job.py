@@ -15,6 +15,7 @@ from sweepsheet.form.dial import dial_of
 from sweepsheet.form.form_job import FormJob
 from sweepsheet.form.marks import marks_of
 from sweepsheet.form.parse import number_list, number_or_text, position_list, position_or_text
+from sweepsheet.form.photos import put_photos
 from sweepsheet.form.sweeps import SweepFiller
 from sweepsheet.form.typed_sweeps import MOST_WORDS
 from sweepsheet.job.checklist import CODES
@@ -83,6 +84,7 @@ def _typed(form: Mapping[str, str], *, whole: bool) -> FormJob:
     _holes(typed, form, whole=whole)
     _chip(typed, form, whole=whole)
     SweepFiller(typed, form, whole=whole).fill()
+    put_photos(typed, form)
     return typed
 
 

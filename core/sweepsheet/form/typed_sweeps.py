@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from sweepsheet.form.dial import Dial
 from sweepsheet.form.marks import marks_of
 from sweepsheet.form.parse import Value, position_list
+from sweepsheet.form.photos import SUFFIX, named_in
 from sweepsheet.job.positions import position_faults
 from sweepsheet.job.sweeps import MOST_POSITIONS, MOST_SWEEPS
 
@@ -67,10 +68,15 @@ class TypedSweeps:
         self.marks = marks_of(form)
         # Which sweeps the form has at each place, so that no more is looked for.
         self.numbers: dict[str, set[int]] = {}
+        photographed = named_in(form)
+        # Those with a photo, whether anything was typed or not.
+        self.photographed: set[tuple[str, int]] = set()
         for name in form:
             found = _SWEEP_NAME.match(name)
             if found and int(found["sweep"]) < MOST_SWEEPS:
                 self.numbers.setdefault(found["at"], set()).add(int(found["sweep"]))
+                if name.removesuffix(SUFFIX) in photographed:
+                    self.photographed.add((found["at"], int(found["sweep"])))
 
     def own(self, own: str, common: str, usual: str) -> tuple[str, str]:
         """What stands in a sweep's own field, else in the one for all; and in which of them."""

@@ -291,6 +291,17 @@ class Round:
 
 
 @dataclass(frozen=True, slots=True)
+class Photo:
+    """A photo beside a reading: the reading's place in the job file, and what the photo is called.
+
+    ``name``: the first 16 hexadecimal digits of the SHA-256 of its bytes.
+    """
+
+    at: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
 class Job:
     """The whole job.
 
@@ -311,6 +322,7 @@ class Job:
     checklist: tuple[str, ...]
     companions: tuple[RotatingPart, ...]
     rounds: tuple[Round, ...]
+    photos: tuple[Photo, ...] = ()
 
     @property
     def usual_limit(self) -> bool:

@@ -30,6 +30,7 @@ from sweepsheet.job.model import (
     Since,
     Stock,
 )
+from sweepsheet.job.photos import read_photos
 from sweepsheet.job.sag import SagTest, sag_test, usual_allowance
 from sweepsheet.job.settings import keys_of
 from sweepsheet.job.sweeps import SweepReader
@@ -48,14 +49,15 @@ LONGEST_NAME = 120
 
 JOB_KEYS = (
     "format", "version", "name", "units", "about", "limits", "indicator", "crank", "housing",
-    "depth", "stock", "chip", "checklist", "companions", "rounds",
+    "depth", "stock", "chip", "checklist", "companions", "rounds", "photos",
 )  # fmt: skip
 
 
 def read_job(data: object) -> Job:
     """The job in ``data`` (parsed JSON). Raises ``InputError`` with every fault there is."""
     reader = FieldReader()
-    top = reader.section(data, "", JOB_KEYS)
+    # The pictures that a file carries are no part of the job.
+    top = reader.section(data, "", (*JOB_KEYS, "pictures"))
     if isinstance(data, dict):
         _read_header(reader, top)
     name = reader.choice(top.get("units", "inch"), "units", name_of("units"), tuple(SYSTEMS))
@@ -103,6 +105,7 @@ class _JobReader(SweepReader):
             checklist=self.checklist(top.get("checklist")),
             companions=self.companions(top.get("companions")),
             rounds=self.rounds(top.get("rounds")),
+            photos=read_photos(self.reader, top),
         )
 
     # Sections ------------------------------------------------------------------------------

@@ -55,7 +55,7 @@ WORDS = (
     "to_splines_rear", "disc_wear", "release", "to_fingers", "fingers_worn", "to_bearing",
     "bearing_stroke", "release_travel", "engagement_min", "tip_gap_min", "release_gap_min",
     "release_gap_max", "engine_pm", "gearbox_pm", "since", "reseated", "cleaned",
-    "plate_turned", "swept_bore", "plate_concentricity",
+    "plate_turned", "swept_bore", "plate_concentricity", "photos", "at", "hash",
 )  # fmt: skip
 LETTERS = (
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"
@@ -166,7 +166,10 @@ def minimal(data: Mapping[str, Any]) -> dict[str, Any]:
     """
     read_job(data)
     rounds = data["rounds"]
-    head = {key: value for key, value in data.items() if key not in ("format", "version")}
+    # Photos belong to the whole; of their pictures nothing goes out by a link.
+    apart = ("format", "version", "photos", "pictures")
+    head = {key: value for key, value in data.items() if key not in apart}
+    photos = {"photos": list(data["photos"])} if data.get("photos") else {}
     shortest = _without_needless({**head, "rounds": rounds[:1]})
     units = {"units": data["units"]} if "units" in data else {}
     found = []
@@ -174,7 +177,7 @@ def minimal(data: Mapping[str, Any]) -> dict[str, Any]:
         kept = {key: each[key] for key in ("name", "since") if each.get(key)}
         alone = {key: value for key, value in each.items() if key != "since"}
         found.append(_without_needless({**units, "rounds": [alone]})["rounds"][0] | kept)
-    return {**shortest, "rounds": found}
+    return {**shortest, "rounds": found, **photos}
 
 
 def _without_needless(data: Mapping[str, Any]) -> dict[str, Any]:

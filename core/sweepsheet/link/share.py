@@ -87,6 +87,7 @@ def open_link(fragment: str, language: Language) -> Data:
             *paper["readings"],
             *({key: each[key] for key in ("title", "head", "rows")} for each in depth),
         ],
+        "photos": paper["photos"],
         "remarks": paper["remarks"],
         "form": form_of(linked.data),
     }

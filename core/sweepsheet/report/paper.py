@@ -17,6 +17,7 @@ from sweepsheet.job.model import ABOUT_KEYS, Dowel, FaceSweeps, Job, Round, Swee
 from sweepsheet.maths.clock import clock_time
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.maths.verdict import Judged
+from sweepsheet.report.photos import captions_of, reading_text
 from sweepsheet.report.sheet import limit_line, round_name, sheet_of
 from sweepsheet.solution import Solution
 from sweepsheet.words.messages import (
@@ -36,6 +37,7 @@ MOST_COLUMNS = 12
 # Titles and lines of the sheet, whatever the job.
 WORDS = (
     "to_do", "found", "doubts", "open", "done", "signature", "view", "link", "caution",
+    "photos", "no_picture",
 )  # fmt: skip
 
 Rows = tuple[tuple[str, ...], ...]
@@ -80,6 +82,7 @@ def paper_of(
         "dial": list(_dial(job, language)),
         "results": asdict(_results(solution, language)),
         "readings": [asdict(table) for table in _readings(job, language)],
+        "photos": [asdict(photo) for photo in captions_of(job, language)],
         # Another drawing in the same page must not lend this one its hatch.
         "done": [say(f"checklist.{code}") for code in done],
         "open": [say(f"checklist.{code}") for code in missed],
@@ -284,8 +287,8 @@ def _cells(
         what = row.what
         if len(sweeps.readings) > 1:
             what = language.say("paper.sweep", what=what, n=n)
-        last = (_reading(closing, language),) if closes else ()
-        yield (what, *(_reading(m, language) for m in readings[start:end]), *last)
+        last = (reading_text(closing, language),) if closes else ()
+        yield (what, *(reading_text(m, language) for m in readings[start:end]), *last)
 
 
 def _position(angle_deg: float, language: Language) -> str:
@@ -293,10 +296,3 @@ def _position(angle_deg: float, language: Language) -> str:
     if angle_deg % 2.5:
         return language.number(f"{angle_deg:g}") + "°"
     return clock_time(angle_deg)
-
-
-def _reading(value: float | None, language: Language) -> str:
-    """A reading as typed."""
-    if value is None:
-        return "—"
-    return language.number(f"{value:+g}") if value else "0"

@@ -43,7 +43,7 @@ ALIKE = {
     "unit.small.metric", "unit.long.metric", "units.metric", "view.judged",
     "view.term.tir", "guide.position", "limit.tir", "field.stock.shim_thicknesses.example",
     "mark.plain", "mark.wheel", "usual.named", "usual.since",
-    "what.of_round", "depth.size", "depth_view.gap",
+    "what.of_round", "depth.size", "depth_view.gap", "photos.choice_none",
 }  # fmt: skip
 # What tells an English sentence from a Spanish one.
 WORDS = re.compile(

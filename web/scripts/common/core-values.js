@@ -13,7 +13,13 @@ export const LONGEST_LINE = 200;
 export const LONGEST_TEXT = 2000;
 
 /** Bytes of a file. */
-export const LONGEST_FILE = 2000000;
+export const LONGEST_FILE = 10000000;
+
+/** Bytes of a picture. */
+export const LARGEST_PICTURE = 120000;
+
+/** Photos of a job. */
+export const MOST_PHOTOS = 60;
 
 /** Rounds of a job. */
 export const MOST_ROUNDS = 20;

@@ -7,7 +7,7 @@ import { FEWEST_MARKS, MOST_POSITIONS } from '../common/core-values.js';
 import { changed, differences } from './changes.js';
 import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './sweep-overrides.js';
-import { Readings, numbered } from './readings.js';
+import { PHOTO, Readings, numbered } from './readings.js';
 import { Rounds } from './rounds.js';
 import { setUpLine } from './set-up-line.js';
 import { Undo } from './undo.js';
@@ -131,6 +131,7 @@ function fill(fields) {
   // Own positions first: the fields of a sweep come and go with them.
   setFields(fields);
   showChoices();
+  if (names.some((name) => name.endsWith(PHOTO)) || form.querySelector('.photo-id')) takePhotos(fields);
   setFields(fields);
   rounds.adopt();
   for (const { readings, own } of companions) {
@@ -140,6 +141,12 @@ function fill(fields) {
   showChoices();
   showUnits(fields);
   showTicked();
+}
+
+/** Which readings have a photo. @param {Fields} fields */
+function takePhotos(fields) {
+  rounds.takePhotos(fields);
+  for (const { readings } of companions) readings.takePhotos(fields);
 }
 
 /** @param {Fields} fields */
@@ -243,6 +250,16 @@ function withFocusKept(act) {
   act();
   const field = name ? form.elements.namedItem(name) : null;
   if (field instanceof HTMLElement) field.focus();
+}
+
+/** Change the form from elsewhere on the page. @param {import('./changes.js').Changes} changes
+ * @param {boolean} isStep whether it can be taken back */
+export function changeForm(changes, isStep) {
+  withFocusKept(() => fill(changed(readForm(), changes)));
+  if (isStep) undo.note(readForm(), '');
+  else undo.follow(readForm());
+  showUndo();
+  tellChange();
 }
 
 /** Take the last change back. */

@@ -38,6 +38,20 @@ function signOf({ target }) {
 /** The quarters, which may stand where they are on the housing. */
 const QUARTERS = ['12', '3', '6', '9'];
 
+/** What stands behind the name of a reading, in the name of its photo. */
+export const PHOTO = '.photo';
+
+/** Which photo a reading has: a field that nobody sees, so that it goes wherever the reading goes.
+ * @param {HTMLElement} row @param {string | undefined} text none: no such field */
+function putPhoto(row, text) {
+  const name = `${row.querySelector('input')?.name}${PHOTO}`;
+  const there = /** @type {HTMLInputElement | null} */ (row.querySelector('.photo-id'));
+  if (there?.value === text) return;
+  there?.remove();
+  if (text === undefined) return;
+  row.append(make('input', { name, value: text, hidden: true, className: 'photo-id' }));
+}
+
 /** @param {string} name @param {string} label @param {string} spoken @param {string} value */
 function row(name, label, spoken, value) {
   const input = make('input', { name, id: name, value, inputMode: 'decimal' });
@@ -161,6 +175,19 @@ export class Readings {
     for (const input of this.place.querySelectorAll('input')) this.#keep(input);
   }
 
+  /** Which readings have a photo; those that are not among the fields have none.
+   * @param {Record<string, string>} fields of the whole form */
+  takePhotos(fields) {
+    for (const row of /** @type {NodeListOf<HTMLElement>} */ (this.place.querySelectorAll('.reading'))) {
+      const input = row.querySelector('input');
+      const text = fields[`${input?.name}${PHOTO}`];
+      putPhoto(row, text);
+      const [typed, key] = this.#placeOf(input?.name ?? '');
+      if (text === undefined) typed?.delete(key + PHOTO);
+      else typed?.set(key + PHOTO, text);
+    }
+  }
+
   /** Between a list and as many marks, the readings go along in their order: the first mark was moved,
    * not the readings. @param {string[]} positions */
   #carryOver(positions) {
@@ -170,10 +197,12 @@ export class Readings {
     for (const typed of this.#typed) {
       for (const list of ['sweeps', 'opposite']) {
         before.forEach((_, i) => {
-          const text = typed.get(keyOf(list, before, i));
-          const key = keyOf(list, positions, i);
-          if (text === undefined) typed.delete(key);
-          else typed.set(key, text);
+          for (const what of ['', PHOTO]) {
+            const text = typed.get(keyOf(list, before, i) + what);
+            const key = keyOf(list, positions, i) + what;
+            if (text === undefined) typed.delete(key);
+            else typed.set(key, text);
+          }
         });
       }
     }
@@ -193,6 +222,7 @@ export class Readings {
       const spoken = say('readings.reading', { where: label, what: spokenList, n: j + 1 });
       const made = row(`${this.prefix}.${list}.${j}.${i}`, label, spoken, value);
       made.dataset.at = position;
+      putPhoto(made, this.#typed[j]?.get(this.#key(list, i) + PHOTO));
       return made;
     });
   }
@@ -220,6 +250,7 @@ export class Readings {
     const value = this.#typed[j]?.get('closing') ?? '';
     const closing = row(`${this.prefix}.closing.${j}`, label, spoken, value);
     closing.classList.add('closing');
+    putPhoto(closing, this.#typed[j]?.get(`closing${PHOTO}`));
     const help = make('p', { className: 'help' }, say('readings.closing_help'));
     const head = make('div', { className: 'sweep-head' }, title, ...this.#lead(j));
     const list = make('div', { className: 'rows' }, ...rows);
@@ -244,12 +275,19 @@ export class Readings {
     return keyOf(list, this.#positions, i);
   }
 
+  /** In which sweep a field stands, and under what. @param {string} name
+   * @returns {[Map<string, string> | undefined, string]} */
+  #placeOf(name) {
+    const pattern = /(sweeps|opposite|closing)\.(\d+)(?:\.(\d+))?(\.photo)?$/;
+    const [, list, j, i, photo = ''] = pattern.exec(name) ?? [];
+    const key = list === 'closing' ? 'closing' : this.#key(list ?? '', Number(i));
+    return [list ? this.#typed[Number(j)] : undefined, key + photo];
+  }
+
   /** @param {HTMLInputElement} input */
   #keep(input) {
-    const pattern = /(sweeps|opposite|closing)\.(\d+)(?:\.(\d+))?$/;
-    const [, list, j, i] = pattern.exec(input.name) ?? [];
-    const key = list === 'closing' ? 'closing' : this.#key(list ?? '', Number(i));
-    if (list) this.#typed[Number(j)]?.set(key, input.value);
+    const [typed, key] = this.#placeOf(input.name);
+    typed?.set(key, input.value);
   }
 
   /** @param {Event} event */

@@ -77,6 +77,14 @@ export class Rounds {
     }
   }
 
+  /** @param {Record<string, string>} fields */
+  takePhotos(fields) {
+    for (const { bore, face } of this.#rounds) {
+      bore.takePhotos(fields);
+      face.takePhotos(fields);
+    }
+  }
+
   adopt() {
     for (const { part, bore, face, boreOwn, faceOwn } of this.#rounds) {
       for (const each of [bore, face, boreOwn, faceOwn]) each.adopt();

@@ -3,17 +3,19 @@
 
 import { get } from '../common/dom.js';
 import { readForm } from '../form/form.js';
+import { PHOTO } from '../form/readings.js';
 import { LONGEST_FILE } from '../common/core-values.js';
 import { say } from '../common/words.js';
 
 /** @import { Fields } from '../form/form.js' */
 /** @import { Jobs } from './jobs.js' */
+/** @import { PhotoOffer } from '../photos/offer.js' */
 /** @import { Core } from '../python/core.js' */
 
 /**
  * @typedef {(
  *   { state: 'file', name: string, text: string, told: string } |
- *   { state: 'imported', jobs: Fields[], text: string } |
+ *   { state: 'imported', jobs: Fields[], text: string, pictures: string[] } |
  *   { state: 'refused', text: string }
  * )} Answer
  */
@@ -36,10 +38,14 @@ export class Files {
   /** @type {Jobs} */
   #jobs;
 
-  /** @param {Core} core @param {Jobs} jobs which this browser may not keep */
-  constructor(core, jobs) {
+  /** @type {PhotoOffer} */
+  #photos;
+
+  /** @param {Core} core @param {Jobs} jobs which this browser may not keep @param {PhotoOffer} photos */
+  constructor(core, jobs, photos) {
     this.#core = core;
     this.#jobs = jobs;
+    this.#photos = photos;
     const open = /** @type {HTMLInputElement} */ (get('file-open'));
     for (const id of ['file-save-all', 'file-open-field']) get(id).hidden = !jobs.isKept;
     get('file-save').addEventListener('click', () => this.#try(() => this.#save()));
@@ -68,7 +74,7 @@ export class Files {
   }
 
   #save() {
-    return this.#toFile(this.#core.saveJobs([this.#here()]));
+    return this.#toFile(this.#saved([this.#here()]));
   }
 
   #saveCsv() {
@@ -76,7 +82,33 @@ export class Files {
   }
 
   async #saveAll() {
-    return this.#toFile(this.#core.saveJobs(await this.#jobs.all()));
+    return this.#toFile(this.#saved(await this.#jobs.all()));
+  }
+
+  /** With their photos, where they have any. @param {Fields[]} forms @returns {Promise<Answer>} */
+  async #saved(forms) {
+    const hasPhotos = forms.some((form) => Object.keys(form).some((name) => name.endsWith(PHOTO)));
+    if (!hasPhotos) return this.#core.saveJobs(forms);
+    try {
+      const photos = await this.#photos.bring();
+      return this.#core.saveWithPictures(await photos.carry(forms));
+    } catch (error) {
+      // The job itself must be had: what is told of the file says how many pictures it lacks.
+      console.warn(`No pictures: ${error}`);
+      return this.#core.saveJobs(forms);
+    }
+  }
+
+  /** Keep the pictures of a file; where there is no room for them, the jobs are opened all the same.
+   * @param {string[]} pictures @returns {Promise<string>} what became of them, if anything is to be said */
+  async #take(pictures) {
+    if (!pictures.length) return '';
+    try {
+      await (await this.#photos.bring()).take(pictures);
+      return '';
+    } catch (error) {
+      return ` ${error instanceof Error ? error.message : String(error)}`;
+    }
   }
 
   /** @param {Promise<Answer>} asked */
@@ -94,7 +126,8 @@ export class Files {
     const answer = await this.#core.openFile(await file.text());
     if (answer.state !== 'imported') return answer.state === 'refused' ? answer.text : '';
     const named = answer.jobs.map((job) => ({ ...job, name: job.name || file.name }));
+    const told = await this.#take(answer.pictures);
     await this.#jobs.add(named);
-    return answer.text;
+    return answer.text + told;
   }
 }

@@ -55,14 +55,15 @@ export class Store {
     return new Store(db);
   }
 
-  /** The jobs, the last changed first. @returns {Promise<Job[]>} */
-  async list() {
+  /** The jobs, the last changed first. @param {boolean} [isWhole] with those that can be brought back
+   * @returns {Promise<Job[]>} */
+  async list(isWhole) {
     const read = this.#db.transaction(['jobs', 'fields']);
     const fields = read.objectStore('fields');
     const records = await read.objectStore('jobs').getAll();
     const jobs = await Promise.all(
       records
-        .filter(({ deleted }) => !deleted)
+        .filter(({ deleted }) => isWhole || !deleted)
         .map(async ({ id }) => ({
           id,
           name: (await fields.get([id, NAME])) ?? '',

@@ -23,6 +23,8 @@ export function startCore(options) {
     guideSweep: (form, at) => messenger.askSurely({ guide: { form, at } }),
     /** Jobs as the text of a file. @param {Fields[]} forms */
     saveJobs: (forms) => messenger.askSurely({ export: forms }),
+    /** Jobs as the text of a file with pictures, which are base64. @param {{ forms: Fields[], pictures: string[] }} asked */
+    saveWithPictures: (asked) => messenger.askSurely({ export_pictures: asked }),
     /** The readings of a job as CSV. @param {Fields} form */
     saveReadings: (form) => messenger.askSurely({ csv: form }),
     /** What other jobs tell of the housing of one. @param {Fields} here @param {Fields[]} others */

@@ -21,6 +21,7 @@ import { putDrawing } from '../common/svg.js';
  * @property {string[]} steps
  * @property {Table} results
  * @property {Table[]} readings
+ * @property {{ name: string, text: string }[]} photos
  * @property {Section[]} sections
  * @property {Remark[]} remarks
  * @property {string[]} done what was ticked of the checklist
@@ -94,6 +95,19 @@ function sectionOf({ title, verdict_text: word, lines, head, rows }) {
   return made;
 }
 
+/** The photos beside readings, each with its place; one whose picture is not here is named all the same.
+ * @param {Paper} paper @param {Record<string, HTMLImageElement>} pictures */
+function photosOf({ photos = [], words }, pictures) {
+  if (!photos.length) return [];
+  const figures = photos.map(({ name, text }) => {
+    const figure = document.createElement('figure');
+    const picture = pictures[name]?.cloneNode() ?? textElement('p', words.no_picture ?? '');
+    figure.append(picture, textElement('figcaption', text));
+    return figure;
+  });
+  return [textElement('h2', words.photos ?? ''), part('paper-photos', ...figures)];
+}
+
 /** What was looked after, and what was not. @param {Paper} paper */
 function checklist({ done, open, words }) {
   const lists = [];
@@ -124,8 +138,9 @@ function foot(paper, link) {
 
 /**
  * Paint the sheet. @param {HTMLElement} place @param {Paper} paper @param {Link | null} link
+ * @param {Record<string, HTMLImageElement>} [pictures] by the names of photos
  */
-export function paintPaper(place, paper, link) {
+export function paintPaper(place, paper, link, pictures = {}) {
   const drawing = part('paper-drawing');
   putDrawing(drawing, paper.drawing);
   const remarks = document.createElement('ul');
@@ -139,5 +154,6 @@ export function paintPaper(place, paper, link) {
     part('paper-sections', ...paper.sections.map(sectionOf)),
     part('remarks', ...doubts),
     foot(paper, link),
+    ...photosOf(paper, pictures),
   );
 }

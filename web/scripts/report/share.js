@@ -1,7 +1,7 @@
 // "Show it to the customer": the link, its QR code and the sheet on paper, made in a quiet moment after
 // each answer, so that they are there when they are wanted and no typing waits for them.
 
-import { get } from '../common/dom.js';
+import { get, make } from '../common/dom.js';
 import { paintPaper } from './paper.js';
 import { ADDRESS } from '../common/release.js';
 import { putDrawing } from '../common/svg.js';
@@ -10,6 +10,7 @@ import { say } from '../common/words.js';
 /** @import { Core } from '../python/core.js' */
 /** @import { Fields } from '../form/form.js' */
 /** @import { Paper } from './paper.js' */
+/** @import { PhotoOffer } from '../photos/offer.js' */
 
 /** @typedef {{ state: 'share', fragment: string, trouble: string, paper: Paper }} Shared */
 
@@ -43,6 +44,9 @@ export class Share {
   /** @type {() => Fields} */
   #readForm;
 
+  /** @type {PhotoOffer | undefined} */
+  #photos;
+
   #timer = 0;
 
   /** Counts the changes of the form. */
@@ -54,10 +58,11 @@ export class Share {
 
   #link = '';
 
-  /** @param {Core} core @param {() => Fields} readForm */
-  constructor(core, readForm) {
+  /** @param {Core} core @param {() => Fields} readForm @param {PhotoOffer} [photos] */
+  constructor(core, readForm, photos) {
     this.#core = core;
     this.#readForm = readForm;
+    this.#photos = photos;
     get('share-send').hidden = typeof navigator.share !== 'function';
     this.#onPress('share-send', () => this.#send());
     this.#onPress('share-copy', () => this.#copy());
@@ -106,8 +111,9 @@ export class Share {
       if (isStale() || shared?.state !== 'share') return false;
       const link = shared.fragment ? linkTo(shared.fragment) : '';
       const code = link ? await this.#core.drawQr(link) : null;
+      const pictures = await this.#pictures(shared.paper);
       if (isStale()) return false;
-      this.#show(shared, link, code?.svg ?? '');
+      this.#show(shared, link, code?.svg ?? '', pictures);
       return true;
     } catch (error) {
       if (isStale()) return false;
@@ -118,8 +124,29 @@ export class Share {
     }
   }
 
-  /** @param {Shared} shared @param {string} link @param {string} svg empty where it is too long for one */
-  #show({ paper, trouble }, link, svg) {
+  /** The pictures of its photos that are on this phone, ready to be printed. @param {Paper} paper
+   * @returns {Promise<Record<string, HTMLImageElement>>} */
+  async #pictures({ photos = [] }) {
+    if (!photos.length || !this.#photos) return {};
+    const names = photos.map(({ name }) => name);
+    const found = await this.#photos
+      .bring()
+      .then((photos) => photos.addresses(names))
+      // The sheet says of each that it is not here.
+      .catch(() => /** @type {Record<string, string>} */ ({}));
+    const ready = names
+      .filter((name) => found[name])
+      .map(async (name) => {
+        const picture = make('img', { src: found[name], alt: '' });
+        await picture.decode();
+        return [name, picture];
+      });
+    return Object.fromEntries(await Promise.all(ready));
+  }
+
+  /** @param {Shared} shared @param {string} link @param {string} svg empty where it is too long for one
+   * @param {Record<string, HTMLImageElement>} pictures */
+  #show({ paper, trouble }, link, svg, pictures) {
     this.#link = link;
     const field = /** @type {HTMLInputElement} */ (get('share-link'));
     field.value = link;
@@ -129,7 +156,7 @@ export class Share {
     /** @type {HTMLButtonElement} */ (get('share-qr')).disabled = !svg;
     putDrawing(get('qr-code'), svg);
     const note = link ? reachNote(new URL(link)) : '';
-    paintPaper(get('paper'), paper, svg ? { address: link, svg, note } : null);
+    paintPaper(get('paper'), paper, svg ? { address: link, svg, note } : null, pictures);
     const told = link ? [note, svg ? '' : say('share.no_qr')] : [trouble];
     this.#tell(told.filter(Boolean).join(' '));
     document.documentElement.dataset.share = 'ready';

@@ -26,6 +26,7 @@ import { say } from '../common/words.js';
  * @property {string[]} taken how the readings were taken
  * @property {Table[]} readings
  * @property {Remark[]} remarks
+ * @property {{ name: string, text: string }[]} photos
  * @property {Record<string, string>} form
  *
  * @typedef {({ state: 'link' } & Opened) | { state: 'refused', text: string }} Answer
@@ -68,8 +69,30 @@ function paint(opened) {
   const remarksPart = /** @type {HTMLDetailsElement} */ (get('remarks-part'));
   remarksPart.hidden = remarks.length === 0;
   remarksPart.open = remarks.some(({ level }) => level === 'stop');
+  offerToMatch(opened.photos);
   get('more').hidden = false;
   offerToOpen(opened.form);
+}
+
+/** How many photos there are, and whether the files that came with the link are these.
+ * @param {Opened['photos']} photos */
+function offerToMatch(photos) {
+  get('photos-part').hidden = photos.length === 0;
+  get('photos-count').textContent = say(photos.length === 1 ? 'view.photo_taken' : 'view.photos_taken', {
+    n: photos.length,
+  });
+  get('photos').replaceChildren(...photos.map(({ text }) => textElement('li', text)));
+  const open = /** @type {HTMLInputElement} */ (get('photos-open'));
+  open.addEventListener('change', async () => {
+    const files = [...(open.files ?? [])];
+    open.value = ''; // so that the same files can be chosen again
+    try {
+      const { matchPhotos } = await import('./match-photos.js');
+      get('photos-status').textContent = await matchPhotos(photos, files, get('photos'));
+    } catch (error) {
+      get('photos-status').textContent = say('view.photos_failed', { why: String(error) });
+    }
+  });
 }
 
 /** @param {Record<string, string>} form */

@@ -1,0 +1,17 @@
+// Bytes of pictures as text and back.
+
+/** An address that shows a picture, with its bytes as base64 behind the comma.
+ * @param {Uint8Array<ArrayBuffer>} bytes @returns {Promise<string>} */
+export function urlOf(bytes) {
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(String(reader.result));
+    reader.onerror = () => reject(reader.error);
+    reader.readAsDataURL(new Blob([bytes], { type: 'image/jpeg' }));
+  });
+}
+
+/** @param {string} text base64 */
+export function fromBase64(text) {
+  return Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
+}

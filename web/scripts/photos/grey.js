@@ -1,0 +1,25 @@
+// A kept picture as grey pixels, small enough to be handed to what reads a dial off it.
+
+import { drawn } from './shrink.js';
+
+/** The long side in pixels. */
+const SIDE = 240;
+
+/** @typedef {{ grey: Uint8Array, width: number, height: number }} Grey row by row from the top, 0 is black */
+
+/** @param {Uint8Array<ArrayBuffer>} jpeg @returns {Promise<Grey>} */
+export async function greyOf(jpeg) {
+  const picture = await createImageBitmap(new Blob([jpeg], { type: 'image/jpeg' }));
+  const { canvas, pen } = drawn(picture, SIDE);
+  const { width, height } = canvas;
+  pen.drawImage(picture, 0, 0, width, height);
+  picture.close();
+  const { data } = pen.getImageData(0, 0, width, height);
+  const grey = new Uint8Array(width * height);
+  // Luma of ITU-R BT.601, as a JPEG itself has it, in 256ths.
+  for (let i = 0; i < grey.length; i += 1) {
+    const [red = 0, green = 0, blue = 0] = data.subarray(4 * i, 4 * i + 3);
+    grey[i] = (77 * red + 150 * green + 29 * blue) >> 8;
+  }
+  return { grey, width, height };
+}

@@ -1,0 +1,50 @@
+// The row of a reading, as far as its photo is concerned.
+
+import { make } from '../common/dom.js';
+
+/** What stands behind the name of a reading, in the name of its photo's field. */
+export const PHOTO = '.photo';
+
+/**
+ * @typedef {object} Place
+ * @property {string} name of the reading's field
+ * @property {string} where spoken
+ * @property {string} value what was read
+ * @property {string | null} job
+ * @property {string} rows
+ */
+
+/** The reading in a row, and its photo: a picture's name, a ticket, or nothing. @param {Element} row */
+export function readingOf(row) {
+  const input = /** @type {HTMLInputElement} */ (row.querySelector('input'));
+  const field = /** @type {HTMLInputElement | null} */ (row.querySelector('.photo-id'));
+  const where = input.getAttribute('aria-label') ?? '';
+  return { name: input.name, where, value: input.value.trim(), id: field?.value ?? '' };
+}
+
+/** Put the key for the photo beside a reading, and a place for a reading that is read off the photo.
+ * @param {Element} row */
+export function dress(row) {
+  const key = make('button', { type: 'button', className: 'photo' });
+  row.classList.add('with-photo');
+  row.querySelector('.sign')?.after(key, make('span', { className: 'photo-offer' }));
+  return key;
+}
+
+/** @param {Element} row */
+export function undress(row) {
+  row.classList.remove('with-photo');
+  for (const part of row.querySelectorAll('.photo, .photo-offer')) part.remove();
+}
+
+/** A camera, drawn. */
+export function icon() {
+  const name = 'http://www.w3.org/2000/svg';
+  const made = document.createElementNS(name, 'svg');
+  made.setAttribute('viewBox', '0 0 24 24');
+  made.setAttribute('aria-hidden', 'true');
+  const path = document.createElementNS(name, 'path');
+  path.setAttribute('d', 'M3 7h4l2-3h6l2 3h4v13H3zM12 9a4 4 0 1 0 .01 0z');
+  made.append(path);
+  return made;
+}
