@@ -64,6 +64,8 @@ MODULES: dict[str, tuple[str, ...]] = {
     "job.positions": ("core/job/test_read.py",),
     "job.sag": ("core/alignment/test_bore.py", "core/job/test_read.py"),
     "findings.reach": (),
+    "picture.scale": ("core/picture/test_taps.py",),
+    "picture.taps": (),
     "solution": (),
 }
 # Exit codes by which mutmut files a mutant.
