@@ -66,6 +66,12 @@ MODULES: dict[str, tuple[str, ...]] = {
     "findings.reach": (),
     "picture.scale": ("core/picture/test_taps.py",),
     "picture.taps": (),
+    "picture.outline": (),
+    "picture.ticks": (),
+    "picture.straight": ("core/picture/test_needle.py",),
+    "picture.needle": (),
+    "picture.match": (),
+    "picture.dial": (),
     "solution": (),
 }
 # Exit codes by which mutmut files a mutant.

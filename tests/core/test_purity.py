@@ -20,8 +20,8 @@ WITHOUT_SENTENCES = ("maths", "sweep", "alignment", "remedy", "solution")
 # What the core may use of the standard library: arithmetic, text and types. No files, no clock, no
 # network, no process, no browser. ``random`` makes the practice housing, always from a seed.
 ALLOWED = {
-    "__future__", "binascii", "collections.abc", "csv", "dataclasses", "functools", "html",
-    "itertools", "json", "math", "random", "re", "typing", "zlib",
+    "__future__", "binascii", "cmath", "collections.abc", "csv", "dataclasses", "functools", "html",
+    "itertools", "json", "math", "operator", "random", "re", "typing", "zlib",
 }  # fmt: skip
 COMMAND_LINE = {"argparse", "io", "sys", "pathlib"}
 FORBIDDEN_CALLS = {"open", "print", "input", "exec", "eval", "compile", "__import__", "breakpoint"}

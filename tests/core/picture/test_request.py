@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 import json
+import random
+from base64 import b64encode
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from sweepsheet.page import handle_request
+from sweepsheet.words.en.core import TABLE
 from sweepsheet.words.faults import InputError
+from tests.cases.dial_pictures import SIDE, any_view, photo_of
+from tests.cases.dial_styles import any_style
 
 SCALE: dict[str, Any] = {"divisions": 100, "step": 1, "clockwise": True}
 TAPS: dict[str, Any] = {
@@ -73,3 +79,55 @@ def test_what_is_no_request_is_refused(part: str, name: str, value: object) -> N
 def test_half_a_request_is_refused(dial: dict[str, Any]) -> None:
     with pytest.raises(InputError):
         asked(dial)
+
+
+# Pictures ---------------------------------------------------------------------------------------
+
+
+def picture(grey: bytes, side: int = SIDE) -> dict[str, Any]:
+    return {"width": side, "height": side, "grey": b64encode(grey).decode("ascii")}
+
+
+def test_a_photo_is_read_by_the_face_of_the_first() -> None:
+    """The first photo's face goes out as text and comes back with the second photo."""
+    rng = random.Random(12)
+    style = replace(any_style("tuning", rng), divisions=100, every=10, paper=220, ink=20,
+                    needle_ink=20)  # fmt: skip
+    view = replace(any_view(rng, held=False), slant=12.0, blur=0.2, noise=2.0, glare=0.0, dirt=0)
+    first = asked({"scale": SCALE, "picture": picture(photo_of(style, view, 0.0))})
+    assert first["state"] == "face"
+    now = picture(photo_of(style, replace(view, roll=77.0), 93.5))
+    dial = {"scale": SCALE, "picture": now, "reference": {"face": first["face"], "reading": 0}}
+    shown = asked(dial)
+    assert shown["state"] == "read"
+    assert shown["reading"] == pytest.approx(-6.5, abs=0.25)
+    assert 0.0 < shown["pm"] <= 0.3
+    short = {**first["face"], "prints": first["face"]["prints"][:-8]}
+    for face in (None, short, first["face"] | {"sigma": -1}, first["face"] | {"angle": "1"}):
+        with pytest.raises(InputError):
+            asked(dial | {"reference": {"face": face, "reading": 0}})
+    with pytest.raises(InputError):
+        asked(dial | {"reference": {"face": first["face"]}})
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_a_photo_of_nothing_is_refused_in_words(language: str) -> None:
+    shown = asked({"scale": SCALE, "picture": picture(bytes(SIDE * SIDE))}, language)
+    assert (shown["state"], shown["code"]) == ("refused", "outline")
+    assert (shown["text"] == TABLE["picture.refused.outline"]) == (language == "en")
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        [], {}, picture(bytes(100 * 100), 100), picture(bytes(400 * 400), 400),
+        picture(bytes(SIDE)), picture(bytes(3 * SIDE * SIDE)),
+        picture(bytes(SIDE * SIDE)) | {"grey": "?" * (SIDE * SIDE)},
+        picture(bytes(SIDE * SIDE)) | {"grey": "\u00e9" * (SIDE * SIDE)},
+        picture(bytes(SIDE * SIDE)) | {"grey": 7},
+        picture(bytes(SIDE * SIDE)) | {"width": 240.5},
+    ],
+)  # fmt: skip
+def test_what_is_no_picture_is_refused(wrong: object) -> None:
+    with pytest.raises(InputError):
+        asked({"scale": SCALE, "picture": wrong})
