@@ -64,6 +64,14 @@ MODULES: dict[str, tuple[str, ...]] = {
     "job.positions": ("core/job/test_read.py",),
     "job.sag": ("core/alignment/test_bore.py", "core/job/test_read.py"),
     "findings.reach": (),
+    "picture.scale": ("core/picture/test_taps.py",),
+    "picture.taps": (),
+    "picture.outline": (),
+    "picture.ticks": (),
+    "picture.straight": ("core/picture/test_needle.py",),
+    "picture.needle": (),
+    "picture.match": (),
+    "picture.dial": (),
     "solution": (),
 }
 # Exit codes by which mutmut files a mutant.

@@ -59,8 +59,9 @@ def handle_request(request: str) -> str:
     "pictures": [base64, ...]}}``) and ``{"csv": form}`` for a file, ``{"import": text}`` for the
     jobs in one, ``{"practice": form}`` for the practice housing, ``{"guide": {"form": form, "at":
     "rounds.0.bore"}}`` for what leads through a sweep, ``{"memory": {"here": form, "others":
-    [form, ...]}}`` for what other jobs tell of such a housing. Beside it stands the ``language`` of
-    the answer, by its code; English where there is none, or one that is not known.
+    [form, ...]}}`` for what other jobs tell of such a housing, ``{"dial": {...}}`` for the reading
+    of a dial in a photo (``picture.request``). Beside it stands the ``language`` of the answer, by
+    its code; English where there is none, or one that is not known.
 
     >>> json.loads(handle_request('{"form": {}}'))["state"]
     'waiting'
@@ -144,6 +145,13 @@ def other_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     from sweepsheet.memory.page import memory  # noqa: PLC0415 - an answer can do without
 
     return memory(asked, language)
+
+
+def read_photo(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
+    """The reading of a dial from its photo."""
+    from sweepsheet.picture.request import answer_dial  # noqa: PLC0415 - an answer can do without
+
+    return answer_dial(asked, language)
 
 
 def answer(form: Form, language: Language = ENGLISH) -> Shown:
@@ -281,6 +289,10 @@ def _is_text(asked: object) -> bool:
     return isinstance(asked, str)
 
 
+def _is_data(asked: object) -> bool:
+    return isinstance(asked, dict)
+
+
 def _is_form(asked: object) -> bool:
     return isinstance(asked, dict) and all(isinstance(text, str) for text in asked.values())
 
@@ -318,4 +330,5 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "practice": (_is_form, practise),
     "guide": (_is_sweep, guide_sweep),
     "memory": (_are_jobs, other_jobs),
+    "dial": (_is_data, read_photo),
 }

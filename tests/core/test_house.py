@@ -130,6 +130,7 @@ WHOLE_JOB = (
     "takes a whole job; worked through in tests/core/test_by_hand.py and api.solve's example"
 )
 MANY_PARTS = "takes what other modules made; worked through in tests/core/test_by_hand.py"
+PHOTO = "takes a photo; drawn ones are read in tests/core/picture/"
 NO_EXAMPLE = {
     "alignment.bore.measure_bore": MANY_PARTS,
     "alignment.bore.needle_swing": MANY_PARTS,
@@ -176,6 +177,8 @@ NO_EXAMPLE = {
     "sweep.analysis.tiny_reading": MANY_PARTS,
     "sweep.analysis.examine": MANY_PARTS,
     "remedy.response.response_of": MANY_PARTS,
+    "picture.ticks.find_ticks": PHOTO,
+    "picture.needle.find_needle": PHOTO,
 }
 
 

@@ -635,6 +635,8 @@ PAGE: dict[str, str] = {
     "how.companions.text": "A pilot bore or flywheel that runs out turns with the crank. No dowel cures that: the error is on the other side of the joint.",
     "how.practice": "The practice housing",
     "how.practice.text": "The practice housing is made the other way around: bodies in space, and the distance from the dial to them. It uses none of the formulas above, so it can show whether they are right.",
+    "how.photos": "A dial read off a photo",
+    "how.photos.text": "The page can read the dial off its photo. The ticks show how the face lies. The print shows how far it is turned against the first photo. The needle shows the rest. What is not sure is refused. Three taps do the same by hand: the middle of the dial, the zero, the tip of the needle. All this was tried on drawn pictures only, never on real photos. Compare each reading with what you see on the dial.",
     "how.limits": "What it cannot see",
     "how.limits.face": "A face that is out of square, if only the bore was swept.",
     "how.limits.flange": "A bracket that is loose or gives: the whole sweep is then wrong. A bent crank flange does no harm: the dial turns about the main bearings.",

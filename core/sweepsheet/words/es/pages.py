@@ -623,6 +623,8 @@ PAGE: dict[str, str] = {
     "how.companions.text": "Un asiento de rodamiento piloto o un volante con salto gira con el cigüeñal. Ningún pasador cura eso: el error está al otro lado de la junta.",
     "how.practice": "La campana de práctica",
     "how.practice.text": "La campana de práctica está hecha al revés: cuerpos en el espacio, y la distancia del reloj a ellos. No usa ninguna de las fórmulas de arriba. Por eso puede mostrar si son correctas.",
+    "how.photos": "Un reloj leído en una foto",
+    "how.photos.text": "La página puede leer el reloj en su foto. Las rayas muestran cómo está la esfera. Lo impreso muestra cuánto ha girado respecto a la primera foto. La aguja muestra el resto. Lo que no es seguro se rechaza. Tres toques hacen lo mismo a mano: el centro del reloj, el cero y la punta de la aguja. Todo esto solo se probó con imágenes dibujadas, nunca con fotos reales. Compare cada lectura con lo que ve en el reloj.",
     "how.limits": "Lo que no puede ver",
     "how.limits.face": "Una cara fuera de escuadra, si solo se hizo el barrido del alojamiento.",
     "how.limits.flange": (

@@ -1,0 +1,1 @@
+"""The reading of a dial indicator from a photo of its face."""

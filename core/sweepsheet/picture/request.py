@@ -1,0 +1,155 @@
+"""What the page asks of a dial's photo: data in, a reading or a refusal in words out."""
+
+from __future__ import annotations
+
+import math
+from binascii import a2b_base64, b2a_base64
+from collections.abc import Mapping
+from typing import Any
+
+from sweepsheet.picture.dial import Look, look_at, read_dial
+from sweepsheet.picture.match import PRINTS
+from sweepsheet.picture.outline import Grey
+from sweepsheet.picture.scale import DialReading, Refusal, Scale
+from sweepsheet.picture.taps import Taps, read_taps
+from sweepsheet.picture.ticks import samples_of
+from sweepsheet.words.faults import refused
+from sweepsheet.words.messages import Language
+
+_MOST_DIVISIONS, _LARGEST = 1000, 1e6
+_MOST_SLANT_DEG = 60.0
+# The sides of a picture in pixels: the reader knows dials of this size.
+_SIDES = (160, 320)
+
+
+def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
+    """The reading of a dial: ``state`` is ``read``, ``face`` or ``refused``.
+
+    ``asked`` holds the ``scale`` (``divisions`` in a turn, what one ``step`` is worth, whether
+    readings rise ``clockwise``) and one of these; anything else raises ``InputError``:
+
+    - ``taps``: ``middle``, ``zero`` and ``tip`` as ``[x, y]`` in pixels, the ``sigma`` of a tap in
+      pixels, the largest ``slant`` in degrees. The answer is a reading.
+    - ``picture``: ``width``, ``height`` (160 to 320) and ``grey``, one byte a pixel, row by row, as
+      Base64. The answer is its ``face``, to be handed over with later pictures.
+    - ``picture`` and ``reference``: the ``face`` of the first photo, and the ``reading`` that it
+      shows. The answer is a reading.
+
+    >>> from sweepsheet.words.en.core import ENGLISH
+    >>> scale = {"divisions": 100, "step": 1, "clockwise": True}
+    >>> taps = {"middle": [100, 100], "zero": [100, 20], "tip": [180, 100], "sigma": 1, "slant": 0}
+    >>> shown = answer_dial({"scale": scale, "taps": taps}, ENGLISH)
+    >>> shown["state"], shown["typed"], shown["text"]
+    ('read', '25', 'Reading 25, give or take 0.8.')
+    """
+    scale = _scale(asked.get("scale"))
+    if "picture" not in asked:
+        return _shown(read_taps(_taps(asked.get("taps")), scale), scale, language)
+    look = look_at(_picture(asked["picture"]), scale.divisions)
+    if isinstance(look, Refusal):
+        return _shown(look, scale, language)
+    if "reference" not in asked:
+        return {"state": "face", "face": _face(look)}
+    reference = _data(asked["reference"])
+    reading = _number(reference.get("reading"), -_LARGEST, _LARGEST)
+    first = _look(reference.get("face"), scale.divisions)
+    return _shown(read_dial(look, first, reading, scale), scale, language)
+
+
+def _shown(read: DialReading | Refusal, scale: Scale, language: Language) -> dict[str, Any]:
+    if isinstance(read, Refusal):
+        text = language.say(f"picture.refused.{read.code}")
+        return {"state": "refused", "code": read.code, "text": text}
+    # A tenth of a division is as fine as it is shown; the half width is rounded up.
+    places = max(0, 1 - math.floor(math.log10(scale.step)))
+    value = round(read.value, places) + 0.0
+    pm = math.ceil(read.pm * 10.0**places) / 10.0**places
+    reading, width = f"{value:.{places}f}", f"{pm:.{places}f}"
+    if "." in reading:
+        reading, width = reading.rstrip("0").rstrip("."), width.rstrip("0").rstrip(".")
+    return {
+        "state": "read",
+        "reading": value,
+        "pm": pm,
+        "turn": scale.turn,
+        "typed": reading,
+        "text": language.say(
+            "picture.read", reading=language.number(reading), pm=language.number(width)
+        ),
+        "turns": language.say("picture.turns"),
+    }
+
+
+# What was asked, checked ------------------------------------------------------------------------
+
+
+def _number(value: object, least: float, most: float) -> float:
+    """A number between two; ``InputError`` for anything else."""
+    if isinstance(value, bool) or not isinstance(value, int | float) or not least <= value <= most:
+        raise refused("fault.request")
+    return float(value)
+
+
+def _data(value: object) -> Mapping[str, Any]:
+    if not isinstance(value, dict):
+        raise refused("fault.request")
+    return value
+
+
+def _scale(asked: object) -> Scale:
+    data = _data(asked)
+    divisions = _number(data.get("divisions"), 2, _MOST_DIVISIONS)
+    clockwise = data.get("clockwise")
+    if divisions != int(divisions) or not isinstance(clockwise, bool):
+        raise refused("fault.request")
+    return Scale(int(divisions), _number(data.get("step"), 1e-6, _LARGEST), clockwise)
+
+
+def _point(asked: object) -> tuple[float, float]:
+    if not isinstance(asked, list) or len(asked) != 2:
+        raise refused("fault.request")
+    x, y = (_number(value, -_LARGEST, _LARGEST) for value in asked)
+    return x, y
+
+
+def _taps(asked: object) -> Taps:
+    data = _data(asked)
+    middle, zero, tip = (_point(data.get(name)) for name in ("middle", "zero", "tip"))
+    sigma = _number(data.get("sigma"), 0.01, _LARGEST)
+    return Taps(middle, zero, tip, sigma, _number(data.get("slant"), 0.0, _MOST_SLANT_DEG))
+
+
+def _bytes(asked: object, length: int) -> bytes:
+    """So many bytes, from Base64."""
+    if not isinstance(asked, str) or len(asked) > 2 * length + 4:
+        raise refused("fault.request")
+    try:
+        found = a2b_base64(asked, strict_mode=True)
+    except ValueError:
+        raise refused("fault.request") from None
+    if len(found) != length:
+        raise refused("fault.request")
+    return found
+
+
+def _picture(asked: object) -> Grey:
+    data = _data(asked)
+    width, height = (_number(data.get(name), *_SIDES) for name in ("width", "height"))
+    if width != int(width) or height != int(height):
+        raise refused("fault.request")
+    return Grey(_bytes(data.get("grey"), int(width * height)), int(width), int(height))
+
+
+def _face(look: Look) -> dict[str, Any]:
+    """A look as data; ``_look`` reads it."""
+    prints = b2a_base64(b"".join(look.prints), newline=False).decode("ascii")
+    return {"angle": look.angle, "sigma": look.sigma, "prints": prints}
+
+
+def _look(asked: object, divisions: int) -> Look:
+    data = _data(asked)
+    n = samples_of(divisions)
+    prints = _bytes(data.get("prints"), n * PRINTS)
+    angle = _number(data.get("angle"), -_LARGEST, _LARGEST)
+    sigma = _number(data.get("sigma"), 0.0, _LARGEST)
+    return Look(angle, sigma, tuple(prints[i * n : (i + 1) * n] for i in range(PRINTS)))

@@ -1,0 +1,133 @@
+"""What the page asks of a photo: readings as they are typed, and bad requests refused."""
+
+from __future__ import annotations
+
+import json
+import random
+from base64 import b64encode
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from sweepsheet.page import handle_request
+from sweepsheet.words.en.core import TABLE
+from sweepsheet.words.faults import InputError
+from tests.cases.dial_pictures import SIDE, any_view, photo_of
+from tests.cases.dial_styles import any_style
+
+SCALE: dict[str, Any] = {"divisions": 100, "step": 1, "clockwise": True}
+TAPS: dict[str, Any] = {
+    "middle": [100, 100], "zero": [100, 20], "tip": [180, 100], "sigma": 1, "slant": 0,
+}  # fmt: skip
+
+
+def asked(dial: dict[str, Any], language: str = "en") -> dict[str, Any]:
+    shown: dict[str, Any] = json.loads(
+        handle_request(json.dumps({"dial": dial, "language": language}))
+    )
+    return shown
+
+
+def test_three_taps_come_to_a_reading() -> None:
+    shown = asked({"scale": SCALE, "taps": TAPS})
+    assert shown == {
+        "state": "read", "reading": 25.0, "pm": 0.8, "turn": 100.0, "typed": "25",
+        "text": "Reading 25, give or take 0.8.",
+        "turns": "The photo does not show whole turns. Add those of the small hand.",
+    }  # fmt: skip
+
+
+def test_a_reading_is_typed_with_a_tenth_of_a_division() -> None:
+    taps = TAPS | {"tip": [20, 99]}
+    assert asked({"scale": SCALE, "taps": taps})["typed"] == "-24.8"
+    fine = SCALE | {"step": 0.01}
+    shown = asked({"scale": fine, "taps": taps}, "es")
+    assert (shown["typed"], shown["pm"]) == ("-0.248", 0.008)
+    assert shown["text"] == "Lectura −0,248, con un margen de 0,008."
+    assert asked({"scale": SCALE | {"step": 10}, "taps": taps})["typed"] == "-248"
+    assert asked({"scale": SCALE, "taps": TAPS | {"tip": [100, 30]}})["typed"] == "0"
+
+
+def test_a_refusal_says_what_to_do() -> None:
+    shown = asked({"scale": SCALE, "taps": TAPS | {"tip": [101, 100]}})
+    assert (shown["state"], shown["code"]) == ("refused", "taps")
+    assert shown["text"] == "Two taps are too close. Tap the middle, the zero, then the tip."
+
+
+@pytest.mark.parametrize(
+    ("part", "name", "value"),
+    [
+        ("scale", "divisions", 1), ("scale", "divisions", 10.5), ("scale", "divisions", "100"),
+        ("scale", "divisions", True), ("scale", "divisions", 100_000), ("scale", "step", 0),
+        ("scale", "step", None), ("scale", "clockwise", "yes"), ("scale", "clockwise", 1),
+        ("taps", "middle", [1]), ("taps", "middle", "12"), ("taps", "zero", [1, None]),
+        ("taps", "tip", [1, 1e9]), ("taps", "sigma", 0), ("taps", "sigma", -1),
+        ("taps", "slant", 90), ("taps", "slant", None),
+    ],
+)  # fmt: skip
+def test_what_is_no_request_is_refused(part: str, name: str, value: object) -> None:
+    dial = {"scale": dict(SCALE), "taps": dict(TAPS)}
+    dial[part][name] = value
+    with pytest.raises(InputError):
+        asked(dial)
+
+
+@pytest.mark.parametrize(
+    "dial", [{}, {"scale": SCALE}, {"scale": SCALE, "taps": []}, {"taps": TAPS}]
+)
+def test_half_a_request_is_refused(dial: dict[str, Any]) -> None:
+    with pytest.raises(InputError):
+        asked(dial)
+
+
+# Pictures ---------------------------------------------------------------------------------------
+
+
+def picture(grey: bytes, side: int = SIDE) -> dict[str, Any]:
+    return {"width": side, "height": side, "grey": b64encode(grey).decode("ascii")}
+
+
+def test_a_photo_is_read_by_the_face_of_the_first() -> None:
+    """The first photo's face goes out as text and comes back with the second photo."""
+    rng = random.Random(12)
+    style = replace(any_style("tuning", rng), divisions=100, every=10, paper=220, ink=20,
+                    needle_ink=20)  # fmt: skip
+    view = replace(any_view(rng, held=False), slant=12.0, blur=0.2, noise=2.0, glare=0.0, dirt=0)
+    first = asked({"scale": SCALE, "picture": picture(photo_of(style, view, 0.0))})
+    assert first["state"] == "face"
+    now = picture(photo_of(style, replace(view, roll=77.0), 93.5))
+    dial = {"scale": SCALE, "picture": now, "reference": {"face": first["face"], "reading": 0}}
+    shown = asked(dial)
+    assert shown["state"] == "read"
+    assert shown["reading"] == pytest.approx(-6.5, abs=0.25)
+    assert 0.0 < shown["pm"] <= 0.3
+    short = {**first["face"], "prints": first["face"]["prints"][:-8]}
+    for face in (None, short, first["face"] | {"sigma": -1}, first["face"] | {"angle": "1"}):
+        with pytest.raises(InputError):
+            asked(dial | {"reference": {"face": face, "reading": 0}})
+    with pytest.raises(InputError):
+        asked(dial | {"reference": {"face": first["face"]}})
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_a_photo_of_nothing_is_refused_in_words(language: str) -> None:
+    shown = asked({"scale": SCALE, "picture": picture(bytes(SIDE * SIDE))}, language)
+    assert (shown["state"], shown["code"]) == ("refused", "outline")
+    assert (shown["text"] == TABLE["picture.refused.outline"]) == (language == "en")
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        [], {}, picture(bytes(100 * 100), 100), picture(bytes(400 * 400), 400),
+        picture(bytes(SIDE)), picture(bytes(3 * SIDE * SIDE)),
+        picture(bytes(SIDE * SIDE)) | {"grey": "?" * (SIDE * SIDE)},
+        picture(bytes(SIDE * SIDE)) | {"grey": "\u00e9" * (SIDE * SIDE)},
+        picture(bytes(SIDE * SIDE)) | {"grey": 7},
+        picture(bytes(SIDE * SIDE)) | {"width": 240.5},
+    ],
+)  # fmt: skip
+def test_what_is_no_picture_is_refused(wrong: object) -> None:
+    with pytest.raises(InputError):
+        asked({"scale": SCALE, "picture": wrong})
