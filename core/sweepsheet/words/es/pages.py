@@ -579,6 +579,8 @@ PAGE: dict[str, str] = {
     "how.advice.text": "No se hace nada según una lectura que no puede ser. La cara va antes que el alojamiento. No se mecaniza ni se ponen lainas por un salto visto una sola vez, o con juego axial en él. Primero se limpia la junta y se repite el barrido. Después se averigua qué lado está mal. Un alojamiento que está dentro se asegura, se aprieta y se barre otra vez. Dos barridos seguidos terminan el trabajo.",
     "how.memory": "Trabajos comparados",
     "how.memory.text": "Las campanas de una clase suelen estar desviadas igual. Con los trabajos de este teléfono que nombran la misma campana la página dice dónde debería estar la siguiente. Lo dice si se le pide, y no cambia ninguna respuesta.",
+    "how.order": "La orden de trabajo para el taller de mecanizado",
+    "how.order.text": "El metal no vuelve a crecer. Por eso solo hay orden para lo que seguro está fuera, según lecturas fiables que volvieron a salir. Cada medida se calcula una vez y se redondea una vez en cada sistema de unidades, no más fino que un décimo de su ±. El alojamiento se mueve según la línea de sus dos agujeros de pasador, pues en el banco no hay cigüeñal. La cara se corta donde queda más atrás.",
     "how.companions": "Lo que gira con el cigüeñal",
     "how.companions.text": "Un asiento de rodamiento piloto o un volante con salto gira con el cigüeñal. Ningún pasador cura eso: el error está al otro lado de la junta.",
     "how.practice": "La campana de práctica",
