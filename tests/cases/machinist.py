@@ -81,18 +81,19 @@ class Printed:
     pm: float
 
 
-def printed(cell: str) -> Printed:
-    """A cell with its unit, in mm."""
-    found = re.fullmatch(r"([+\N{MINUS SIGN}]?[\d.,]+)(?: ± ([\d.,]+))? (mm|in|pulg)", cell)
+def printed(cell: str, unit: str) -> Printed:
+    """A cell of the column that is headed with this unit, in mm."""
+    found = re.fullmatch(r"([+\N{MINUS SIGN}]?[\d.,]+)(?: ± ([\d.,]+))?", cell)
     assert found, cell
-    size = 1.0 if found[3] == "mm" else 25.4
+    size = {"mm": 1.0, "in": 25.4, "pulg": 25.4}[unit]
     return Printed(number(found[1]) * size, number(found[2] or "0") * size)
 
 
 def row(sheet: Sheet, table: int, begins: str, unit: int) -> Printed:
     """The row of a table whose name begins so; ``unit`` is 1 for mm and 2 for inches."""
-    (cells,) = [r for r in sheet["tables"][table]["rows"] if r[0].startswith(begins)]
-    return printed(cells[unit])
+    of = sheet["tables"][table]
+    (cells,) = [r for r in of["rows"] if r[0].startswith(begins)]
+    return printed(cells[unit], of["head"][unit])
 
 
 def degrees(text: str) -> float:

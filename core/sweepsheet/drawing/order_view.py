@@ -23,21 +23,21 @@ from sweepsheet.drawing.marks import (
 )
 from sweepsheet.drawing.svg import Attribute, element
 from sweepsheet.job.model import Hole
-from sweepsheet.maths.clock import polar, unit_vector
+from sweepsheet.maths.clock import clock_time, polar, unit_vector
 from sweepsheet.maths.vector import Vec2
 from sweepsheet.words.messages import ClockPosition, Language
 
 WIDTH = 360
-BORE_HEIGHT = 500
-CUT_HEIGHT = 350
+BORE_HEIGHT = 462
+CUT_HEIGHT = 364
 PROFILE_HEIGHT = 176
 _MIDDLE = Vec2(180.0, 182.0)
 _OUTERMOST = 112.0
 _RING = 134.0
 _HOURS = 152.0
 # Where a move is drawn large, and how large it may be there.
-_DETAIL = Vec2(180.0, 434.0)
-_LARGEST = 52.0
+_DETAIL = Vec2(180.0, 404.0)
+_LARGEST = 44.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,6 +139,12 @@ def cut_view_of(
             arrow(_MIDDLE + outward.scaled(_RING + 34.0), _MIDDLE + outward.scaled(_RING + 3.0)),
             class_="deepest",
         ),
+        label(
+            Vec2(180.0, 358.0),
+            language.say("order_view.deepest"),
+            text_anchor="middle",
+            font_size=11,
+        ),
     )
 
 
@@ -170,8 +176,8 @@ def profile_view_of(
         label(Vec2(right + 22.0, low - 22.0), rise.mm, font_size=11),
         label(Vec2(right + 22.0, low - 8.0), rise.inch, font_size=11),
         label(Vec2(left, low - 8.0), "0", **ends),
-        label(Vec2(left - 36.0, base), language.word(ClockPosition(deepest_deg + 180.0)), **ends),
-        label(Vec2(right + 36.0, base), language.word(ClockPosition(deepest_deg)), **ends),
+        label(Vec2(left - 36.0, base), clock_time(deepest_deg + 180.0), **ends),
+        label(Vec2(right + 36.0, base), clock_time(deepest_deg), **ends),
         dimension(Vec2(left, base + 24.0), Vec2(right, base + 24.0)),
         label(
             Vec2((left + right) / 2.0, base + 19.0), f"{across.mm} = {across.inch}",

@@ -14,8 +14,7 @@ from sweepsheet.findings.advice import FIX_FIRST, advice_for
 from sweepsheet.findings.finding import Finding
 from sweepsheet.job.model import Hole
 from sweepsheet.maths.normal import K_95_PLANE
-from sweepsheet.remedy.dowel_uncertainty import play_covariance
-from sweepsheet.remedy.history import at_least
+from sweepsheet.remedy.dowel_uncertainty import at_least
 from sweepsheet.remedy.machining import (
     BoreMove,
     FaceCut,
@@ -24,6 +23,7 @@ from sweepsheet.remedy.machining import (
     face_cut,
     shim_places,
 )
+from sweepsheet.remedy.seating import play_of
 from sweepsheet.remedy.squaring import rim_of
 from sweepsheet.solution import Solution
 
@@ -110,7 +110,7 @@ def _boring(solution: Solution, findings: tuple[Finding, ...]) -> Order:
     if lacks or holes is None or limit is None:
         return Order(None, (), None, lacks)
     move = bore_move(
-        solution.latest.bore, holes, limit, job.housing.dowel_clearance,
+        solution.latest.bore, holes, limit, play_of(job, solution.seating),
         job.indicator.angle_setting_deg, job.units.small_per_long,
     )  # fmt: skip
     if move.spare <= 0:
@@ -119,10 +119,22 @@ def _boring(solution: Solution, findings: tuple[Finding, ...]) -> Order:
 
 
 def _bore_lacks(solution: Solution, findings: tuple[Finding, ...]) -> Iterator[str]:
-    """What must be known before a bore is cut."""
-    bore, face, job = solution.latest.bore, solution.latest.face, solution.job
+    """What must be known before a bore is cut: of its sweeps, the face, the seat and the holes."""
     if any(each.code == "closing-missing" for each in findings):
         yield "return"
+    yield from _sweep_lacks(solution)
+    if any(dowel.offset for dowel in solution.job.rounds[-1].dowels):
+        yield "stock"
+    elif not bore_seen_again(solution):
+        yield "seated"
+    if solution.seat_first:
+        yield "seat"
+    if solution.job.housing.dowel_holes is None:
+        yield "holes"
+
+
+def _sweep_lacks(solution: Solution) -> Iterator[str]:
+    bore, face = solution.latest.bore, solution.latest.face
     if face is None or not face.trusted:
         yield "face"
     elif face.judged.verdict != "within":
@@ -133,12 +145,6 @@ def _bore_lacks(solution: Solution, findings: tuple[Finding, ...]) -> Iterator[s
         yield "steady"
     if bore.direction_pm_deg is None:
         yield "direction"
-    if any(dowel.offset for dowel in job.rounds[-1].dowels):
-        yield "stock"
-    elif not bore_seen_again(solution):
-        yield "seated"
-    if job.housing.dowel_holes is None:
-        yield "holes"
 
 
 def bore_seen_again(solution: Solution) -> bool:
@@ -146,7 +152,7 @@ def bore_seen_again(solution: Solution) -> bool:
 
     The two places may differ by what their noise and two fits in the play explain (95 %).
     """
-    play = play_covariance(solution.job.housing.dowel_clearance).scaled(2.0)
+    play = play_of(solution.job, solution.seating).scaled(2.0)
     now = solution.latest.bore
     for each, measured in zip(solution.job.rounds[:-1], solution.measured, strict=False):
         before = measured.bore

@@ -30,7 +30,6 @@ from sweepsheet.maths.normal import (
     probability_inside,
 )
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2, outer
-from sweepsheet.remedy.dowel_uncertainty import play_covariance
 from sweepsheet.remedy.rigid import DowelLine
 from sweepsheet.remedy.shims import Shim
 from sweepsheet.sweep.uncertainty import rectangular
@@ -163,18 +162,18 @@ def bore_move(
     bore: Bore,
     holes: tuple[Hole, Hole],
     limit: float,
-    clearance: float,
+    play: Sym2,
     setting_deg: float,
     small_per_long: float,
 ) -> BoreMove:
     """How to move a bore that was swept on standard dowels onto the crank axis.
 
-    ``clearance`` is that of the dowels: the housing was swept somewhere in its play, and will sit
-    somewhere in it again. ``setting_deg`` is how far (plus or minus) a hole's clock position may
-    be off.
+    ``play`` is the doubt of where the housing comes to rest: it was swept somewhere in it, and will
+    sit somewhere in it again. ``setting_deg`` is how far (plus or minus) a hole's clock position
+    may be off.
     """
     line = DowelLine.of(holes, small_per_long)
-    move, play = -bore.center, play_covariance(clearance)
+    move = -bore.center
     turned = outer(Vec2(-move.y, move.x)).scaled(line_variance(holes, setting_deg, small_per_long))
     covariance = bore.covariance + play
     by_holes = covariance + turned

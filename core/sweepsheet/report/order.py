@@ -126,7 +126,7 @@ def _cut_sheet(solution: Solution, order: Order, cut: FaceCut, language: Languag
                 tuple((at, stack, *both) for (at, *both), stack in zip(sizes, stacks, strict=True)),
             )
         )
-    drawn = [(place.at, _unsigned(place.amount, units, language)) for place in cut.places]
+    drawn = [(place.at, _alone(place.amount, units, language)) for place in cut.places]
     # The side that is cut comes first: that is how it lies on the machine.
     sides = (FRONT, BEHIND) if side == "front" else (BEHIND, FRONT)
     return _sheet(
@@ -134,9 +134,9 @@ def _cut_sheet(solution: Solution, order: Order, cut: FaceCut, language: Languag
         steps=tuple(steps),
         views=tuple(cut_view_of(drawn, cut.deepest_deg, each, language) for each in sides),
         profile=profile_view_of(
-            cut.deepest_deg, _unsigned(cut.rise, units, language),
-            _length(2.0 * cut.radius, units, language), say(f"order_view.clamped.{side}"),
-            language,
+            cut.deepest_deg, _alone(cut.rise, units, language),
+            _with_units(_length(2.0 * cut.radius, units, language), language),
+            say(f"order_view.clamped.{side}"), language,
         ),
         tables=tuple(tables),
         measured=("order.after.runout", "order.after.rise", "order.after.depth"),
@@ -185,7 +185,8 @@ def _bore_sheet(job: Job, move: BoreMove, language: Language) -> OrderSheet:
     ]
     drawn = MoveDrawn(
         polar(move.along_deg, move.along.value), polar(move.across_deg, move.across.value),
-        _signed(move.along, units, language), _signed(move.across, units, language),
+        _alone(move.along, units, language, signed=True),
+        _alone(move.across, units, language, signed=True),
     )  # fmt: skip
     views = (
         tuple(
@@ -290,21 +291,20 @@ def _angle(angle_deg: float, pm: float, language: Language) -> str:
     return language.say("order.at_pm", at=_at(rounded, language), pm=shown)
 
 
-def _texts(figure: Figure, units: UnitSystem, language: Language) -> Iterator[tuple[str, str, str]]:
-    """Value, half width and unit as text in each system, rounded from the full value."""
-    names = _units(language)
+def _texts(figure: Figure, units: UnitSystem, language: Language) -> Iterator[tuple[str, str]]:
+    """Value and half width as text in each system, rounded from the full value."""
     sizes = (units.mm, units.mm / MM_PER_INCH)
-    for size, finest, unit in zip(sizes, (FINEST_MM, FINEST_INCH), names, strict=True):
+    for size, finest in zip(sizes, (FINEST_MM, FINEST_INCH), strict=True):
         step = step_for(figure.pm * size, finest)
         value = to_step(figure.value * size, step)
-        yield language.number(value), language.number(up_to_step(figure.pm * size, step)), unit
+        yield language.number(value), language.number(up_to_step(figure.pm * size, step))
 
 
 def _both(figure: Figure, units: UnitSystem, language: Language, *, signed: bool = False) -> Size:
     """A size with its doubt in both systems."""
     mm, inch = (
-        language.say("order.size", value=_sign(value) if signed else value, pm=pm, unit=unit)
-        for value, pm, unit in _texts(figure, units, language)
+        language.say("paper.pm", value=_sign(value) if signed else value, pm=pm)
+        for value, pm in _texts(figure, units, language)
     )
     return Size(mm, inch)
 
@@ -314,16 +314,10 @@ def _sign(number: str) -> str:
     return number if number.startswith("\N{MINUS SIGN}") else f"+{number}"
 
 
-def _signed(figure: Figure, units: UnitSystem, language: Language) -> Size:
-    """A size without its doubt, with its sign."""
-    mm, inch = (f"{_sign(v)} {unit}" for v, _, unit in _texts(figure, units, language))
-    return Size(mm, inch)
-
-
-def _unsigned(figure: Figure, units: UnitSystem, language: Language) -> Size:
-    """A size without its doubt."""
-    mm, inch = (f"{value} {unit}" for value, _, unit in _texts(figure, units, language))
-    return Size(mm, inch)
+def _alone(figure: Figure, units: UnitSystem, language: Language, *, signed: bool = False) -> Size:
+    """A size without its doubt, with its units."""
+    mm, inch = (_sign(v) if signed else v for v, _ in _texts(figure, units, language))
+    return _with_units(Size(mm, inch), language)
 
 
 def _plain(value: float, units: UnitSystem, language: Language, *, up: bool | None = None) -> Size:
@@ -348,13 +342,19 @@ def _length(value: float, units: UnitSystem, language: Language) -> Size:
 
 
 def _size(mm: str, inch: str, language: Language) -> Size:
-    """Two numbers with their units."""
-    numbers = (language.number(each) for each in (mm, inch))
-    return Size(*(f"{n} {unit}" for n, unit in zip(numbers, _units(language), strict=True)))
+    """Two numbers in words."""
+    return Size(language.number(mm), language.number(inch))
+
+
+def _with_units(size: Size, language: Language) -> Size:
+    """The same, to stand alone."""
+    mm, inch = _units(language)
+    return Size(f"{size.mm} {mm}", f"{size.inch} {inch}")
 
 
 def _about_size(value: float, units: UnitSystem, language: Language) -> str:
     """Where to look for something, from the small unit: no finer than a ruler."""
     mm = units.to_mm(value)
     size = _size(to_step(mm, 1.0), to_step(mm / MM_PER_INCH, 0.05), language)
-    return f"{size.mm} = {size.inch}"
+    alone = _with_units(size, language)
+    return f"{alone.mm} = {alone.inch}"

@@ -131,6 +131,12 @@ def hand_on(readings: float) -> Callable[[Data], None]:
     return change
 
 
+def reseated(job: Data) -> Data:
+    """Only loosened and torqued again."""
+    job["rounds"][0]["since"] = "reseated"
+    return job
+
+
 BAD_DIAL = {"sag": 0, "accuracy": 2.5}
 WIDE_FACE = {"bore_offset": 2.0, "face_runout": 50.0}
 LACKS = {
@@ -171,6 +177,10 @@ LACKS = {
     "before on dowels": (both(with_dowels(bore_job(), (7.0, 0.0)), bore_job()), ["seated"]),
     "slipped before": (
         both(changed(bore_job, lambda r: r["bore"].update(closing=[9.0, 9.0])), bore_job()), [],
+    ),
+    "seat": (
+        then(bore_job(), *(reseated(bore_job(x, y)) for x, y in ((20, 9), (-3, -14), (9, -6)))),
+        ["seat"],
     ),
     "no holes": (both(bore_job(housing={})), ["holes"]),
     "direction": (

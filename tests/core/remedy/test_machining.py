@@ -11,7 +11,8 @@ from sweepsheet.alignment.face import Face
 from sweepsheet.job.model import Hole
 from sweepsheet.job.read import read_job
 from sweepsheet.maths.normal import K_95_LINE, probability_inside
-from sweepsheet.maths.vector import ZERO, Sym2
+from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2
+from sweepsheet.remedy.dowel_uncertainty import play_covariance
 from sweepsheet.remedy.machining import (
     bore_move,
     face_cut,
@@ -39,7 +40,7 @@ def swept(x: float, y: float, gx: float, gy: float, **indicator: object) -> tupl
 def test_a_bore_low_and_right_is_moved_up_and_left() -> None:
     """6 low and 4 right; the holes lie at 9 and 3, so along is right and across is up."""
     bore, _ = swept(4.0, -6.0, 0.0, 0.0)
-    move = bore_move(bore, HOLES, 5.0, 0.0, 0.0, 1000.0)
+    move = bore_move(bore, HOLES, 5.0, ZERO_COVARIANCE, 0.0, 1000.0)
     assert (move.right.value, move.up.value) == pytest.approx((-4.0, 6.0))
     assert (move.along.value, move.across.value) == pytest.approx((-4.0, 6.0))
     assert (move.along_deg, move.across_deg) == pytest.approx((90.0, 0.0))
@@ -50,7 +51,7 @@ def test_a_bore_low_and_right_is_moved_up_and_left() -> None:
 
 def test_with_the_holes_the_other_way_round_both_axes_turn() -> None:
     bore, _ = swept(4.0, -6.0, 0.0, 0.0)
-    move = bore_move(bore, (HOLES[1], HOLES[0]), 5.0, 0.0, 0.0, 1000.0)
+    move = bore_move(bore, (HOLES[1], HOLES[0]), 5.0, ZERO_COVARIANCE, 0.0, 1000.0)
     assert (move.along.value, move.across.value) == pytest.approx((4.0, -6.0))
     assert (move.along_deg, move.across_deg) == pytest.approx((270.0, 180.0))
     assert (move.present.x, move.present.y) == pytest.approx((6996.0, 6.0))
@@ -59,7 +60,7 @@ def test_with_the_holes_the_other_way_round_both_axes_turn() -> None:
 def test_holes_above_one_another_make_x_upright() -> None:
     """From 6 to 12: X is up, and Y, a quarter turn counter-clockwise from it, is left."""
     bore, _ = swept(4.0, -6.0, 0.0, 0.0)
-    move = bore_move(bore, (Hole(180.0, 6.0), Hole(0.0, 8.0)), 5.0, 0.0, 0.0, 1000.0)
+    move = bore_move(bore, (Hole(180.0, 6.0), Hole(0.0, 8.0)), 5.0, ZERO_COVARIANCE, 0.0, 1000.0)
     assert (move.along.value, move.across.value) == pytest.approx((6.0, 4.0))
     assert (move.along_deg, move.across_deg) == pytest.approx((0.0, 270.0))
     assert (move.present.x, move.present.y) == pytest.approx((5994.0, -4.0))
@@ -68,7 +69,7 @@ def test_holes_above_one_another_make_x_upright() -> None:
 def test_the_doubt_of_a_move_by_hand() -> None:
     """Play, and the line's turn, which acts square to the move; the play counts once more after."""
     bore, _ = swept(10.0, 0.0, 0.0, 0.0)
-    move = bore_move(bore, HOLES, 5.0, 1.0, 5.0, 1000.0)
+    move = bore_move(bore, HOLES, 5.0, play_covariance(1.0), 5.0, 1000.0)
     play = 0.25 / 3.0
     turned = 100.0 * line_variance(HOLES, 5.0, 1000.0)
     assert move.right.pm == pytest.approx(K_95_LINE * math.sqrt(play), rel=1e-6)

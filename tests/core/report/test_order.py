@@ -97,6 +97,7 @@ def job_of(
     holes: list[Data] | None,
     rng: random.Random | None = None,
     axis: str = "horizontal",
+    since: str = "dowels",
     **housing: object,
 ) -> Data:
     """Two rounds of sweeps of a solid on the engine; each time it sits elsewhere in its play."""
@@ -126,6 +127,7 @@ def job_of(
             *sweeps_of(face, EIGHTHS, size, rng), positions=EIGHTHS, radius=3.0 * per,
         )  # fmt: skip
         rounds.append(each)
+    rounds[-1]["rounds"][0]["since"] = since
     return then(*rounds)
 
 
@@ -226,8 +228,8 @@ def test_the_drawing_of_a_bore_shows_it_from_its_side(
             for axis in "XY":
                 cell = row(sheet, 0, f"{axis}, toward", unit)
                 assert any(
-                    printed(size).value == pytest.approx(cell.value)
-                    for size in re.findall(r"[+\N{MINUS SIGN}][\d.]+ (?:mm|in)", texts)
+                    printed(*size).value == pytest.approx(cell.value)
+                    for size in re.findall(r"([+\N{MINUS SIGN}][\d.]+) (mm|in)", texts)
                 )
 
 
@@ -278,7 +280,7 @@ def test_the_depths_and_the_shims_make_the_plane_of_the_cut(tilt: tuple[float, f
             angle = degrees(cells[0])
             x, y = at(angle, radius[round(angle, 1)])
             design.append([1.0, x, y])
-            sizes.append(printed(cells[column]).value)
+            sizes.append(printed(cells[column], "mm").value)
         _, *slope = np.linalg.lstsq(np.array(design), np.array(sizes), rcond=None)[0]
         assert np.array(slope) * sense == pytest.approx(np.array(tilt) / 1000.0, abs=3e-5)
         assert min(sizes) >= 0.0
@@ -292,7 +294,7 @@ def test_a_crank_on_end_is_told_in_the_same_way() -> None:
         for axis in ("horizontal", "vertical")
     )
     values = [
-        [printed(cells[1]).value for cells in each["tables"][0]["rows"][:6]]
+        [printed(cells[1], "mm").value for cells in each["tables"][0]["rows"][:6]]
         for each in (lying, standing)
     ]
     assert values[0] == pytest.approx(values[1], abs=0.011)
@@ -303,8 +305,8 @@ def test_spanish_says_the_same_figures() -> None:
     job = job_of(solid, "metric", holes_of(solid, "metric"), bore_diameter=119.0)
     one, other = sheet_in(job), sheet_in(job, SPANISH)
     for first, second in zip(one["tables"][0]["rows"], other["tables"][0]["rows"], strict=True):
-        for cell in (1, 2):
-            assert printed(first[cell]) == printed(second[cell])
+        assert printed(first[1], "mm") == printed(second[1], "mm")
+        assert printed(first[2], "in") == printed(second[2], "pulg")
 
 
 # Finished diameter, both unit systems --------------------------------------------------------
@@ -314,7 +316,7 @@ def test_the_finished_diameter_is_what_was_entered_or_that_of_the_drawing() -> N
     solid = solid_of((-9.0, 7.0))
     holes = holes_of(solid, "inch")
     known = sheet_in(job_of(solid, "inch", holes, bore_diameter=4.685))
-    assert known["tables"][0]["rows"][6][1:] == ("118.999 mm", "4.6850 in")
+    assert known["tables"][0]["rows"][6][1:] == ("118.999", "4.6850")
     unknown = sheet_in(job_of(solid, "inch", holes))
     assert unknown["tables"][0]["rows"][6][1:] == ("as drawing", "as drawing")
 
@@ -329,7 +331,7 @@ def test_both_systems_are_rounded_from_the_full_value_and_by_their_doubt() -> No
         if order is None or order["sheet"] is None:
             continue  # by chance not seen again
         for cells in order["sheet"]["tables"][0]["rows"][:6]:
-            mm, inch = printed(cells[1]), printed(cells[2])
+            mm, inch = printed(cells[1], "mm"), printed(cells[2], "in")
             # Half a step each, and a step is at most a quarter of the doubt.
             assert abs(mm.value - inch.value) <= 0.25 * mm.pm + 1e-9
             fine += abs(mm.value - inch.value) > 1e-6
@@ -348,12 +350,22 @@ JOBS = 500
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("units", UNITS)
-@pytest.mark.parametrize("holes", ["left and right", "both on the left"])
-def test_what_is_stated_of_a_bore_holds(units: str, holes: str) -> None:
+@pytest.mark.parametrize(
+    ("units", "holes", "since"),
+    [
+        *(
+            (units, holes, "dowels")
+            for units in UNITS
+            for holes in ("left and right", "both on the left")
+        ),
+        ("inch", "left and right", "reseated"),
+    ],
+)
+def test_what_is_stated_of_a_bore_holds(units: str, holes: str, since: str) -> None:
     """The true move of the housing in the middle of its play, laid off by the true holes.
 
-    Whoever cuts by the sheet and puts it back is in limit: the 95 % region says how far off.
+    Whoever cuts by the sheet and puts it back is in limit: the 95 % region says how far off. A seat
+    that was only tried twice is given more room than it needs.
     """
     rng = random.Random(f"{units} {holes}")
     held = dict.fromkeys(("x", "y", "right", "up", "left"), 0)
@@ -361,7 +373,7 @@ def test_what_is_stated_of_a_bore_holds(units: str, holes: str) -> None:
     while given < JOBS:
         toward, size = rng.uniform(0, 360), rng.uniform(9.0, 18.0)
         solid = solid_of(tuple(at(toward, size)), holes=holes)
-        order = order_in(job_of(solid, units, holes_of(solid, units, rng), rng))
+        order = order_in(job_of(solid, units, holes_of(solid, units, rng), rng, since=since))
         if order is None or order["sheet"] is None:
             continue
         given += 1
@@ -383,7 +395,8 @@ def test_what_is_stated_of_a_bore_holds(units: str, holes: str) -> None:
         held["left"] += off <= row(sheet, 0, "Offset that measuring", unit).value
         within += off <= LIMIT
     shares = {name: count / JOBS for name, count in held.items()}
-    assert all(0.93 <= share <= 0.99 for share in shares.values()), shares
+    most = 0.99 if since == "dowels" else 1.0
+    assert all(0.93 <= share <= most for share in shares.values()), shares
     assert within / JOBS > 0.99
 
 
@@ -416,7 +429,7 @@ def test_what_is_stated_of_a_face_holds(units: str, side: str) -> None:
         held["deepest"] += apart(degrees(line), true) <= float(pm[1])
         radius = {round(b["at_deg"], 1): b["radius"] * 25.4 for b in SEVEN_BOLTS}
         for cells in sheet["tables"][1]["rows"]:
-            angle, told = degrees(cells[0]), printed(cells[unit])
+            angle, told = degrees(cells[0]), printed(cells[unit], ("", "mm", "in")[unit])
             place = at(angle, radius[round(angle, 1)] if side == "front" else rim)
             depths += 1
             depth = float(slope @ place) + rim * steep

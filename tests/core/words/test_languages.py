@@ -43,8 +43,7 @@ ALIKE = {
     "unit.small.metric", "unit.long.metric", "units.metric", "view.judged",
     "view.term.tir", "guide.position", "limit.tir", "field.stock.shim_thicknesses.example",
     "mark.plain", "mark.wheel", "usual.named", "usual.since",
-    "what.of_round", "depth.size", "depth_view.gap",
-    "order.unit.mm", "order.at", "order.at_pm", "order.size",
+    "what.of_round", "depth.size", "depth_view.gap", "order.unit.mm", "order.at", "order.at_pm",
 }  # fmt: skip
 # What tells an English sentence from a Spanish one.
 WORDS = re.compile(

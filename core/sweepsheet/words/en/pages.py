@@ -309,6 +309,8 @@ PAGE: dict[str, str] = {
     "share.copied": "The link is copied.",
     "share.marked": "This browser won't let the page copy. The link is marked: copy it by hand.",
     "share.failed": "That did not work: {why}",
+    "print.order": "Print the work order",
+    "print.with_order": "Print it behind the sheet too",
     "print.none": "No result yet, so no sheet to print. Type the readings first.",
     "print.stale": "The sheet was not ready. Wait two seconds after the last change. Then print again.",
     # The form: dimensions

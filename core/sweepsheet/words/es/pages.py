@@ -299,6 +299,8 @@ PAGE: dict[str, str] = {
     "share.copied": "El enlace está copiado.",
     "share.marked": "Este navegador no deja copiar a la página. El enlace está marcado: cópielo a mano.",
     "share.failed": "No funcionó: {why}",
+    "print.order": "Imprimir la orden de trabajo",
+    "print.with_order": "Imprimirla también detrás de la hoja",
     "print.none": "Todavía no hay resultado, y por eso no hay hoja. Escriba primero las lecturas.",
     "print.stale": "La hoja no estaba lista. Espere dos segundos después del último cambio. Después imprima otra vez.",
     "housing.heading": "Medidas de la campana y de la caja",
