@@ -60,7 +60,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "remedy.spacer": (),
     "remedy.seating": (),
     "remedy.squaring": (),
-    "remedy.machining": ("core/report/test_order.py",),
+    "remedy.machining": (),
     "remedy.observed_move": ("core/remedy/test_trim.py", "core/remedy/test_history.py"),
     "remedy.settling": (),
     "job.positions": ("core/job/test_read.py",),

@@ -127,6 +127,8 @@ def _bore_lacks(solution: Solution, findings: tuple[Finding, ...]) -> Iterator[s
         yield "stock"
     elif not bore_seen_again(solution):
         yield "seated"
+    if solution.job.rounds[-1].bore.contact == "outside":
+        yield "spigot"
     if solution.seat_first:
         yield "seat"
     if solution.job.housing.dowel_holes is None:

@@ -96,8 +96,6 @@ def _cut_sheet(solution: Solution, order: Order, cut: FaceCut, language: Languag
         say(f"order.set.{side}"),
         say(f"order.cut.{side}"),
     ]
-    if not job.housing.dowel_holes and not job.housing.bolts:
-        steps.insert(1, say("order.mark"))
     swept = job.rounds[-1].face
     radius = 0.0 if swept is None else swept.radius
     rows = (
@@ -270,11 +268,13 @@ def _units(language: Language) -> tuple[str, str]:
 
 
 def _holes(job: Job, language: Language) -> Iterator[str]:
-    """Where the clock is on the bench: by the two holes."""
+    """Where the clock is on the bench: by the two holes, or by a mark."""
     holes = job.housing.dowel_holes
-    if holes is not None:
-        a, b = (_at(hole.at_deg, language) for hole in holes)
-        yield language.say("order.holes", a=a, b=b)
+    if holes is None:
+        yield language.say("order.mark")
+        return
+    a, b = (_at(hole.at_deg, language) for hole in holes)
+    yield language.say("order.holes", a=a, b=b)
 
 
 def _at(angle_deg: float, language: Language) -> str:

@@ -182,6 +182,15 @@ LACKS = {
         then(bore_job(), *(reseated(bore_job(x, y)) for x, y in ((20, 9), (-3, -14), (9, -6)))),
         ["seat"],
     ),
+    "spigot": (
+        changed(
+            bore_job,
+            lambda r: r["bore"].update(
+                contact="outside", sweeps=[[-m for m in row] for row in r["bore"]["sweeps"]]
+            ),
+        ),
+        ["spigot"],
+    ),
     "no holes": (both(bore_job(housing={})), ["holes"]),
     "direction": (
         both(bore_job(1.0, 0.5, indicator=BAD_DIAL, limits={**WIDE_FACE, "bore_offset": 0.2})),

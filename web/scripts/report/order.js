@@ -45,15 +45,15 @@ function head({ title, shop, job, about }) {
   return make('div', { className: 'paper-title' }, name, textElement('h1', title), what, aboutList(about));
 }
 
-/** All of the order. @param {OrderSheet} sheet */
-function whole(sheet) {
+/** All of the order, below its heading. @param {OrderSheet} sheet @param {'h2' | 'h4'} heading */
+function whole(sheet, heading) {
   const { work, steps, views, profile, tables, measured, cautions, sign } = sheet;
   const drawings = [...views, ...(profile ? [profile] : [])].map(drawing);
   const lines = sign.map((text) => make('p', { className: 'signature' }, text));
   const signed = make('div', {}, ...lines);
   const after = make('div', { className: 'order-after' }, readingsTable(measured), signed);
   return [
-    textElement('h2', work),
+    textElement(heading, work),
     make('div', { className: 'order-cautions' }, list('ul', cautions)),
     list('ol', steps),
     make('div', { className: 'order-tables' }, ...tables.map(readingsTable)),
@@ -70,12 +70,13 @@ export function showOrder(order) {
   get('order-lacks').hidden = lacks.length === 0;
   get('order-lacks').replaceChildren(textElement('p', lacking), list('ul', lacks));
   get('order-sheet').hidden = get('order-prints').hidden = !sheet;
-  get('order-sheet').replaceChildren(...(sheet ? whole(sheet) : []));
+  get('order-sheet').replaceChildren(...(sheet ? whole(sheet, 'h4') : []));
+  for (const table of get('order-sheet').querySelectorAll('table')) table.className = 'stack';
 }
 
 /** On paper, with its head. @param {HTMLElement} place @param {Order | null} order */
 export function paintOrder(place, order) {
-  place.replaceChildren(...(order?.sheet ? [head(order.sheet), ...whole(order.sheet)] : []));
+  place.replaceChildren(...(order?.sheet ? [head(order.sheet), ...whole(order.sheet, 'h2')] : []));
 }
 
 /** What the next print is: the sheet, with the order behind it where that was asked for, or the order alone.
