@@ -129,6 +129,8 @@ def _bore_lacks(solution: Solution, findings: tuple[Finding, ...]) -> Iterator[s
         yield "seated"
     if solution.job.rounds[-1].bore.contact == "outside":
         yield "spigot"
+    if solution.plate is not None:
+        yield "plate"
     if solution.seat_first:
         yield "seat"
     if solution.job.housing.dowel_holes is None:
@@ -160,7 +162,7 @@ def bore_seen_again(solution: Solution) -> bool:
         before = measured.bore
         if before.swept.unreliable or any(dowel.offset for dowel in each.dowels):
             continue
-        spread = now.swept.uncertainty.covariance + before.swept.uncertainty.covariance + play
+        spread = now.noise + before.noise + play
         if at_least(spread).inverse().along(now.center - before.center) <= K_95_PLANE**2:
             return True
     return False

@@ -191,6 +191,16 @@ LACKS = {
         ),
         ["spigot"],
     ),
+    "plate": (
+        both(
+            bore_job(
+                housing={
+                    "dowel_holes": TWO_HOLES, "swept_bore": "plate", "plate_concentricity": 0.5
+                }
+            )
+        ),
+        ["plate"],
+    ),
     "no holes": (both(bore_job(housing={})), ["holes"]),
     "direction": (
         both(bore_job(1.0, 0.5, indicator=BAD_DIAL, limits={**WIDE_FACE, "bore_offset": 0.2})),

@@ -710,6 +710,7 @@ TABLE: dict[str, str] = {
     "order.lack.stock": "A sweep on stock dowels: their holes are the datum.",
     "order.lack.seated": "The same offset again: loosen, clean, torque, recheck.",
     "order.lack.spigot": "A sweep of the bore itself: a spigot is not bored.",
+    "order.lack.plate": "A sweep of the housing's own bore, with no plate on it.",
     "order.lack.seat": "A housing that seats the same each time.",
     "order.lack.holes": "Both dowel holes measured. Enter them under Dimensions.",
     "order.work.front": "Machine a taper off the front flange",
