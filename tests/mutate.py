@@ -30,6 +30,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "maths.clock": (),
     "maths.linear": (),
     "maths.units": (),
+    "maths.rounding": (),
     "sweep.corrections": ("published/test_face_pilot_and_droop.py",),
     "sweep.harmonic": (),
     "sweep.uncertainty": (FITS,),
@@ -59,6 +60,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "remedy.spacer": (),
     "remedy.seating": (),
     "remedy.squaring": (),
+    "remedy.machining": (),
     "remedy.observed_move": ("core/remedy/test_trim.py", "core/remedy/test_history.py"),
     "remedy.settling": (),
     "job.positions": ("core/job/test_read.py",),
@@ -72,6 +74,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "picture.needle": (),
     "picture.match": (),
     "picture.dial": (),
+    "findings.order": (),
     "solution": (),
 }
 # Exit codes by which mutmut files a mutant.

@@ -31,6 +31,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json
 from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.report.glance import glance_of
+from sweepsheet.report.order import order_of
 from sweepsheet.report.sheet import limit_line, sheet_of
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.en.core import ENGLISH
@@ -191,6 +192,7 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
         "depth_view": depth_view_of(solution, language),
         "dowel_view": _dowel_view(solution, findings, language),
         "wave": wave_of(solution, language),
+        "order": order_of(solution, findings, language),
     }
 
 

@@ -131,6 +131,7 @@ WHOLE_JOB = (
 )
 MANY_PARTS = "takes what other modules made; worked through in tests/core/test_by_hand.py"
 PHOTO = "takes a photo; drawn ones are read in tests/core/picture/"
+OWN_TESTS = "takes what other modules made; worked through in its own tests"
 NO_EXAMPLE = {
     "alignment.bore.measure_bore": MANY_PARTS,
     "alignment.bore.needle_swing": MANY_PARTS,
@@ -173,6 +174,10 @@ NO_EXAMPLE = {
     "solution.work_out": WHOLE_JOB,
     "remedy.squaring.rim_of": WHOLE_JOB,
     "remedy.squaring.square": WHOLE_JOB,
+    "findings.order.order_for": OWN_TESTS,
+    "findings.order.bore_seen_again": OWN_TESTS,
+    "remedy.machining.bore_move": OWN_TESTS,
+    "remedy.machining.face_cut": OWN_TESTS,
     "sweep.analysis.must_be_repeated": MANY_PARTS,
     "sweep.analysis.tiny_reading": MANY_PARTS,
     "sweep.analysis.examine": MANY_PARTS,

@@ -16,6 +16,7 @@ from tests.cases import forms
 from tests.cases.forms import sweep
 from tests.cases.jobs import EIGHTHS, whole_job
 from tests.cases.links import link_of, ordinary_job
+from tests.cases.orders import bore_order, face_order
 from tests.web.page import decoded, main_of, make_share, new_profile, until
 
 if TYPE_CHECKING:
@@ -253,3 +254,130 @@ def test_the_customer_s_view_is_printed_too(desk: Page, server: Server) -> None:
     assert "−11.5" in text
     assert "Open as a job" not in text
     assert len(pdf.pages) <= 3
+
+
+# The work order for the machine shop ---------------------------------------------------------
+
+ABOUT = {name: text for name, text in ORDINARY.items() if name.startswith(("name", "about."))}
+WORK = {
+    "bore": (form_of(bore_order()), "Bore to a new center", "Mandrinar a un centro nuevo"),
+    "front": (form_of(face_order("front")), "off the front flange", "la brida delantera"),
+    "rear": (form_of(face_order("rear")), "off the rear face", "la cara trasera"),
+}
+# Holds what a press of the button leaves, which a print to a file would end at once.
+HOLD = """() => {
+    globalThis.print = () => undefined;
+    addEventListener('afterprint', (event) => event.stopImmediatePropagation(), true);
+}"""
+
+
+def print_order(page: Page) -> None:
+    """Press the order's own button."""
+    page.evaluate(HOLD)
+    page.locator("#order summary").first.click()
+    page.locator("#order-print").click()
+    until(page, "data-print", "order")
+
+
+@pytest.mark.parametrize("size", ["A4", "Letter"])
+@pytest.mark.parametrize("language", ["en-US", "es-ES"])
+@pytest.mark.parametrize("name", WORK)
+def test_a_work_order_is_one_page_of_its_own(
+    chromium: Browser, server: Server, name: str, language: str, size: str
+) -> None:
+    form, english, spanish = WORK[name]
+    with new_profile(chromium, locale=language) as context:
+        page = context.new_page()
+        open_with(page, server, form | ABOUT)
+        page.locator("#order:not([hidden])").wait_for()
+        print_order(page)
+        pdf = printed(page, size)
+        assert len(pdf.pages) == 1
+        text = text_of(pdf)
+        assert (english if language == "en-US" else spanish) in text
+        for typed in ("Blue coupe, 5-speed", "Winter Driveline", "M. Keller", "cast, six bolts"):
+            assert typed in text
+        # Neither who pays nor the sheet is there.
+        assert ABOUT["about.customer"] not in text
+        assert ABOUT["about.notes"] not in text
+        assert ENGLISH.say("paper.signature") not in text
+
+
+def test_nothing_of_a_work_order_is_cut_at_the_edge(chromium: Browser, server: Server) -> None:
+    with new_profile(chromium, locale="es-ES") as context:
+        page = context.new_page()
+        page.goto(server.address)
+        for form, _, _ in WORK.values():
+            page.emulate_media(media="screen")
+            page.locator("#job-new").dispatch_event("click")
+            fill(page, form | ABOUT)
+            page.evaluate("() => document.getElementById('order').removeAttribute('open')")
+            print_order(page)
+            page.emulate_media(media="print")
+            for width in (210, 216):
+                pixels = int((width - MARGINS) * 96 / 25.4)
+                page.set_viewport_size({"width": pixels, "height": 1000})
+                assert page.evaluate(TOO_WIDE) == []
+
+
+def test_a_work_order_is_behind_the_sheet_only_when_it_was_asked_for(
+    desk: Page, server: Server
+) -> None:
+    open_with(desk, server, WORK["bore"][0] | ABOUT)
+    title = ENGLISH.say("order.title")
+    assert title not in text_of(printed(desk, "A4"))
+    desk.locator("#order summary").first.click()
+    desk.locator("#order-with-sheet").check()
+    pdf = printed(desk, "A4")
+    text = text_of(pdf)
+    assert ENGLISH.say("paper.signature") in text
+    assert title in text_of_page(pdf, -1)
+    assert title not in text_of_page(pdf, 0)
+
+
+def text_of_page(pdf: PdfReader, n: int) -> str:
+    """The text of one page, blanks as one."""
+    return " ".join(unicodedata.normalize("NFKC", pdf.pages[n].extract_text()).split())
+
+
+def test_after_an_order_the_sheet_is_printed_again(desk: Page, server: Server) -> None:
+    open_with(desk, server, WORK["bore"][0] | ABOUT)
+    desk.evaluate("() => { globalThis.print = () => undefined }")
+    desk.locator("#order summary").first.click()
+    desk.locator("#order-print").click()
+    until(desk, "data-print", "order")
+    first, second = printed(desk, "A4"), printed(desk, "A4")
+    assert ENGLISH.say("order.title") in text_of(first)
+    assert ENGLISH.say("paper.signature") not in text_of(first)
+    assert ENGLISH.say("paper.signature") in text_of(second)
+    assert ENGLISH.say("order.title") not in text_of(second)
+
+
+def test_an_order_that_is_no_longer_true_is_not_printed(desk: Page, server: Server) -> None:
+    open_with(desk, server, WORK["bore"][0] | ABOUT)
+    desk.locator("#order summary").first.click()
+    desk.locator("#order-with-sheet").check()
+    desk.locator('[name="rounds.0.bore.sweeps.0.1"]').fill("-5")
+    until(desk, "data-share", "stale")
+    assert ENGLISH.say("order.work.bore") not in text_of(printed(desk, "A4"))
+
+
+def test_what_is_missing_for_an_order_is_said_and_nothing_is_printed(
+    desk: Page, server: Server
+) -> None:
+    open_with(desk, server, form_of(bore_order(dowel_holes=None)) | ABOUT)
+    desk.locator("#order summary").first.click()
+    assert ENGLISH.say("order.lack.holes") in desk.locator("#order-lacks").inner_text()
+    assert desk.locator("#order-print").is_hidden()
+    desk.locator("#order-with-sheet").evaluate("tick => tick.click()")
+    assert ENGLISH.say("order.title") not in text_of(printed(desk, "A4"))
+    # Within the limit there is no line of it at all.
+    desk.evaluate("() => document.getElementById('job-new').click()")
+    fill(desk, ORDINARY)
+    assert desk.locator("#order").is_hidden()
+
+
+def test_a_work_order_is_not_in_the_customer_s_view(desk: Page, server: Server) -> None:
+    desk.goto(f"{server.address}view.html#{link_of(bore_order())}")
+    until(desk, "data-view", "agrees")
+    assert ENGLISH.say("order.title") not in desk.locator("body").inner_text()

@@ -12,6 +12,7 @@ from sweepsheet.form.from_job import form_of
 from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import FIRST_VERSION, OLDER_VERSIONS, fragment_of, read_link
 from sweepsheet.link.figures import figures_of
+from sweepsheet.report.order import order_of
 from sweepsheet.report.paper import paper_of
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.en.core import ENGLISH
@@ -27,7 +28,11 @@ def share_of(data: Mapping[str, Any], solution: Solution, language: Language) ->
     ``fragment`` is empty where no link can be made; ``trouble`` then says why.
     """
     findings = findings_for(solution)
-    shared: Data = {"state": "share", "paper": paper_of(solution, findings, language)}
+    shared: Data = {
+        "state": "share",
+        "paper": paper_of(solution, findings, language),
+        "order": order_of(solution, findings, language),
+    }
     try:
         fragment = fragment_of(data, figures_of(solution, findings))
     except InputError as error:

@@ -135,7 +135,7 @@ def _squaring(solution: Solution, language: Language) -> Iterator[Section]:
         lines += _rear(squaring, solution, language)
     rows: tuple[tuple[str, ...], ...] = ()
     if squaring.shims is not None:
-        rows = tuple(_shim_row(shim, solution.job, language) for shim in squaring.shims.shims)
+        rows = tuple(shim_row(shim, solution.job, language) for shim in squaring.shims.shims)
         lines.append(say("squaring.hang"))
     head = tuple(say(f"squaring.head.{k}") for k in ("bolt", "shim", "ideal")) if rows else ()
     title = _title(language, "squaring")
@@ -174,7 +174,8 @@ def _after(bore: Vec2, units: UnitSystem, language: Language) -> str:
     return language.say("squaring.bore", offset=offset, direction=direction)
 
 
-def _shim_row(shim: Shim, job: Job, language: Language) -> tuple[str, ...]:
+def shim_row(shim: Shim, job: Job, language: Language) -> tuple[str, ...]:
+    """A bolt, the stack for it, and what it should ideally be."""
     pieces = shim.pieces or ()
     stack = " + ".join(language.word(StockSize(piece, job.units)) for piece in pieces)
     thickness = language.word(Distance(shim.thickness, job.units))

@@ -16,6 +16,7 @@ from sweepsheet.drawing.flange_view import flange_view_of
 from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.drawing.side_view import side_view_of
 from sweepsheet.findings.job import findings_for
+from sweepsheet.form.from_job import form_of
 from sweepsheet.job.read import read_job
 from sweepsheet.page import handle_request
 from sweepsheet.report.paper import paper_of
@@ -31,6 +32,7 @@ from sweepsheet.words.faults import InputError
 from sweepsheet.words.messages import Language
 from tests.cases import forms
 from tests.cases.forms import sweep
+from tests.cases.orders import bore_order, face_order
 from tests.cases.strategies import any_job, spoil
 
 FIRST = en_core.TABLE | en_pages.PAGE
@@ -44,6 +46,7 @@ ALIKE = {
     "view.term.tir", "guide.position", "limit.tir", "field.stock.shim_thicknesses.example",
     "mark.plain", "mark.wheel", "usual.named", "usual.since",
     "what.of_round", "depth.size", "depth_view.gap", "photos.choice_none",
+    "order.unit.mm", "order.at", "order.at_pm",
 }  # fmt: skip
 # What tells an English sentence from a Spanish one.
 WORDS = re.compile(
@@ -185,6 +188,10 @@ FORMS = forms.ALL | {
     | sweep("rounds.0.bore.sweeps.0", "0", "-1", "", "-9", "-11", "-9", "-5.5", "-1"),
     "nothing in stock": forms.BORE | {"stock.dowel_offsets": ""},
     "nothing typed": {"positions": "12 1 3 9"},
+    "order, bore": form_of(bore_order()),
+    "order, front": form_of(face_order("front")),
+    "order, rear": form_of(face_order("rear", dowel_holes=None)),
+    "order, lacking": form_of(bore_order(dowel_holes=None)),
 }
 
 

@@ -76,6 +76,8 @@ TYPICAL = {
     "where": "4:30", "status": "404", "path": "main.js", "slope": "1.2 thou per inch",
     "round": "Recheck 1", "radius": "1.8 thou", "dial": "0.9 thou", "times": "3",
     "need": "at least 0.100 in", "band": "0.118 in to 0.182 in",
+    "along": "3 o'clock", "across": "12 o'clock", "a": "9:00 (270°)", "b": "3:00 (90°)",
+    "x": "178 mm = 7.00 in", "y": "-12 mm = -0.45 in", "time": "9:00",
     "depth": "4 thou", "rock": "0.5 thou", "stack": "3", "value": "4",
 }  # fmt: skip
 
@@ -96,7 +98,16 @@ def of_the_page() -> set[str]:
     keys = set(re.findall(r"\{\{say ([\w.-]+)\}\}", template))
     fields = re.findall(r"\{\{(?:field|control) ([\w.]+)", template)
     keys |= {key for key in ENGLISH if key.startswith(tuple(f"field.{path}" for path in fields))}
-    core = ("do.", "finding.", "fault.", "answer.", "settle.", "checklist.", "page.waiting")
+    core = (
+        "do.",
+        "finding.",
+        "fault.",
+        "answer.",
+        "settle.",
+        "checklist.",
+        "page.waiting",
+        "order.",
+    )
     return keys | {key for key in TABLE if key.startswith(core)}
 
 

@@ -7,11 +7,13 @@ import { paintActions } from './actions.js';
 import { offerMove } from '../common/movement.js';
 import { remarkItem, sectionPart, tableRow, textElement } from '../common/parts.js';
 import { nameMarks } from '../form/readings.js';
+import { showOrder } from './order.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
 
 /** @import { Action } from './actions.js' */
 /** @import { PlainWord } from './glossary.js' */
+/** @import { Order } from './order.js' */
 /** @import { Remark, Section } from '../common/parts.js' */
 
 /**
@@ -37,7 +39,7 @@ import { say } from '../common/words.js';
  * @typedef {{ limit: string, stage: string, marks: string[] } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, depth_view: string, dowel_view: string, wave: string })} Answer
+ *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, depth_view: string, dowel_view: string, wave: string, order: Order | null })} Answer
  */
 
 /** Set a text only where it changes, so that a screen reader hears changes alone. */
@@ -158,6 +160,7 @@ function putMiddle(drawing) {
 /** Take the answer off the page, and say why. @param {string} text */
 export function conceal(text) {
   get('shown').hidden = true;
+  showOrder(null);
   get('waiting').hidden = false;
   setText('waiting', text);
   setText('strip-verdict', '');
@@ -191,6 +194,7 @@ export function paint(answer) {
     get('views').hidden = !answer.side_view && !answer.flange_view && !answer.depth_view;
     putDrawing(get('dowel-view'), answer.dowel_view);
     putDrawing(get('wave'), answer.wave);
+    showOrder(answer.order);
     offerMove(get('show-move'), get('drawing'));
     setText('strip-verdict', `${answer.sheet.verdict_text}.`);
     setText('strip-headline', answer.sheet.headline);

@@ -62,15 +62,22 @@ export function readingsTable({ title, head, rows }) {
   return table;
 }
 
-/** @param {Paper} paper */
-function titleBlock({ title, shop, about }) {
-  const entries = about.flatMap(({ label, text }) => {
+/** What was told about the job, each with its label. @param {Entry[]} about */
+export function aboutList(about) {
+  const list = document.createElement('dl');
+  for (const { label, text } of about) {
     const value = textElement('dd', text);
     value.dir = 'auto';
-    return [textElement('dt', label), value];
-  });
-  const block = document.createElement('dl');
-  block.append(...entries);
+    const entry = document.createElement('div');
+    entry.append(textElement('dt', label), value);
+    list.append(entry);
+  }
+  return list;
+}
+
+/** @param {Paper} paper */
+function titleBlock({ title, shop, about }) {
+  const block = aboutList(about);
   const name = textElement('p', shop);
   name.className = 'shop';
   name.dir = 'auto';

@@ -2,6 +2,7 @@
 // each answer, so that they are there when they are wanted and no typing waits for them.
 
 import { get, make } from '../common/dom.js';
+import { paintOrder, printAs, startOrder } from './order.js';
 import { paintPaper } from './paper.js';
 import { ADDRESS } from '../common/release.js';
 import { putDrawing } from '../common/svg.js';
@@ -9,10 +10,11 @@ import { say } from '../common/words.js';
 
 /** @import { Core } from '../python/core.js' */
 /** @import { Fields } from '../form/form.js' */
+/** @import { Order } from './order.js' */
 /** @import { Paper } from './paper.js' */
 /** @import { PhotoOffer } from '../photos/offer.js' */
 
-/** @typedef {{ state: 'share', fragment: string, trouble: string, paper: Paper }} Shared */
+/** @typedef {{ state: 'share', fragment: string, trouble: string, paper: Paper, order: Order | null }} Shared */
 
 const QUIET_MS = 1200;
 const HERE = new URL('..', import.meta.url);
@@ -67,7 +69,9 @@ export class Share {
     this.#onPress('share-send', () => this.#send());
     this.#onPress('share-copy', () => this.#copy());
     this.#onPress('share-qr', () => this.#showQr());
-    this.#onPress('share-print', () => print());
+    this.#onPress('share-print', () => printAs('sheet'));
+    this.#onPress('order-print', () => printAs('order'));
+    startOrder();
   }
 
   /** What was made of the form holds no longer. */
@@ -146,7 +150,7 @@ export class Share {
 
   /** @param {Shared} shared @param {string} link @param {string} svg empty where it is too long for one
    * @param {Record<string, HTMLImageElement>} pictures */
-  #show({ paper, trouble }, link, svg, pictures) {
+  #show({ paper, order, trouble }, link, svg, pictures) {
     this.#link = link;
     const field = /** @type {HTMLInputElement} */ (get('share-link'));
     field.value = link;
@@ -157,6 +161,7 @@ export class Share {
     putDrawing(get('qr-code'), svg);
     const note = link ? reachNote(new URL(link)) : '';
     paintPaper(get('paper'), paper, svg ? { address: link, svg, note } : null, pictures);
+    paintOrder(get('order-paper'), order);
     const told = link ? [note, svg ? '' : say('share.no_qr')] : [trouble];
     this.#tell(told.filter(Boolean).join(' '));
     document.documentElement.dataset.share = 'ready';

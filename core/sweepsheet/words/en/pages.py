@@ -340,6 +340,8 @@ PAGE: dict[str, str] = {
     "share.copied": "The link is copied.",
     "share.marked": "This browser won't let the page copy. The link is marked: copy it by hand.",
     "share.failed": "That did not work: {why}",
+    "print.order": "Print the work order",
+    "print.with_order": "Print it behind the sheet too",
     "print.none": "No result yet, so no sheet to print. Type the readings first.",
     "print.stale": "The sheet was not ready. Wait two seconds after the last change. Then print again.",
     # The form: dimensions
@@ -631,6 +633,8 @@ PAGE: dict[str, str] = {
     "how.advice.text": "Nothing is done on a reading that can't be right. The face comes before the bore. No metal is cut and no shim is put in for a runout seen once, or with end play in it. First clean the joint and sweep again. Then find the side that is out. A bore that is within is locked, torqued and swept once more. Two sweeps in a row end the job.",
     "how.memory": "Jobs compared",
     "how.memory.text": "Housings of one kind are often off the same way. From the jobs on this phone that name the same housing the page says where the next one should be. You have to ask for it, and it changes no answer.",
+    "how.order": "The work order for the machine shop",
+    "how.order.text": "Metal does not grow back. So there is an order only for what is surely out, by readings that can be believed and came back. Every size is worked out once and rounded once for each unit system, no finer than a tenth of its ±. A bore is moved along the line of its two dowel holes, since on a bench there is no crank. The face is cut where it is farthest back.",
     "how.companions": "What turns with the crank",
     "how.companions.text": "A pilot bore or flywheel that runs out turns with the crank. No dowel cures that: the error is on the other side of the joint.",
     "how.practice": "The practice housing",
