@@ -104,6 +104,12 @@ PAGE: dict[str, str] = {
     "about.notes": "Notes",
     # The form: dial and positions
     "dial.heading": "Dial and positions",
+    "field.housing.assembly": "What goes on what",
+    "field.housing.assembly.none": "manual gearbox: bellhousing to crank",
+    "field.housing.assembly.converter": "automatic: converter housing to crank",
+    "field.housing.assembly.transfer_case": "transfer case: adapter to output shaft",
+    "field.housing.assembly.pump": "pump: pump mount to driving shaft",
+    "field.housing.assembly.other": "something else: any bore to any shaft",
     "units.label": "Units",
     "units.inch": "thou, inch",
     "units.metric": "mm",
