@@ -98,7 +98,7 @@ PAGE: dict[str, str] = {
     "field.housing.assembly": "Qué va sobre qué",
     "field.housing.assembly.none": "caja manual: campana con cigüeñal",
     "field.housing.assembly.converter": "automática: campana del convertidor con cigüeñal",
-    "field.housing.assembly.transfer_case": "caja de transferencia: carcasa adaptadora con árbol de salida",
+    "field.housing.assembly.transfer_case": "caja de transferencia: campana adaptadora con árbol de salida",
     "field.housing.assembly.pump": "bomba: campana de la bomba con árbol motriz",
     "field.housing.assembly.other": "otra cosa: cualquier alojamiento con cualquier árbol",
     "units.label": "Unidades",
