@@ -604,6 +604,8 @@ PAGE: dict[str, str] = {
     "how.memory.text": "Housings of one kind are often off the same way. From the jobs on this phone that name the same housing the page says where the next one should be. You have to ask for it, and it changes no answer.",
     "how.companions": "What turns with the crank",
     "how.companions.text": "A pilot bore or flywheel that runs out turns with the crank. No dowel cures that: the error is on the other side of the joint.",
+    "how.assemblies": "Other housings and shafts",
+    "how.assemblies.text": "A converter housing, an adapter, a pump mount: a bore is a bore, and the math is the same. What differs is the words, the cautions, and what there is. A converter has no clutch, a pump no pilot bearing: such parts are not asked for. No limit is taken over from the bellhousing, not even a common one. Without the manual's figure nothing is called within.",
     "how.practice": "The practice housing",
     "how.practice.text": "The practice housing is made the other way around: bodies in space, and the distance from the dial to them. It uses none of the formulas above, so it can show whether they are right.",
     "how.limits": "What it cannot see",

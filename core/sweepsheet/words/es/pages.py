@@ -592,6 +592,8 @@ PAGE: dict[str, str] = {
     "how.memory.text": "Las campanas de una clase suelen estar desviadas igual. Con los trabajos de este teléfono que nombran la misma campana la página dice dónde debería estar la siguiente. Lo dice si se le pide, y no cambia ninguna respuesta.",
     "how.companions": "Lo que gira con el cigüeñal",
     "how.companions.text": "Un asiento de rodamiento piloto o un volante con salto gira con el cigüeñal. Ningún pasador cura eso: el error está al otro lado de la junta.",
+    "how.assemblies": "Otras campanas y otros árboles",
+    "how.assemblies.text": "La campana de un convertidor, una campana adaptadora, la campana de una bomba: un alojamiento es un alojamiento, y el cálculo es el mismo. Lo que cambia son las palabras, las precauciones y lo que hay. Un convertidor no lleva embrague, una bomba no lleva rodamiento piloto: por eso no se pregunta. Ningún límite se toma de la campana de una caja manual, ni siquiera uno usual. Sin el valor del manual nada se da por dentro.",
     "how.practice": "La campana de práctica",
     "how.practice.text": "La campana de práctica está hecha al revés: cuerpos en el espacio, y la distancia del reloj a ellos. No usa ninguna de las fórmulas de arriba. Por eso puede mostrar si son correctas.",
     "how.limits": "Lo que no puede ver",
