@@ -136,7 +136,7 @@ def other_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     """What other jobs tell of such a housing."""
     from sweepsheet.memory.page import memory  # noqa: PLC0415 - an answer can do without
 
-    return memory(asked, language)
+    return memory(asked, _worded(asked["here"], language))
 
 
 def answer(form: Form, language: Language = ENGLISH) -> Shown:

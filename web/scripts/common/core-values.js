@@ -128,5 +128,5 @@ export const SHORT = /** @type {const} */ ({
   notes: 'l',
   name: 'm',
   shop: '_',
-  assembly: '}s',
+  assembly: '}y',
 });

@@ -70,6 +70,7 @@ WORDS = AssemblyWords(
         "guide.turn_front": "Turn the [shaft] {way} to {at}. For the helper at the front: {front}.",
         "guide.turn_back": "Turn the [shaft] {way}, on to {at}, where you began.",
         "guide.push": "Push the [shaft] to its stop the chosen way, then let go.",
+        "memory.view_desc": "Seen from behind: a dot for each bore as found, the [shaft] in the middle. Bores: {n}.",
         "drawing.desc": "The bore center is {offset} from the [shaft] center toward {direction}.",
         "drawing.crank": "[shaft]",
     },

@@ -70,6 +70,7 @@ WORDS = AssemblyWords(
         "guide.turn_front": "Gire el [shaft] {way} hasta {at}. Para el ayudante, delante: {front}.",
         "guide.turn_back": "Gire el [shaft] {way}, hasta volver a {at}, donde empezó.",
         "guide.push": "Empuje el [shaft] hasta el tope hacia el lado elegido y suelte.",
+        "memory.view_desc": "Visto desde atrás: un punto por cada alojamiento encontrado, el [shaft] en medio. Alojamientos: {n}.",
         "drawing.desc": "El centro del alojamiento está a {offset} del centro del [shaft], hacia {direction}.",
         "drawing.crank": "[shaft]",
     },
