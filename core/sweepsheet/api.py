@@ -9,6 +9,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.report.result import result_of
 from sweepsheet.report.sheet import sheet_text
 from sweepsheet.solution import work_out
+from sweepsheet.words.assemblies import worded
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.messages import Language
 
@@ -31,10 +32,12 @@ def solve(job: dict[str, Any], language: Language = ENGLISH) -> dict[str, Any]:
     (7.0, 0.0, 1.5)
     """
     solution = work_out(read_job(job))
+    language = worded(language, solution.job.housing.assembly)
     return result_of(solution, findings_for(solution), language)
 
 
 def sheet(job: dict[str, Any], language: Language = ENGLISH) -> str:
     """The sheet of a job as plain text. Raises ``InputError`` as ``solve`` does."""
     solution = work_out(read_job(job))
+    language = worded(language, solution.job.housing.assembly)
     return sheet_text(solution, findings_for(solution), language)

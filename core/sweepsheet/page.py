@@ -34,6 +34,7 @@ from sweepsheet.report.glance import glance_of
 from sweepsheet.report.order import order_of
 from sweepsheet.report.sheet import limit_line, sheet_of
 from sweepsheet.solution import Solution, work_out
+from sweepsheet.words.assemblies import worded
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import Fault, InputError, refused
 from sweepsheet.words.glossary import plain_words
@@ -85,7 +86,7 @@ def share(form: Form, language: Language = ENGLISH) -> Shown:
     """The link and the sheet on paper of a filled-in form, once it has an answer."""
     from sweepsheet.link.share import share_of  # noqa: PLC0415 - an answer can do without
 
-    typed = job_of(form)
+    typed, language = job_of(form), _worded(form, language)
     job = _job(typed, language)
     return share_of(typed.job, work_out(job), language) if isinstance(job, Job) else job
 
@@ -138,14 +139,14 @@ def guide_sweep(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown
     """What leads through a sweep, position by position."""
     from sweepsheet.guide.steps import guide  # noqa: PLC0415 - an answer can do without
 
-    return guide(asked["form"], asked["at"], language)
+    return guide(asked["form"], asked["at"], _worded(asked["form"], language))
 
 
 def other_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     """What other jobs tell of such a housing."""
     from sweepsheet.memory.page import memory  # noqa: PLC0415 - an answer can do without
 
-    return memory(asked, language)
+    return memory(asked, _worded(asked["here"], language))
 
 
 def read_photo(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
@@ -161,7 +162,7 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
     ``state`` is ``waiting``, ``faults`` or ``answer``; ``limit`` is the limit as offset and as TIR,
     ``stage`` where in the job it is, ``marks`` what the rows are called that stand by their number.
     """
-    typed = job_of(form)
+    typed, language = job_of(form), _worded(form, language)
     measuring = "recheck" if len(typed.job["rounds"]) > 1 else "bore"
     shown: dict[str, Any] = {"limit": _limit(typed, language), "stage": measuring}
     shown["marks"] = _marks(typed, language)
@@ -194,6 +195,11 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
         "wave": wave_of(solution, language),
         "order": order_of(solution, findings, language),
     }
+
+
+def _worded(form: Form, language: Language) -> Language:
+    """The language as it speaks of what is put on what."""
+    return worded(language, form.get("housing.assembly"))
 
 
 def _dowel_view(solution: Solution, findings: tuple[Finding, ...], language: Language) -> str:

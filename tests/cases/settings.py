@@ -37,8 +37,12 @@ def other_than_usual(setting: Setting) -> Any:
 
 
 def every_setting() -> dict[str, Data]:
-    """The sections of a job in which every setting is other than usual."""
-    return {
+    """The sections of a job in which every setting is other than usual.
+
+    But for the assembly: one that is not the main one has none of some of the others.
+    """
+    found = {
         section: {key: other_than_usual(each) for key, each in settings_of(part).items()}
         for section, part in SECTIONS.items()
     }
+    return found | {"housing": found["housing"] | {"assembly": None}}

@@ -18,13 +18,14 @@ HEAD = "// Limits and lists of the core. Written by web/build/core_values.py: ch
 # What is read of a link before Python is there.
 READ_OF_LINK = (
     "about", "limits", "source", "rounds", "vehicle", "engine", "gearbox", "housing", "technician",
-    "customer", "date", "notes", "name", "shop",
+    "customer", "date", "notes", "name", "shop", "assembly",
 )  # fmt: skip
 
 
 def values() -> dict[str, tuple[str, Any]]:
     """Each value by its name, with what it is."""
     codec, figures, model = core("link.codec"), core("link.figures"), core("job.model")
+    assembly = core("job.assembly")
     verdicts = get_args(core("maths.verdict").Verdict)
     return {
         "LONGEST_LINK": ("Characters of a link.", codec.LONGEST_LINK),
@@ -43,6 +44,13 @@ def values() -> dict[str, tuple[str, Any]]:
         ),
         "VERDICTS": ("What a result may be.", verdicts),
         "STANDINGS": ("What may stand over an answer.", core("report.sheet").STANDINGS),
+        "LACKS": (
+            "What an assembly has none of.",
+            {name: " ".join(places) for name, places in assembly.LACKS.items()},
+        ),
+        "BELLHOUSING_LIMITS": (
+            "Limits that are usual for the main assembly alone.", assembly.BELLHOUSING_LIMITS,
+        ),
         "ABOUT": ("Texts of a job.", model.ABOUT_KEYS),
         "JOB_FIGURES": ("Figures of a link, of the job.", figures.JOB_FIGURES),
         "ROUND_FIGURES": ("Figures of a link, of a round.", figures.ROUND_FIGURES),

@@ -14,6 +14,7 @@ from collections.abc import Iterable
 from functools import partial
 from pathlib import Path
 
+from web.build.assemblies import written
 from web.build.folding import fold
 from web.build.how import fill_how
 from web.build.languages import Words, data_block, languages, said_in, translate
@@ -61,6 +62,8 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
     scripts = {name: (made / name).read_text("utf-8") for name in SPEAKING}
     files |= pages(web, scripts, made)
+    for words in languages():
+        files[f"assemblies.{words.code}.json"] = written(words, scripts.values())
     files |= python_files(library, modules)
     for name in (*SCRIPTS, *LATER_STYLES):
         if name not in WITHIN:

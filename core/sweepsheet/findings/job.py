@@ -11,6 +11,7 @@ from sweepsheet.findings.finding import LEVELS, Finding, finding
 from sweepsheet.findings.reach import reach_of
 from sweepsheet.findings.readings import reading_findings, roundness_findings, warp_findings
 from sweepsheet.findings.settle import settle_message
+from sweepsheet.job.assembly import lacks
 from sweepsheet.maths.clock import direction_of
 from sweepsheet.remedy.chip import THICKEST_DIRT
 from sweepsheet.remedy.observed_move import ObservedMove
@@ -167,7 +168,8 @@ def _pilot_findings(solution: Solution) -> Iterator[Finding]:
     """The pilot line: what is missing for it, and whether its bearing stands the angle."""
     job, pilot = solution.job, solution.latest.pilot
     if pilot is None:
-        if job.housing.pilot_distance is None:
+        has_one = not lacks(job.housing.assembly, "housing.pilot_distance")
+        if has_one and job.housing.pilot_distance is None:
             yield finding("pilot-distance-wanted", "note", "housing.pilot_distance")
         if job.stock.aim_for == "pilot":
             yield finding("aim-for-bore", "caution", "stock.aim_for")

@@ -13,6 +13,7 @@ from typing import Any
 from sweepsheet.form.photos import photo_fields
 from sweepsheet.form.to_job import BLANK_IS_UNKNOWN, CHOICES_OR_BLANK, LISTS, NUMBERS, TEXTS
 from sweepsheet.form.typed_sweeps import SECOND_DIAL, USUAL_CONTACT
+from sweepsheet.job.assembly import BELLHOUSING_LIMITS, assembly_in
 from sweepsheet.job.checklist import in_order
 from sweepsheet.maths.clock import normalise
 
@@ -35,6 +36,9 @@ def form_of(data: Mapping[str, Any]) -> dict[str, str]:
     (['0', '-5.5', '-11', ''], '12 3 6 9')
     """
     form: dict[str, str] = {"limit_as": "offset"}
+    if assembly_in(data):
+        # A limit that is left out is not known here, and the form has the usual one at first.
+        form |= dict.fromkeys(BELLHOUSING_LIMITS, "")
     if data.get("name"):
         form["name"] = data["name"]
     for path in (*TEXTS, *NUMBERS, *BLANK_IS_UNKNOWN, *CHOICES_OR_BLANK):

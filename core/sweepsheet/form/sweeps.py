@@ -8,6 +8,7 @@ from typing import Any, get_args
 from sweepsheet.form.form_job import FormJob
 from sweepsheet.form.parse import number_or_text, position_or_text
 from sweepsheet.form.typed_sweeps import SECOND_DIAL, USUAL_CONTACT, TypedSweep, TypedSweeps
+from sweepsheet.job.assembly import known, lacks
 from sweepsheet.job.model import RotatingPartKind
 from sweepsheet.job.read import MOST_ROUNDS
 from sweepsheet.words.messages import Message, round_called
@@ -35,7 +36,10 @@ class SweepFiller:
                 rounds.append(found)
         self.typed.job["rounds"] = rounds
         companions: list[dict[str, Any]] = []
+        assembly = None if self.whole else known(self.form.get("housing.assembly"))
         for kind in get_args(RotatingPartKind):
+            if lacks(assembly, f"companions.{kind}"):
+                continue
             found = self.companion(kind, f"companions.{len(companions)}")
             if found is not None:
                 companions.append(found)

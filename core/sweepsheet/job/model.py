@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, get_args
 
+from sweepsheet.job.assembly import Assembly
 from sweepsheet.job.sag import Holder, SagTest
 from sweepsheet.job.settings import (
     LENGTH,
@@ -117,6 +118,7 @@ class Housing:
     pins by up to ``plate_concentricity``. Clearances are on the diameter. ``tilt_from`` is which
     side makes the rear face lean: the housing stands tipped at its front flange, or its rear face
     is cut crooked.
+    ``assembly`` is what is put on what; ``None`` is a manual gearbox's bellhousing on a crank.
     """
 
     depth: float | None = number(LENGTH)
@@ -136,6 +138,7 @@ class Housing:
     bolts: tuple[Hole, ...]
     bolt_clearance: float | None = number(SMALL)
     dowel_clearance: float = number(SMALL, "dowel_clearance", nullable=False)
+    assembly: Assembly | None = choice(get_args(Assembly), nullable=True)
 
 
 @described
@@ -328,7 +331,7 @@ class Job:
     def usual_limit(self) -> bool:
         """Whether the bore's limit is the usual figure, and nobody entered where it comes from."""
         usual = self.limits.bore_offset == self.units.bore_offset_limit
-        return usual and not self.limits.source.strip()
+        return usual and self.housing.assembly is None and not self.limits.source.strip()
 
 
 # The parts of a job whose settings are described, by the key of each.

@@ -2,7 +2,7 @@
 
 Every field but ``format``, ``version`` and ``rounds`` may be left out and then has its default;
 ``null`` means "not known". A key that is not known is a fault: a mistyped limit must not
-be passed over in silence.
+be passed over in silence. What the job's assembly has none of (``assembly``) is not read.
 """
 
 from __future__ import annotations
@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, cast, get_args
 
+from sweepsheet.job.assembly import BELLHOUSING_LIMITS, Assembly, assembly_in, lacks
 from sweepsheet.job.checklist import CODES, in_order
 from sweepsheet.job.fields import FieldReader, shown
 from sweepsheet.job.model import (
@@ -32,7 +33,7 @@ from sweepsheet.job.model import (
 )
 from sweepsheet.job.photos import read_photos
 from sweepsheet.job.sag import SagTest, sag_test, usual_allowance
-from sweepsheet.job.settings import keys_of
+from sweepsheet.job.settings import Setting, keys_of
 from sweepsheet.job.sweeps import SweepReader
 from sweepsheet.job.values import name_of
 from sweepsheet.maths.clock import normalise, polar
@@ -90,7 +91,10 @@ def _group(top: Mapping[str, Any], key: str) -> object:
 class _JobReader(SweepReader):
     """Reads the parts of a job in one unit system, noting faults in its reader."""
 
+    assembly: Assembly | None = None
+
     def job(self, top: Mapping[str, Any]) -> Job:
+        self.assembly = assembly_in(top)
         return Job(
             units=self.units,
             name=self.reader.text(top.get("name", ""), "name", name_of("job name"), LONGEST_NAME),
@@ -144,6 +148,13 @@ class _JobReader(SweepReader):
 
     def stock(self, value: object) -> Stock:
         return Stock(**self.settings(Stock, "stock", self.part(Stock, value, "stock")))
+
+    def setting(self, part: Mapping[str, Any], path: str, setting: Setting) -> Any:
+        if lacks(self.assembly, path):
+            return setting.usual_in(self.units)
+        if self.assembly and path in BELLHOUSING_LIMITS and path.rpartition(".")[2] not in part:
+            return None
+        return super().setting(part, path, setting)
 
     def part(self, kind: type, value: object, path: str) -> Mapping[str, Any]:
         """A part of the job, which may hold the keys of its dataclass."""
@@ -215,10 +226,11 @@ class _JobReader(SweepReader):
     def checklist(self, value: object) -> tuple[str, ...]:
         given = [] if value is None else value
         items = self.reader.listing(given, "checklist", name_of("checklist"), 0, len(CODES))
-        return in_order(
+        codes = [
             self.reader.choice(item, f"checklist.{i}", name_of("checklist"), CODES)
             for i, item in enumerate(items)
-        )
+        ]
+        return in_order(c for c in codes if not lacks(self.assembly, f"checklist.{c}"))
 
     def companions(self, value: object) -> tuple[RotatingPart, ...]:
         """Each part once, in the order of their kinds."""
@@ -226,6 +238,8 @@ class _JobReader(SweepReader):
         items = self.reader.listing(given, "companions", name_of("companions"), 0, MOST_COMPANIONS)
         found: dict[str, RotatingPart] = {}
         for i, item in enumerate(items):
+            if isinstance(item, Mapping) and lacks(self.assembly, f"companions.{item.get('kind')}"):
+                continue
             faults_before = self.reader.count
             part = self.companion(item, f"companions.{i}")
             if part.kind in found and self.reader.count == faults_before:

@@ -55,7 +55,7 @@ WORDS = (
     "to_splines_rear", "disc_wear", "release", "to_fingers", "fingers_worn", "to_bearing",
     "bearing_stroke", "release_travel", "engagement_min", "tip_gap_min", "release_gap_min",
     "release_gap_max", "engine_pm", "gearbox_pm", "since", "reseated", "cleaned",
-    "plate_turned", "swept_bore", "plate_concentricity", "photos", "at", "hash",
+    "plate_turned", "swept_bore", "plate_concentricity", "photos", "at", "hash", "assembly",
 )  # fmt: skip
 LETTERS = (
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"

@@ -9,12 +9,14 @@ from typing import Any
 from sweepsheet.drawing.housing import drawing_of, reach_of
 from sweepsheet.findings.job import findings_for
 from sweepsheet.form.from_job import form_of
+from sweepsheet.job.assembly import assembly_in
 from sweepsheet.job.read import read_job
 from sweepsheet.link.codec import FIRST_VERSION, OLDER_VERSIONS, fragment_of, read_link
 from sweepsheet.link.figures import figures_of
 from sweepsheet.report.order import order_of
 from sweepsheet.report.paper import paper_of
 from sweepsheet.solution import Solution, work_out
+from sweepsheet.words.assemblies import worded
 from sweepsheet.words.en.core import ENGLISH
 from sweepsheet.words.faults import InputError
 from sweepsheet.words.messages import Language
@@ -52,6 +54,7 @@ def open_link(fragment: str, language: Language) -> Data:
         linked = read_link(fragment)
     except InputError as error:
         return {"state": "refused", "text": error.faults[0].text(language)}
+    language = worded(language, assembly_in(linked.data))
     try:
         job = read_job(linked.data)
     except InputError as error:

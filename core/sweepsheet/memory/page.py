@@ -23,8 +23,8 @@ MOST_CASES = 200
 def memory(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
     """What the jobs ``others`` tell of the housing of the job ``here``, each as texts of a form.
 
-    Jobs that name another kind of housing, or that can't be read yet, don't count. ``lines`` is
-    what is to be said, ``picture`` an SVG or empty, ``same`` how many jobs counted.
+    Jobs of another kind of housing or assembly, or that can't be read yet, don't count. ``lines``
+    is what is to be said, ``picture`` an SVG or empty, ``same`` how many jobs counted.
 
     >>> from sweepsheet.words.en.core import ENGLISH
     >>> memory({"here": {"about.housing": "cast"}, "others": []}, ENGLISH)["lines"]
@@ -33,7 +33,9 @@ def memory(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
     here, kind = _solved(asked["here"]), kind_of_form(asked["here"])
     if not kind:
         return {"lines": [language.say("memory.unnamed")], "picture": "", "same": 0}
-    same = [form for form in asked["others"] if kind_of_form(form) == kind][:MOST_CASES]
+    on_what = asked["here"].get("housing.assembly", "")
+    alike = [f for f in asked["others"] if f.get("housing.assembly", "") == on_what]
+    same = [form for form in alike if kind_of_form(form) == kind][:MOST_CASES]
     solved = [each for form in same if (each := _solved(form)) is not None]
     units, limit = _units(here, solved), None
     if not solved or units is None:

@@ -12,6 +12,7 @@ from typing import Any
 from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.drawing.housing import drawing_of
 from sweepsheet.findings.finding import Finding
+from sweepsheet.job.assembly import lacks
 from sweepsheet.job.checklist import RECORDED
 from sweepsheet.job.model import ABOUT_KEYS, Dowel, FaceSweeps, Job, Round, Sweeps
 from sweepsheet.maths.clock import clock_time
@@ -68,8 +69,9 @@ def paper_of(
     sheet = asdict(sheet_of(solution, findings, language))
     kept = ("verdict", "verdict_text", "headline", "steps", "sections")
     limit = limit_line(job.limits.bore_offset, job.units, language)
-    done = [code for code in RECORDED if code in job.checklist]
-    missed = [code for code in RECORDED if code not in job.checklist]
+    listed = [c for c in RECORDED if not lacks(job.housing.assembly, f"checklist.{c}")]
+    done = [code for code in listed if code in job.checklist]
+    missed = [code for code in listed if code not in job.checklist]
     return {key: sheet[key] for key in kept} | {
         "title": job.name or say("paper.title"),
         # Beside the title, where it takes no line of its own.

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from sweepsheet.findings.advice import turn_message
 from sweepsheet.findings.depth import need_of
+from sweepsheet.job.assembly import lacks
 from sweepsheet.job.model import Dowel, Job
 from sweepsheet.maths.clock import direction_of
 from sweepsheet.maths.units import UnitSystem
@@ -325,6 +326,8 @@ def _chip(solution: Solution, language: Language) -> Iterator[Section]:
         )
     ]  # fmt: skip
     moves = {"bore": chip.bore, "nose": chip.nose, "tail": chip.tail}
+    if lacks(job.housing.assembly, "housing.pilot_distance"):
+        del moves["nose"]
     for key, move in moves.items():
         lines.append(_moved(key, move, job, language))
     lines.append(say("chip.most"))

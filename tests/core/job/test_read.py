@@ -227,7 +227,8 @@ NULLABLE = (
 
 def test_null_means_not_known() -> None:
     full = read_job(FULL)
-    assert [path for path in NULLABLE if read_job(put(FULL, path, None)) == full] == []
+    told = [path for path in NULLABLE if path != "housing.assembly"]  # null in the full one
+    assert [path for path in told if read_job(put(FULL, path, None)) == full] == []
 
 
 def test_a_whole_number_version_may_be_written_as_it_likes() -> None:

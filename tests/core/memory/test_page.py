@@ -63,6 +63,20 @@ def test_the_open_job_may_be_half_typed() -> None:
     assert found["picture"].startswith("<svg")
 
 
+def test_jobs_of_another_assembly_do_not_count() -> None:
+    """A pump mount of the same name is no bellhousing; its picture has its own words."""
+
+    def of_pump(each: Data) -> Data:
+        return {**each, "housing": {"assembly": "pump"}}
+
+    others = [*many(6), *map(of_pump, many(5))]
+    assert asked(job(5.0, -3.0), *others)["same"] == 6
+    found = asked(of_pump(job(5.0, -3.0)), *others)
+    assert found["same"] == 5
+    assert "the shaft in the middle" in found["picture"]
+    assert "crank in the middle" in asked(job(5.0, -3.0), *others)["picture"]
+
+
 def test_few_say_that_they_are_few() -> None:
     lines = asked(job(5.0, -3.0), *many(2))["lines"]
     assert "Too few to say where the next one is: 2 of 5." in lines

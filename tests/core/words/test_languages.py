@@ -22,6 +22,7 @@ from sweepsheet.page import handle_request
 from sweepsheet.report.paper import paper_of
 from sweepsheet.report.sheet import sheet_of, sheet_text
 from sweepsheet.solution import work_out
+from sweepsheet.words.assemblies import worded
 from sweepsheet.words.en import core as en_core
 from sweepsheet.words.en import pages as en_pages
 from sweepsheet.words.en.core import ENGLISH
@@ -230,8 +231,8 @@ def test_a_practice_housing_is_the_same_in_both(level: str, truth: str) -> None:
     assert compare(one, other) > 100
 
 
-def both(job: Any) -> tuple[dict[str, Any], dict[str, Any]]:
-    """All that is said of a job, in both languages."""
+def both(job: Any, assembly: str = "") -> tuple[dict[str, Any], dict[str, Any]]:
+    """All that is said of a job, in both languages, as of an assembly."""
     solution = work_out(job)
     findings = findings_for(solution)
 
@@ -251,7 +252,7 @@ def both(job: Any) -> tuple[dict[str, Any], dict[str, Any]]:
             ],
         }
 
-    return said(ENGLISH), said(SPANISH)
+    return said(worded(ENGLISH, assembly)), said(worded(SPANISH, assembly))
 
 
 def nameless(job: dict[str, Any]) -> dict[str, Any]:

@@ -61,6 +61,20 @@ export const STANDINGS = /** @type {const} */ ([
   'none',
 ]);
 
+/** What an assembly has none of. */
+export const LACKS = /** @type {const} */ ({
+  converter: 'depth housing.pilot_bearing',
+  transfer_case: 'depth housing.pilot_distance housing.pilot_bearing limits.pilot_offset stock.aim_for companions.pilot_bore checklist.starter_and_release',
+  pump: 'depth housing.pilot_distance housing.pilot_bearing limits.pilot_offset stock.aim_for companions.pilot_bore',
+  other: 'depth housing.pilot_distance housing.pilot_bearing limits.pilot_offset stock.aim_for companions.pilot_bore checklist.starter_and_release',
+});
+
+/** Limits that are usual for the main assembly alone. */
+export const BELLHOUSING_LIMITS = /** @type {const} */ ([
+  'limits.bore_offset',
+  'limits.face_runout',
+]);
+
 /** Texts of a job. */
 export const ABOUT = /** @type {const} */ ([
   'shop',
@@ -120,4 +134,5 @@ export const SHORT = /** @type {const} */ ({
   notes: 'l',
   name: 'm',
   shop: '_',
+  assembly: '}y',
 });

@@ -28,6 +28,7 @@ const LINE = /^(?:[\p{L}\p{N}_ .,:%'’\u2212|-]|[<>](?=\d\d?%))*$/u;
  * @property {About} about
  * @property {string} source of the limits
  * @property {string} recheck the name that the last of several rounds was given
+ * @property {string} assembly what is put on what; blank for the main one
  * @property {Figures} figures
  *
  * @typedef {'none' | 'cut' | 'foreign' | 'newer' | 'longer'} Trouble
@@ -91,6 +92,7 @@ function claimedIn(job, lines) {
     name: textOf(job[SHORT.name]),
     about: Object.fromEntries(texts),
     source: textOf((job[SHORT.limits] ?? {})[SHORT.source]),
+    assembly: textOf((job[SHORT.housing] ?? {})[SHORT.assembly]),
     recheck: lines.length > 2 ? textOf(job[SHORT.rounds]?.at(-1)?.[SHORT.name]) : '',
     figures: namedFigures(lines),
   };

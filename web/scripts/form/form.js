@@ -3,7 +3,9 @@
 
 import { get } from '../common/dom.js';
 import './rest-of-form.js'; // first: what follows looks for its fields
-import { FEWEST_MARKS, MOST_POSITIONS } from '../common/core-values.js';
+import { showParts } from '../common/assembly-parts.js';
+import { speakOf } from '../common/assembly-words.js';
+import { BELLHOUSING_LIMITS, FEWEST_MARKS, MOST_POSITIONS } from '../common/core-values.js';
 import { changed, differences } from './changes.js';
 import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './sweep-overrides.js';
@@ -20,6 +22,7 @@ const choice = /** @type {HTMLSelectElement} */ (get('positions-choice'));
 const turn = /** @type {HTMLSelectElement} */ (get('turn'));
 const shows = /** @type {HTMLSelectElement} */ (get('shows'));
 const positions = /** @type {HTMLInputElement} */ (get('positions'));
+const assembly = /** @type {HTMLSelectElement} */ (get('assembly'));
 const first = /** @type {HTMLInputElement} */ (get('marks-first'));
 const count = /** @type {HTMLInputElement} */ (get('marks-count'));
 const undoButton = get('undo');
@@ -39,7 +42,7 @@ const companions = [...document.querySelectorAll('[data-companion]')].map((place
   const button = /** @type {HTMLElement} */ (
     document.querySelector(`[data-own-of="${companion}"]`)
   );
-  return { readings, own, button };
+  return { companion, readings, own, button };
 });
 
 /** Every field with its text; a box that is not ticked has none.
@@ -76,6 +79,33 @@ function showSetUp() {
   get('set-up-line').textContent = setUpLine(readForm());
 }
 
+/** What is put on what: its parts at once, its words as soon as they are there. */
+async function showAssembly() {
+  showParts(assembly.value);
+  const lost = get('assembly-lost');
+  lost.hidden = true;
+  try {
+    if (!(await speakOf(assembly.value, import.meta.url, () => assembly.value))) return;
+  } catch (error) {
+    lost.textContent = say('assembly.lost', { why: String(error) });
+    lost.hidden = false;
+    return;
+  }
+  withFocusKept(() => {
+    for (const { companion, readings } of companions) readings.rename(say(`what.${companion}`));
+  });
+}
+
+/** Limits that are usual for the main assembly alone: nobody typed them, so they go and come with it. */
+function showUsualLimits() {
+  const units = readForm().units === 'metric' ? 'metric' : 'inch';
+  for (const name of BELLHOUSING_LIMITS) {
+    const field = /** @type {HTMLInputElement} */ (form.elements.namedItem(name));
+    const usual = field.dataset[units] ?? '';
+    if (field.value === (assembly.value ? usual : '')) field.value = assembly.value ? '' : usual;
+  }
+}
+
 /** Everything as on a new page. */
 export function resetForm() {
   form.reset();
@@ -85,6 +115,7 @@ export function resetForm() {
   showChoices();
   showUnits();
   showTicked();
+  showAssembly();
   undo.forget(readForm());
   showUndo();
 }
@@ -141,6 +172,7 @@ function fill(fields) {
   showChoices();
   showUnits(fields);
   showTicked();
+  showAssembly();
 }
 
 /** Which readings have a photo. @param {Fields} fields */
@@ -310,6 +342,10 @@ export function startForm(onChange) {
     }
     if (name?.startsWith('checklist.')) showTicked();
     if (name === 'units') showUnits();
+    if (target === assembly) {
+      showUsualLimits();
+      showAssembly();
+    }
     showSetUp();
     // What was typed and what a key moved are taken back apart.
     noted(name ? `${name} ${event instanceof InputEvent}` : '');

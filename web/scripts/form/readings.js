@@ -164,6 +164,13 @@ export class Readings {
     this.#draw();
   }
 
+  /** It is called otherwise from now on. @param {string} what */
+  rename(what) {
+    if (what === this.what) return;
+    this.what = what;
+    this.#draw();
+  }
+
   /** Forget everything typed. */
   clear() {
     this.#typed = [new Map()];

@@ -2,6 +2,8 @@
 
 import { get } from '../common/dom.js';
 import { paintClaimed, paintFigures, paintGist, refuse, tell, toldIn } from './claims.js';
+import { showParts } from '../common/assembly-parts.js';
+import { speakOf } from '../common/assembly-words.js';
 import { namedFigures } from '../common/link.js';
 import { startCore } from '../python/core.js';
 import { readingsTable } from '../report/paper.js';
@@ -118,8 +120,12 @@ export async function check(fragment) {
   try {
     /** @type {Answer} */
     const answer = await core.openLink(fragment);
-    if (answer.state === 'link') paint(answer);
-    else refuse(answer.text);
+    if (answer.state === 'link') {
+      const assembly = answer.form['housing.assembly'] ?? '';
+      showParts(assembly);
+      await speakOf(assembly, import.meta.url).catch((error) => console.warn(String(error)));
+      paint(answer);
+    } else refuse(answer.text);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     tell('unchecked', say('view.unchecked', { why }));

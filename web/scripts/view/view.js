@@ -2,6 +2,8 @@
 // puts this script into the page, so that the text waits for nothing else to come.
 
 import { paintClaimed, refuse, tell } from './claims.js';
+import { showParts } from '../common/assembly-parts.js';
+import { speakOf } from '../common/assembly-words.js';
 import { drawn } from '../common/after-paint.js';
 import { holdRelease } from '../common/release-lock.js';
 import { LONGEST_LINK } from '../common/core-values.js';
@@ -28,6 +30,11 @@ async function show(fragment) {
   if (!claimed) {
     refuse(say('link.cut'));
     return false;
+  }
+  if (claimed.assembly) {
+    showParts(claimed.assembly);
+    // Without its words it is read in those of the main one.
+    await speakOf(claimed.assembly, VERIFY_LINK.href).catch((error) => console.warn(String(error)));
   }
   paintClaimed(claimed);
   tell('claimed', say('view.checking'));

@@ -160,6 +160,7 @@ TABLE: dict[str, str] = {
     "name.housing.bolts": "bolts",
     "name.housing.bolt_clearance": "clearance of the bolts",
     "name.housing.dowel_clearance": "clearance of the dowels",
+    "name.housing.assembly": "what is put on what",
     "name.hole.at_deg": "hole {n}, clock angle",
     "name.hole.radius": "hole {n}, distance from the crank axis",
     "name.stock.dowel_offsets": "dowels in stock",

@@ -161,6 +161,7 @@ TABLE: dict[str, str] = {
     "name.housing.bolts": "tornillos",
     "name.housing.bolt_clearance": "holgura de los tornillos",
     "name.housing.dowel_clearance": "holgura de los pasadores",
+    "name.housing.assembly": "qué va sobre qué",
     "name.hole.at_deg": "agujero {n}, ángulo de reloj",
     "name.hole.radius": "agujero {n}, distancia al eje del cigüeñal",
     "name.stock.dowel_offsets": "pasadores disponibles",
