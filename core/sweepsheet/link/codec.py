@@ -55,7 +55,8 @@ WORDS = (
     "to_splines_rear", "disc_wear", "release", "to_fingers", "fingers_worn", "to_bearing",
     "bearing_stroke", "release_travel", "engagement_min", "tip_gap_min", "release_gap_min",
     "release_gap_max", "engine_pm", "gearbox_pm", "since", "reseated", "cleaned",
-    "plate_turned", "swept_bore", "plate_concentricity",
+    "plate_turned", "swept_bore", "plate_concentricity", "rig", "sag_date",
+    "sag_bar", "sag_reach", "reach",
 )  # fmt: skip
 LETTERS = (
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"
