@@ -31,6 +31,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json
 from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.report.glance import glance_of
+from sweepsheet.report.rig import learned_of, rig_of
 from sweepsheet.report.sheet import limit_line, sheet_of
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.en.core import ENGLISH
@@ -58,8 +59,10 @@ def handle_request(request: str) -> str:
     ``{"export": [form, ...]}`` and ``{"csv": form}`` for a file, ``{"import": text}`` for the jobs
     in one, ``{"practice": form}`` for the practice housing, ``{"guide": {"form": form, "at":
     "rounds.0.bore"}}`` for what leads through a sweep, ``{"memory": {"here": form, "others":
-    [form, ...]}}`` for what other jobs tell of such a housing. Beside it stands the ``language`` of
-    the answer, by its code; English where there is none, or one that is not known.
+    [form, ...]}}`` for what other jobs tell of such a housing, ``{"rig_learned": {...}}`` for what
+    the jobs of a rig have taught of it, ``{"rig_out": form}`` and ``{"rig_in": text}`` for a rig on
+    its way. Beside it stands the ``language`` of the answer, by its code; English where there is
+    none, or one that is not known.
 
     >>> json.loads(handle_request('{"form": {}}'))["state"]
     'waiting'
@@ -138,6 +141,20 @@ def other_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     return memory(asked, language)
 
 
+def rig_out(form: Form, language: Language = ENGLISH) -> Shown:
+    """The rig in a form, to be handed on."""
+    from sweepsheet.link.rig_link import hand_on  # noqa: PLC0415 - an answer can do without
+
+    return hand_on(form, language)
+
+
+def rig_in(text: str, language: Language = ENGLISH) -> Shown:
+    """The rig in a file or a link."""
+    from sweepsheet.link.rig_link import open_rig  # noqa: PLC0415 - an answer can do without
+
+    return open_rig(text, language)
+
+
 def answer(form: Form, language: Language = ENGLISH) -> Shown:
     """What the page shows for a filled-in form.
 
@@ -175,6 +192,7 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
         "depth_view": depth_view_of(solution, language),
         "dowel_view": _dowel_view(solution, findings, language),
         "wave": wave_of(solution, language),
+        "rig": rig_of(solution, language),
     }
 
 
@@ -281,6 +299,10 @@ def _are_forms(asked: object) -> bool:
     return isinstance(asked, list) and all(_is_form(form) for form in asked)
 
 
+def _is_group(asked: object) -> bool:
+    return isinstance(asked, dict)
+
+
 def _is_sweep(asked: object) -> bool:
     return isinstance(asked, dict) and _is_form(asked.get("form")) and _is_text(asked.get("at"))
 
@@ -302,4 +324,7 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "practice": (_is_form, practise),
     "guide": (_is_sweep, guide_sweep),
     "memory": (_are_jobs, other_jobs),
+    "rig_learned": (_is_group, learned_of),
+    "rig_out": (_is_form, rig_out),
+    "rig_in": (_is_text, rig_in),
 }

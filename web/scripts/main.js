@@ -15,6 +15,8 @@ import { startCore } from './python/core.js';
 import { startMessenger } from './python/messenger.js';
 import { keepForOffline, takeUpdate } from './common/offline.js';
 import { Known } from './report/known.js';
+import { HandOn } from './rigs/hand-on.js';
+import { Rigs } from './rigs/rigs.js';
 import { Share } from './report/share.js';
 import { say } from './common/words.js';
 
@@ -62,6 +64,7 @@ const core = startCore({
   },
 });
 
+const rigs = new Rigs(core);
 const jobs = new Jobs(
   ask,
   (isChosen) => (coming = { isChosen }),
@@ -69,6 +72,7 @@ const jobs = new Jobs(
     forgetOtherJobs();
     known.come(answer);
   },
+  rigs,
 );
 const known = new Known((answer) => jobs.keepAnswer(answer));
 
@@ -80,6 +84,7 @@ const share = new Share(core, () => ({ ...readForm(), name: jobs.name }));
 offerGuide(core, readForm);
 
 async function ask() {
+  rigs.show();
   share.expire();
   const form = readForm();
   const before = known.before(form);
@@ -89,7 +94,10 @@ async function ask() {
     if (answer === null) return;
     known.answered(form, answer);
     share.renew(answer.state === 'answer');
-    if (answer.state === 'answer') jobs.setStage(answer.sheet.verdict);
+    if (answer.state === 'answer') {
+      jobs.setStage(answer.sheet.verdict);
+      rigs.answered(jobs.id, form, answer.rig);
+    }
     openAtStage(answer.stage);
     performance.mark('first-answer');
   } catch (error) {
@@ -146,3 +154,4 @@ document.getElementById('job-name')?.addEventListener('input', ask); // it stand
 await jobs.start();
 new Files(core, jobs);
 offerOtherJobs(core, jobs);
+new HandOn(core, rigs);

@@ -77,7 +77,7 @@ def paper_of(
         "figures": [line for line in sheet["figures"] if line != limit],
         "limits": [limit, *_limits(job, language)],
         "remarks": _each_once(sheet["remarks"]),
-        "dial": list(_dial(job, language)),
+        "dial": list(dial_lines(job, language)),
         "results": asdict(_results(solution, language)),
         "readings": [asdict(table) for table in _readings(job, language)],
         # Another drawing in the same page must not lend this one its hatch.
@@ -125,7 +125,7 @@ def _length(value: float, units: UnitSystem, language: Language) -> str:
     return language.say(f"paper.length.{units.name}", value=value)
 
 
-def _dial(job: Job, language: Language) -> Iterator[str]:
+def dial_lines(job: Job, language: Language) -> Iterator[str]:
     """How the readings were taken."""
     dial, units, say = job.indicator, job.units, language.say
     yield say(

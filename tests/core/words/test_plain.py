@@ -77,6 +77,7 @@ TYPICAL = {
     "round": "Recheck 1", "radius": "1.8 thou", "dial": "0.9 thou", "times": "3",
     "need": "at least 0.100 in", "band": "0.118 in to 0.182 in",
     "depth": "4 thou", "rock": "0.5 thou", "stack": "3", "value": "4",
+    "scatter": "0.25 thou", "dof": "12", "ratio": "12", "offer": "0.25",
     "tested": "8 in", "reach": "10 in", "date": "May 2", "bar": "a 2 in bar",
 }  # fmt: skip
 

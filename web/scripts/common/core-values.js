@@ -98,6 +98,24 @@ export const ROUND_FIGURES = /** @type {const} */ ([
   'other_aim',
 ]);
 
+/** Fields of a rig. */
+export const RIG_FIELDS = /** @type {const} */ ([
+  'units',
+  'indicator.plus_when',
+  'indicator.shows',
+  'indicator.turn',
+  'indicator.holder',
+  'indicator.sag',
+  'indicator.sag_allowance',
+  'indicator.sag_date',
+  'indicator.sag_bar',
+  'indicator.sag_reach',
+  'indicator.contact_angle_deg',
+  'indicator.step',
+  'indicator.accuracy',
+  'indicator.repeatability',
+]);
+
 /** Short names of keys in a link. */
 export const SHORT = /** @type {const} */ ({
   about: 'a',

@@ -18,7 +18,8 @@ function positions(fields) {
 export function setUpLine(fields) {
   const units = fields['units'] === 'metric' ? 'metric' : 'inch';
   const touches = fields['bore.contact'] === 'outside' ? 'outside' : 'inside';
-  const said = [say(`unit.small.${units}`), say(`set_up.touches.${touches}`), ...positions(fields)];
+  const rig = fields['indicator.rig']?.trim();
+  const said = [...(rig ? [rig] : []), say(`unit.small.${units}`), say(`set_up.touches.${touches}`), ...positions(fields)];
   if (fields['indicator.shows'] === 'all_round') said.push(say('set_up.all_round'));
   if (fields['indicator.plus_when'] === 'plunger_out') said.push(say('set_up.plus_out'));
   return said.join(' · ');

@@ -12,6 +12,7 @@ import { say } from '../common/words.js';
 
 /** @import { Action } from './actions.js' */
 /** @import { PlainWord } from './glossary.js' */
+/** @import { Told } from '../rigs/rigs.js' */
 /** @import { Remark, Section } from '../common/parts.js' */
 
 /**
@@ -37,7 +38,7 @@ import { say } from '../common/words.js';
  * @typedef {{ limit: string, stage: string, marks: string[] } & (
  *   { state: 'waiting', text: string } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, depth_view: string, dowel_view: string, wave: string })} Answer
+ *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, depth_view: string, dowel_view: string, wave: string, rig: Told })} Answer
  */
 
 /** Set a text only where it changes, so that a screen reader hears changes alone. */
