@@ -94,10 +94,9 @@ async function ask() {
     if (answer === null) return;
     known.answered(form, answer);
     share.renew(answer.state === 'answer');
-    if (answer.state === 'answer') {
-      jobs.setStage(answer.sheet.verdict);
-      rigs.answered(jobs.id, form, answer.rig);
-    }
+    if (answer.state === 'answer') jobs.setStage(answer.sheet.verdict);
+    // While something typed is wrong, what the job told of its rig stays.
+    if (answer.state !== 'faults') rigs.answered(jobs.id, form, answer.rig);
     openAtStage(answer.stage);
     performance.mark('first-answer');
   } catch (error) {

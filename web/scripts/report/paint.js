@@ -36,7 +36,7 @@ import { say } from '../common/words.js';
  * @typedef {{ field: string, text: string }} Fault
  * @typedef {{ actions: Action[], lists: string[], not_entered: string }} Glance
  * @typedef {{ limit: string, stage: string, marks: string[] } & (
- *   { state: 'waiting', text: string } |
+ *   { state: 'waiting', text: string, rig?: undefined } |
  *   { state: 'faults', faults: Fault[] } |
  *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, depth_view: string, dowel_view: string, wave: string, rig: Told })} Answer
  */

@@ -55,7 +55,7 @@ export class Rigs {
     this.#core = core;
     this.#store = RigStore.open(address).catch((error) => {
       this.tell(say('rig.not_kept', { why: String(error) }), true);
-      get('rig-kept').hidden = true;
+      for (const part of ['rig-choice-field', 'rig-keep', 'rig-take']) get(part).hidden = true;
       return null;
     });
     this.#others.addEventListener('message', () => this.#refresh());
@@ -113,9 +113,10 @@ export class Rigs {
 
   /** Python has answered: show the check, and keep what this job tells of its rig, once a job.
    * @param {string} job the open one; none where jobs are not kept @param {Fields} form it was asked about
-   * @param {Told} told */
-  async answered(job, form, { check, sweeps }) {
-    get('rig-check').replaceChildren(...check.map((text) => textElement('li', text)));
+   * @param {Told} [told] nothing while there are too few readings for an answer */
+  async answered(job, form, { check, sweeps } = { check: [], sweeps: [] }) {
+    const lines = check.length ? check : [say('rig.check.how')];
+    get('rig-check').replaceChildren(...lines.map((text) => textElement('li', text)));
     const learned = { rig: form[ID] ?? '', units: form['units'] ?? '', sweeps };
     const now = JSON.stringify([job, learned]);
     if (!job || now === this.#learnt) return;
