@@ -32,6 +32,7 @@ from sweepsheet.job.strict_json import load_json
 from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.report.glance import glance_of
 from sweepsheet.report.order import order_of
+from sweepsheet.report.rig import learned_of, rig_of
 from sweepsheet.report.sheet import limit_line, sheet_of
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.assemblies import worded
@@ -62,8 +63,10 @@ def handle_request(request: str) -> str:
     jobs in one, ``{"practice": form}`` for the practice housing, ``{"guide": {"form": form, "at":
     "rounds.0.bore"}}`` for what leads through a sweep, ``{"memory": {"here": form, "others":
     [form, ...]}}`` for what other jobs tell of such a housing, ``{"dial": {...}}`` for the reading
-    of a dial in a photo (``picture.request``). Beside it stands the ``language`` of the answer, by
-    its code; English where there is none, or one that is not known.
+    of a dial in a photo (``picture.request``), ``{"rig_learned": {...}}`` for what the jobs of a rig
+    have taught of it, ``{"rig_out": form}`` and ``{"rig_in": text}`` for a rig on its way. Beside it
+    stands the ``language`` of the answer, by its code; English where there is none, or one that is
+    not known.
 
     >>> json.loads(handle_request('{"form": {}}'))["state"]
     'waiting'
@@ -156,6 +159,20 @@ def read_photo(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     return answer_dial(asked, language)
 
 
+def rig_out(form: Form, language: Language = ENGLISH) -> Shown:
+    """The rig in a form, to be handed on."""
+    from sweepsheet.link.rig_link import hand_on  # noqa: PLC0415 - an answer can do without
+
+    return hand_on(form, language)
+
+
+def rig_in(text: str, language: Language = ENGLISH) -> Shown:
+    """The rig in a file or a link."""
+    from sweepsheet.link.rig_link import open_rig  # noqa: PLC0415 - an answer can do without
+
+    return open_rig(text, language)
+
+
 def answer(form: Form, language: Language = ENGLISH) -> Shown:
     """What the page shows for a filled-in form.
 
@@ -194,6 +211,7 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
         "dowel_view": _dowel_view(solution, findings, language),
         "wave": wave_of(solution, language),
         "order": order_of(solution, findings, language),
+        "rig": rig_of(solution, language),
     }
 
 
@@ -339,4 +357,7 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "guide": (_is_sweep, guide_sweep),
     "memory": (_are_jobs, other_jobs),
     "dial": (_is_data, read_photo),
+    "rig_learned": (_is_data, learned_of),
+    "rig_out": (_is_form, rig_out),
+    "rig_in": (_is_text, rig_in),
 }

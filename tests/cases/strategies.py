@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 
 from sweepsheet.job.checklist import CODES
 from sweepsheet.job.model import SECTIONS
+from sweepsheet.job.sag import FARTHEST
 from sweepsheet.job.settings import LENGTH, LIMIT, SMALL, Setting, settings_of
 from sweepsheet.maths.units import SYSTEMS
 from tests.cases.jobs import Data, Reading
@@ -93,7 +94,10 @@ class _Maker:
     def section(self, name: str) -> Data:
         """Some of the settings of a section."""
         settings = settings_of(SECTIONS[name])
-        return self.some({key: self.setting(each) for key, each in settings.items()})
+        part = self.some({key: self.setting(each) for key, each in settings.items()})
+        if part.get("reach") and part.get("sag_reach"):
+            part["reach"] = min(part["reach"], FARTHEST * part["sag_reach"])
+        return part
 
     def setting(self, setting: Setting) -> Any:
         """An allowed value of a setting; not known now and then, where that may be."""

@@ -289,7 +289,10 @@ class Mechanic:
             self.turn_plate()
         elif measure == "sag":
             tries = [max(0.0, self.shop.sag + self.shop.rng.gauss(0.0, 0.35)) for _ in range(3)]
-            self.job["indicator"]["sag"] = [round(t * 2.0) / 2.0 for t in tries]
+            dial = self.job["indicator"]
+            dial["sag"] = [round(t * 2.0) / 2.0 for t in tries]
+            if "reach" in dial:
+                dial["sag_reach"] = dial["reach"]
         elif measure == "sweep":
             more = self.swept(part)
             self.latest[part]["sweeps"] += more["sweeps"]

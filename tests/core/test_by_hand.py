@@ -89,6 +89,7 @@ SQRT3 = math.sqrt(3.0)
 DIAL = Indicator(
     step=math.sqrt(12.0), accuracy=SQRT3, repeatability=1.0, plus_when="plunger_in",
     contact_angle_deg=0.0, holder=None, sag=None, sag_allowance=SQRT3, angle_setting_deg=0.0,
+    rig="", sag_date="", sag_bar="", sag_reach=None, reach=None,
 )  # fmt: skip
 LYING, STANDING = Crank("horizontal", 0.0), Crank("vertical", 5.0)
 

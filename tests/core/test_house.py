@@ -161,7 +161,6 @@ NO_EXAMPLE = {
     "remedy.seating.mean_center": "a mean",
     "remedy.seating.mean_covariance": "a mean",
     "sweep.uncertainty.uncertainty_of": MANY_PARTS,
-    "sweep.uncertainty.scatter_variance": MANY_PARTS,
     "remedy.unequal_pairs.pairs_for": WHOLE_JOB,
     "alignment.pilot.pilot_line": MANY_PARTS,
     "alignment.pilot.pilot_shift": MANY_PARTS,

@@ -16,6 +16,8 @@ import { startMessenger } from './python/messenger.js';
 import { keepForOffline, takeUpdate } from './common/offline.js';
 import { Known } from './report/known.js';
 import { PhotoOffer } from './photos/offer.js';
+import { HandOn } from './rigs/hand-on.js';
+import { Rigs } from './rigs/rigs.js';
 import { Share } from './report/share.js';
 import { say } from './common/words.js';
 
@@ -63,6 +65,7 @@ const core = startCore({
   },
 });
 
+const rigs = new Rigs(core);
 const jobs = new Jobs(
   ask,
   (isChosen) => (coming = { isChosen }),
@@ -70,6 +73,7 @@ const jobs = new Jobs(
     forgetOtherJobs();
     known.come(answer);
   },
+  rigs,
 );
 const known = new Known((answer) => jobs.keepAnswer(answer));
 
@@ -82,6 +86,7 @@ const share = new Share(core, () => ({ ...readForm(), name: jobs.name }), photos
 offerGuide(core, readForm);
 
 async function ask() {
+  rigs.show();
   share.expire();
   photos.look();
   const form = readForm();
@@ -93,6 +98,8 @@ async function ask() {
     known.answered(form, answer);
     share.renew(answer.state === 'answer');
     if (answer.state === 'answer') jobs.setStage(answer.sheet.verdict);
+    // While something typed is wrong, what the job told of its rig stays.
+    if (answer.state !== 'faults') rigs.answered(jobs.id, form, answer.rig);
     openAtStage(answer.stage);
     performance.mark('first-answer');
   } catch (error) {
@@ -150,3 +157,4 @@ const isKept = await jobs.start();
 new Files(core, jobs, photos);
 offerOtherJobs(core, jobs);
 if (isKept) photos.start();
+new HandOn(core, rigs);

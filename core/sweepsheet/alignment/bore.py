@@ -8,6 +8,7 @@ fitted TIR, and the housing must move toward the highest reading.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from sweepsheet.job.model import BoreSweeps, Crank, Indicator
@@ -19,7 +20,8 @@ from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2, Vec2
 from sweepsheet.maths.verdict import judge
 from sweepsheet.sweep.analysis import SweepAnalysis, examine
 from sweepsheet.sweep.corrections import contact_factor, corrected_bore, vertical_shift
-from sweepsheet.sweep.uncertainty import STATED_DOF, rectangular, step_uncertainty
+from sweepsheet.sweep.repeats import Scatter, weighed
+from sweepsheet.sweep.uncertainty import rectangular, step_uncertainty
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,9 +85,10 @@ def vertical_covariance(indicator: Indicator, crank: Crank) -> Sym2:
     """The doubt that sag and crank lift leave in the height of the bore.
 
     Both shift the centre by half their total. Sag that was not measured is anything from nothing up
-    to the allowance, rectangular about the middle that was taken out: half width ``allowance/2``. A
-    sag test is the difference of two readings, each to one step, and its mean of n tries scatters
-    by ``s/sqrt(n)``: s from the tries, weighed with what the dial is said to scatter. What a crank
+    to the allowance, rectangular about the middle that was taken out: half width ``allowance/2``;
+    so is sag that was measured at another reach, over what it may be there. A sag test is the
+    difference of two readings, each to one step, and its mean of n tries scatters by ``s/sqrt(n)``:
+    s from the tries, weighed with what the dial is said to scatter. What a crank
     does in its clearance while it runs is not known: from nothing to all of the lift, of which half
     was taken out, so that the centre is in doubt by plus or minus half the lift. A crank that
     stands on end has neither.
@@ -100,9 +103,12 @@ def vertical_covariance(indicator: Indicator, crank: Crank) -> Sym2:
     if crank.axis == "vertical":
         return ZERO_COVARIANCE
     difference = 2.0 * step_uncertainty(indicator.step) ** 2
-    sag = rectangular(indicator.sag_allowance / 2.0) ** 2
+    low, high = indicator.sag_range
+    sag = rectangular((high - low) / 2.0) ** 2
     if indicator.sag is not None:
-        sag = difference + _scatter(indicator.sag, indicator.repeatability)
+        # The middle that is taken out grows with what the test showed.
+        grown = (low + high) / 2.0 / indicator.sag.mean if indicator.sag.mean > 0 else 1.0
+        sag += grown**2 * (difference + _scatter(indicator.sag, indicator.repeatability))
     lift = difference + rectangular(crank.lift) ** 2 if crank.lift > 0 else 0.0
     return Sym2(0.0, 0.0, (sag + lift) / 4.0)
 
@@ -113,6 +119,5 @@ def _scatter(test: SagTest, repeatability: float) -> float:
     As with repeated sweeps: tries that scatter more than the dial should count as they are, and
     tries that agree by chance do not make it perfect.
     """
-    stated, dof = 2.0 * repeatability**2, test.tries - 1
-    weighed = (STATED_DOF * stated + dof * test.deviation**2) / (STATED_DOF + dof)
-    return max(test.deviation**2, weighed) / test.tries
+    observed = Scatter(test.deviation**2, test.tries - 1) if test.tries > 1 else None
+    return weighed(observed, math.sqrt(2.0) * repeatability) / test.tries

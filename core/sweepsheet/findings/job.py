@@ -157,7 +157,18 @@ def _bore_findings(solution: Solution, field: str) -> Iterator[Finding]:
         yield finding("direction-unknown", "note", field)
     if solution.plate_unknown:
         yield finding("plate-unknown", "stop", "housing.plate_concentricity")
-    if job.crank.axis == "horizontal" and job.indicator.sag is None:
+    dial = job.indicator
+    low, high = dial.sag_range
+    if job.crank.axis == "horizontal" and dial.sag is not None and low < high:
+        tested, reach = (
+            Message(f"paper.length.{units.name}", {"value": value})
+            for value in (dial.sag_reach or 0.0, dial.reach or 0.0)
+        )
+        yield finding(
+            "sag-other-reach", "note", "indicator.reach", tested=tested, reach=reach,
+            low=BareDistance(low, units), high=Distance(high, units),
+        )  # fmt: skip
+    if job.crank.axis == "horizontal" and dial.sag is None:
         yield finding(
             "droop-unmeasured", "note", "indicator.sag",
             most=Distance(job.indicator.sag_allowance, units),

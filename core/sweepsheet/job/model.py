@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from sweepsheet.job.assembly import Assembly
-from sweepsheet.job.sag import Holder, SagTest
+from sweepsheet.job.sag import Holder, SagTest, sag_at
 from sweepsheet.job.settings import (
     LENGTH,
     LIMIT,
@@ -74,6 +74,8 @@ class Indicator:
     indication (plus or minus), ``repeatability`` a standard deviation. ``sag`` is the test of the
     total top-to-bottom difference that sag alone makes (``None``: not measured), ``sag_allowance``
     the most that it may be where it was not measured, as typed or as is usual for the ``holder``.
+    ``rig`` is what the shop calls dial and bracket. ``sag_date``, ``sag_bar``, ``sag_reach`` tell
+    when the sag was tested, on what bar and at which reach; ``reach`` is that of this job.
     ``angle_setting_deg`` is how far (plus or minus) the crank may stand from its mark.
     """
 
@@ -88,6 +90,23 @@ class Indicator:
     # Not known in a file: as is usual for the holder.
     sag_allowance: float = number(SMALL)
     angle_setting_deg: float = number(between(0.0, 45.0), 5.0, nullable=False)
+    rig: str = text()
+    sag_date: str = text()
+    sag_bar: str = text()
+    sag_reach: float | None = number(LENGTH)
+    reach: float | None = number(LENGTH)
+
+    @property
+    def sag_range(self) -> tuple[float, float]:
+        """From where to where the sag may lie, top to bottom; one figure twice where it is known.
+
+        Not measured: from nothing to the allowance. Measured at another reach: see ``sag_at``.
+        """
+        if self.sag is None:
+            return (0.0, self.sag_allowance)
+        if self.sag_reach is None or self.reach is None:
+            return (self.sag.mean, self.sag.mean)
+        return sag_at(self.sag.mean, self.reach / self.sag_reach)
 
 
 @described

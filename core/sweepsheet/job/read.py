@@ -32,7 +32,7 @@ from sweepsheet.job.model import (
     Stock,
 )
 from sweepsheet.job.photos import read_photos
-from sweepsheet.job.sag import SagTest, sag_test, usual_allowance
+from sweepsheet.job.sag import FARTHEST, SagTest, sag_test, usual_allowance
 from sweepsheet.job.settings import Setting, keys_of
 from sweepsheet.job.sweeps import SweepReader
 from sweepsheet.job.values import name_of
@@ -129,6 +129,9 @@ class _JobReader(SweepReader):
         found = self.settings(Indicator, "indicator", part)
         if found["sag_allowance"] is None:
             found["sag_allowance"] = usual_allowance(found["holder"], self.units)
+        tested, reach = found["sag_reach"], found["reach"]
+        if tested is not None and reach is not None and reach > FARTHEST * tested:
+            self.reader.fault("indicator.reach", "fault.reach", tested=tested, got=reach)
         return Indicator(sag=self.sag(part.get("sag")), **found)
 
     def crank(self, value: object) -> Crank:

@@ -35,6 +35,10 @@ def usual_allowance(holder: Holder | None, units: UnitSystem) -> float:
     return round(USUAL_SAG[holder] * units.small_per_inch / 1000.0, 3)
 
 
+# A test at one reach is of no use at one more than so many times as long.
+FARTHEST = 2.0
+
+
 @dataclass(frozen=True, slots=True)
 class SagTest:
     """A sag test: the mean of its tries, and the standard deviation of one (0 for a single try)."""
@@ -56,3 +60,19 @@ def sag_test(tries: Sequence[float]) -> SagTest:
     mean = math.fsum(tries) / n
     squares = math.fsum((each - mean) ** 2 for each in tries)
     return SagTest(mean, n, math.sqrt(squares / (n - 1)) if n > 1 else 0.0)
+
+
+def sag_at(tested: float, ratio: float) -> tuple[float, float]:
+    """From where to where the sag may lie at ``ratio`` times the reach at which it was tested.
+
+    What gives decides how fast it grows with the reach: a joint at the dial, not at all; a base
+    that tips, with the square; an arm that bends under the dial, with the cube; one that bends
+    under its own weight, with the fourth power (``F L**3 / 3EI`` and ``w L**4 / 8EI`` of a
+    cantilever; Roark's Formulas for Stress and Strain, from memory). So it lies between
+    ``tested`` and ``tested * ratio**4``, the smaller first.
+
+    >>> sag_at(2.0, 1.0), sag_at(2.0, 0.5), sag_at(2.0, 1.5)
+    ((2.0, 2.0), (0.125, 2.0), (2.0, 10.125))
+    """
+    other = tested * ratio**4
+    return (min(tested, other), max(tested, other))

@@ -55,7 +55,8 @@ WORDS = (
     "to_splines_rear", "disc_wear", "release", "to_fingers", "fingers_worn", "to_bearing",
     "bearing_stroke", "release_travel", "engagement_min", "tip_gap_min", "release_gap_min",
     "release_gap_max", "engine_pm", "gearbox_pm", "since", "reseated", "cleaned",
-    "plate_turned", "swept_bore", "plate_concentricity", "photos", "at", "hash", "assembly",
+    "plate_turned", "swept_bore", "plate_concentricity", "photos", "at", "hash", "assembly", "rig",
+    "sag_date", "sag_bar", "sag_reach", "reach",
 )  # fmt: skip
 LETTERS = (
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"
@@ -90,12 +91,20 @@ def fragment_of(data: Mapping[str, Any], figures: tuple[str, ...]) -> str:
     """
     parts = [_short(minimal(data)), list(figures)]
     text = json.dumps(parts, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
-    unpacked = text.encode("utf-8")
-    packed = binascii.b2a_base64(zlib.compress(unpacked, 9), newline=False)
-    fragment = LINK_VERSION + packed.translate(_TO_URL).rstrip(b"=").decode("ascii")
-    if len(fragment) > LONGEST_LINK or len(unpacked) > LONGEST_UNPACKED:
+    fragment = LINK_VERSION + packed(text)
+    if len(fragment) > LONGEST_LINK or len(text.encode("utf-8")) > LONGEST_UNPACKED:
         raise refused("link.too_long", got=len(fragment), high=LONGEST_LINK)
     return fragment
+
+
+def packed(text: str) -> str:
+    """A text as a payload: zlib, then base64url without padding.
+
+    >>> unpacked(packed("m(a) = k"))
+    'm(a) = k'
+    """
+    stream = binascii.b2a_base64(zlib.compress(text.encode("utf-8"), 9), newline=False)
+    return stream.translate(_TO_URL).rstrip(b"=").decode("ascii")
 
 
 def read_link(fragment: str) -> Linked:
@@ -113,7 +122,7 @@ def read_link(fragment: str) -> Linked:
     if fragment[0] not in (*OLDER_VERSIONS, LINK_VERSION):
         raise refused("link.newer" if fragment[0] in _NEWER else "link.foreign")
     try:
-        parts = load_json(_unpacked(fragment[1:]))
+        parts = load_json(unpacked(fragment[1:]))
     except (InputError, ValueError, zlib.error):
         raise refused("link.cut") from None
     match parts:
@@ -134,17 +143,17 @@ def _with_older_defaults(data: dict[str, Any]) -> dict[str, Any]:
     return {**data, "indicator": {**dial, "sag_allowance": most}}
 
 
-def _unpacked(payload: str) -> str:
+def unpacked(payload: str) -> str:
     """The text in a payload. Raises ``ValueError`` or ``zlib.error`` where it is not whole."""
     if not _FRAGMENT.fullmatch(payload):
         raise ValueError(payload)
     # Padding to a multiple of four, which a link leaves out.
     padded = payload.encode("ascii").translate(_FROM_URL) + b"=" * (-len(payload) % 4)
     stream = zlib.decompressobj()
-    unpacked = stream.decompress(binascii.a2b_base64(padded, strict_mode=True), LONGEST_UNPACKED)
+    raw = stream.decompress(binascii.a2b_base64(padded, strict_mode=True), LONGEST_UNPACKED)
     if not stream.eof or stream.unused_data:
         raise ValueError(payload)
-    return unpacked.decode("utf-8")
+    return raw.decode("utf-8")
 
 
 def _figures(lines: list[Any]) -> tuple[str, ...]:

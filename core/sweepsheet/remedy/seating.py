@@ -19,7 +19,7 @@ from sweepsheet.maths.normal import K_95_PLANE
 from sweepsheet.maths.pooled import chance_of_more, plane_factor
 from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
 from sweepsheet.remedy.dowel_uncertainty import at_least, play_covariance
-from sweepsheet.sweep.uncertainty import STATED_DOF
+from sweepsheet.sweep.repeats import STATED_DOF
 
 # Scatter is laid to the seat where the dial alone would do as much once in a hundred jobs.
 _RARE = 0.01

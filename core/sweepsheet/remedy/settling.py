@@ -160,7 +160,8 @@ class _Case:
     def _left(self) -> Iterable[Code]:
         """The measures that were not taken yet."""
         dial = self.indicator
-        if self.crank.axis == "horizontal" and dial.sag is None and dial.sag_allowance > 0:
+        low, high = dial.sag_range
+        if self.crank.axis == "horizontal" and high > low:
             yield "sag"
         if self.fixed != ZERO_COVARIANCE:
             yield "plate"
@@ -205,7 +206,8 @@ class _Case:
         # The mean of two sweeps, the plate turned between them.
         found = found.scaled(0.5) if "plate" in codes else found + self.fixed
         if "sag" in codes:
-            dial = replace(dial, sag=SagTest(dial.sag_allowance / 2.0, _TRIES, 0.0))
+            low, high = dial.sag_range
+            dial = replace(dial, sag=SagTest((low + high) / 2.0, _TRIES, 0.0), reach=None)
         return found + vertical_covariance(dial, self.crank)
 
     def _pm(self, codes: tuple[Code, ...]) -> float:
@@ -216,7 +218,8 @@ class _Case:
         covariance = self._covariance(codes)
         if self.at_best:
             return judge(ZERO, covariance, self.limit, self.confidence).verdict == "within"
-        reach = self.indicator.sag_allowance / 4.0 if "sag" in codes else 0.0
+        low, high = self.indicator.sag_range
+        reach = (high - low) / 4.0 if "sag" in codes else 0.0
         places = (self.center, self.center + Vec2(0.0, reach), self.center - Vec2(0.0, reach))
         verdicts = (judge(p, covariance, self.limit, self.confidence).verdict for p in places)
         return any(verdict != "undecided" for verdict in verdicts)

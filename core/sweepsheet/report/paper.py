@@ -81,7 +81,7 @@ def paper_of(
         "figures": [line for line in sheet["figures"] if line != limit],
         "limits": [limit, *_limits(job, language)],
         "remarks": _each_once(sheet["remarks"]),
-        "dial": list(_dial(job, language)),
+        "dial": list(dial_lines(job, language)),
         "results": asdict(_results(solution, language)),
         "readings": [asdict(table) for table in _readings(job, language)],
         "photos": [asdict(photo) for photo in captions_of(job, language)],
@@ -130,7 +130,7 @@ def _length(value: float, units: UnitSystem, language: Language) -> str:
     return language.say(f"paper.length.{units.name}", value=value)
 
 
-def _dial(job: Job, language: Language) -> Iterator[str]:
+def dial_lines(job: Job, language: Language) -> Iterator[str]:
     """How the readings were taken."""
     dial, units, say = job.indicator, job.units, language.say
     yield say(
@@ -138,11 +138,10 @@ def _dial(job: Job, language: Language) -> Iterator[str]:
         step=StockSize(dial.step, units), accuracy=StockSize(dial.accuracy, units),
         scatter=StockSize(dial.repeatability, units), plus=Message(f"paper.{dial.plus_when}"),
     )  # fmt: skip
+    if dial.rig.strip():
+        yield say("paper.rig", name=dial.rig)
     if job.crank.axis == "horizontal":
-        if dial.sag is None:
-            yield say("paper.droop_unknown", most=StockSize(dial.sag_allowance, units))
-        else:
-            yield say("paper.droop", sag=StockSize(dial.sag.mean, units))
+        yield from _sag(job, language)
     if dial.contact_angle_deg:
         yield say("paper.contact_angle", angle=Degrees(dial.contact_angle_deg))
     if job.crank.lift:
@@ -150,6 +149,26 @@ def _dial(job: Job, language: Language) -> Iterator[str]:
     if job.housing.plate_thickness is not None:
         plate = _length(job.housing.plate_thickness, units, language)
         yield say("paper.plate", thickness=plate)
+
+
+def _sag(job: Job, language: Language) -> Iterator[str]:
+    """What is known of the sag, and where from."""
+    dial, units, say = job.indicator, job.units, language.say
+    if dial.sag is None:
+        yield say("paper.droop_unknown", most=StockSize(dial.sag_allowance, units))
+        return
+    yield say("paper.droop", sag=StockSize(dial.sag.mean, units))
+    if dial.sag_date.strip():
+        yield say("paper.sag_date", date=dial.sag_date)
+    if dial.sag_bar.strip():
+        yield say("paper.sag_bar", bar=dial.sag_bar)
+    if dial.sag_reach is not None:
+        yield say("paper.sag_reach", reach=_length(dial.sag_reach, units, language))
+    low, high = dial.sag_range
+    if dial.reach is not None:
+        yield say("paper.reach", reach=_length(dial.reach, units, language))
+    if low < high:
+        yield say("paper.droop_other", low=BareDistance(low, units), high=Distance(high, units))
 
 
 # What each round came to --------------------------------------------------------------------

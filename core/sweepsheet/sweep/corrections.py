@@ -52,16 +52,17 @@ def droop_at(position_deg: float, total: float) -> float:
 def vertical_shift(indicator: Indicator, crank: Crank) -> float:
     """The total top-to-bottom difference to take out: sag plus crank lift.
 
-    Sag: as measured, else half of the most that it may be, since it is anything from nothing up to
-    that, and never less. Lift: a crank at rest lies at the bottom of its bearings and runs up to
-    the whole clearance higher; measured from below, the bore seems too high by half the lift. It is
-    taken out as US Army TM 9-4940-568-34, p. 5-62 does, which adds the whole clearance to the
-    12 o'clock reading against the one at 6. Neither acts on a crank that stands on end.
+    Sag: as measured, else the middle of what it may be: not measured, it is anything from nothing
+    up to the allowance, and never less; measured at another reach, anything that fits that. Lift: a
+    crank at rest lies at the bottom of its bearings and runs up to the whole clearance higher;
+    measured from below, the bore seems too high by half the lift. It is taken out as US Army
+    TM 9-4940-568-34, p. 5-62 does, which adds the whole clearance to the 12 o'clock reading against
+    the one at 6. Neither acts on a crank that stands on end.
     """
     if crank.axis == "vertical":
         return 0.0
-    sag = indicator.sag_allowance / 2.0 if indicator.sag is None else indicator.sag.mean
-    return sag + crank.lift
+    low, high = indicator.sag_range
+    return (low + high) / 2.0 + crank.lift
 
 
 def corrected_bore(bore: BoreSweeps, indicator: Indicator, crank: Crank) -> CorrectedReadings:

@@ -21,10 +21,7 @@ from sweepsheet.maths.clock import unit_vector
 from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2, Vec2, outer
 from sweepsheet.sweep.corrections import contact_factor
 from sweepsheet.sweep.harmonic import Harmonic
-
-# A stated repeatability counts like an estimate with this many degrees of freedom when
-# repeated sweeps agree better than it says: two sweeps can agree well by chance.
-STATED_DOF = 3
+from sweepsheet.sweep.repeats import observed_scatter, weighed
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +70,7 @@ def uncertainty_of(
     in it: it acts on bores and faces differently (see ``bore``).
     """
     factor = contact_factor(indicator.contact_angle_deg)
-    scatter = math.sqrt(scatter_variance(fitted, factor * indicator.repeatability))
+    scatter = math.sqrt(weighed(observed_scatter(fitted), factor * indicator.repeatability))
     dial = factor * math.hypot(step_uncertainty(indicator.step), rectangular(indicator.accuracy))
     turn = rectangular(math.radians(indicator.angle_setting_deg))
     setting = tuple(
@@ -94,30 +91,6 @@ def uncertainty_of(
         covariance = covariance + _drift(row, factor * (drift or 0.0))
     whole, spread = covariance + fresh, math.sqrt(noise)
     return Uncertainty(whole, fresh, scatter, dial, setting, math.sqrt(lack), spread)
-
-
-def scatter_variance(fitted: Harmonic, stated: float) -> float:
-    """The variance of one reading, pooled over repeated sweeps; from one sweep, the stated one.
-
-    What differs between sweeps at one position, beyond the zero of each, is scatter, with
-    ``readings - positions - sweeps + 1`` degrees of freedom. Where it is larger than the
-    stated value, it counts as it is; where it is smaller, it is weighed with it, so that two
-    sweeps that agree by chance do not make the dial perfect. For sweeps with missing
-    readings the split between fit and scatter is approximate.
-    """
-    means = fitted.position_residuals()
-    squares = []
-    for row in fitted.residuals:
-        for residual, mean in zip(row, means, strict=True):
-            if residual is not None and mean is not None:
-                squares.append((residual - mean) ** 2)
-    reached = sum(mean is not None for mean in means)
-    dof = len(squares) - reached - len(fitted.residuals) + 1
-    if len(fitted.residuals) < 2 or dof < 1:
-        return stated**2
-    pooled = math.fsum(squares) / dof
-    weighed = (STATED_DOF * stated**2 + dof * pooled) / (STATED_DOF + dof)
-    return max(pooled, weighed)
 
 
 def _change_with_angle(h: Vec2, angle_deg: float) -> float:

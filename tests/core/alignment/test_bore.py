@@ -252,3 +252,52 @@ def test_a_perfect_dial_judges_by_the_figure_alone() -> None:
 def test_positions_of_a_clock_need_no_order() -> None:
     backward = make_job(readings_of(1.0, 2.0, QUARTERS[::-1]), positions=QUARTERS[::-1])
     assert bore_of(backward)["center"] == pytest.approx([1.0, 2.0], abs=1e-12)
+
+
+# Sag at another reach ------------------------------------------------------------------------
+
+
+def height_variance(**dial: object) -> float:
+    return float(cov(bore_of(make_job([0.0] * 4, indicator={**PERFECT, **dial})))[1, 1])
+
+
+def test_sag_tested_at_another_reach_is_in_doubt_over_its_range() -> None:
+    """From 2 to 2 x 1.5^4: rectangular of half width 4.0625, halved in height."""
+    perfect = height_variance(sag=2.0, sag_reach=8.0, reach=8.0)
+    assert perfect == pytest.approx(0.0, abs=1e-20)
+    wide = height_variance(sag=2.0, sag_reach=8.0, reach=12.0)
+    assert wide == pytest.approx(4.0625**2 / 3.0 / 4.0, abs=1e-12)
+
+
+def test_the_doubt_of_the_test_grows_with_what_is_taken_out() -> None:
+    """A step of 1: a test is the difference of two readings, its middle 3.03 times as large."""
+    near = height_variance(sag=2.0, sag_reach=8.0, reach=8.0, step=1.0)
+    far = height_variance(sag=2.0, sag_reach=8.0, reach=12.0, step=1.0)
+    grown = (1.0 + 1.5**4) / 2.0
+    assert far - near == pytest.approx(
+        4.0625**2 / 12.0 + (grown**2 - 1.0) * 2.0 / 12.0 / 4.0, abs=1e-12
+    )
+    nothing = height_variance(sag=0.0, sag_reach=8.0, reach=12.0, step=1.0)
+    assert nothing == pytest.approx(near, abs=1e-12)
+
+
+def test_the_range_of_a_sag_at_another_reach_holds_what_is_there() -> None:
+    """Brackets of any kind, whose sag grows with some power of the reach from 0 to 4."""
+    rng, held, times = random.Random(61), 0, 400
+    for _ in range(times):
+        sag, ratio, power = rng.uniform(0.5, 4.0), rng.uniform(0.5, 1.7), rng.uniform(0.0, 4.0)
+        here = sag * ratio**power
+        tries = [sag + rng.gauss(0.0, 0.25 * math.sqrt(2.0)) for _ in range(3)]
+        readings = [
+            -3.0 * math.cos(math.radians(a))
+            + here * (1.0 - math.cos(math.radians(a))) / 2.0
+            + rng.gauss(0.0, 0.25)
+            for a in EIGHTHS
+        ]
+        dial = {
+            "sag": [max(0.0, each) for each in tries], "sag_reach": 8.0, "reach": 8.0 * ratio,
+            "step": 0.0, "accuracy": 0.0, "repeatability": 0.25, "angle_setting_deg": 0.0,
+        }  # fmt: skip
+        bore = bore_of(make_job(readings, positions=EIGHTHS, indicator=dial))
+        held += abs(bore["center"][1] - 3.0) <= K_95_LINE * math.sqrt(cov(bore)[1, 1])
+    assert held / times >= 0.93

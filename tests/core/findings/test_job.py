@@ -178,6 +178,11 @@ CASES: list[tuple[str, str, str, str, Data, Data]] = [
         make_job(GOOD, indicator={"sag_allowance": 1}), make_job(GOOD, indicator={"sag": 0.5}),
     ),
     (
+        "sag-other-reach", "note", "indicator.reach", "There it may sag 2.0 to 4.9 thou.",
+        make_job(GOOD, indicator={"sag": 2, "sag_reach": 8, "reach": 10}),
+        make_job(GOOD, indicator={"sag": 2, "sag_reach": 8, "reach": 8}),
+    ),
+    (
         "dowels-differ", "caution", "rounds.0.dowels", "differ in offset or aim",
         with_dowels(make_job(OFF), (7, 0), (7, 90)), with_dowels(make_job(OFF), (7, 0), (7, 0)),
     ),

@@ -167,6 +167,7 @@ def test_what_is_usual() -> None:
         "limits.source": "", "indicator.step": 0.5, "indicator.accuracy": 0.5,
         "indicator.repeatability": 0.25, "indicator.plus_when": "plunger_in",
         "indicator.contact_angle_deg": 0.0, "indicator.angle_setting_deg": 5.0,
+        "indicator.rig": "", "indicator.sag_date": "", "indicator.sag_bar": "",
         "crank.axis": "horizontal", "crank.lift": 0.0, "housing.dowel_clearance": 1.0,
         "housing.swept_bore": "housing",
         "depth.to_pilot": 0.0, "depth.added": 0.0, "depth.engine_pm": 0.01,
@@ -499,3 +500,13 @@ def test_limits_of_readings_are_the_same_length_in_both_units() -> None:
     assert faults_of(make_job((0, 501, 2, 1)))[0][0] == "rounds.0.bore.sweeps.0.1"
     assert faults_of(make_job((0, 12.8, 2, 1), units="metric"))[0][0] == "rounds.0.bore.sweeps.0.1"
     assert solve(make_job((0, 12.7, 2, 1), units="metric"))["units"] == "metric"
+
+
+def test_a_sag_test_says_nothing_of_a_reach_of_more_than_twice_its_own() -> None:
+    dial = {"sag": 2, "sag_reach": 8, "reach": 16}
+    assert read_job(make_job((0, 1, 2, 1), indicator=dial)).indicator.reach == 16.0
+    with pytest.raises(InputError) as refused:
+        read_job(make_job((0, 1, 2, 1), indicator={**dial, "reach": 17}))
+    (fault,) = refused.value.faults
+    assert fault.field == "indicator.reach"
+    assert "One at 8 says nothing of 17" in fault.text()

@@ -63,6 +63,7 @@ def test_a_sag_that_may_be_large_is_measured_first() -> None:
         (off(5.0, sag=0, positions=EIGHTHS), {"sweep", "dial"}),
         (off(5.0, sag=0, step=0.1, accuracy=0.2), {"sweep", "positions"}),
         (off(4.8, holder="bracket"), {"sag", "sweep", "positions", "dial"}),
+        (off(6.5, sag=2, sag_reach=8, reach=10), {"sag", "sweep", "positions", "dial"}),
     ],
 )
 def test_nothing_is_asked_for_that_was_done(job: Data, left: set[str]) -> None:

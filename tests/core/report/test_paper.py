@@ -119,6 +119,22 @@ def test_a_dial_that_reads_the_other_way_is_told() -> None:
     ]  # fmt: skip
 
 
+def test_the_rig_and_the_test_of_its_sag_are_on_record() -> None:
+    tested = {
+        "rig": "Long arm", "sag": 2, "sag_date": "May 2", "sag_bar": "a 2 in bar",
+        "sag_reach": 8, "reach": 10,
+    }  # fmt: skip
+    told = paper(make_job([0, -5, -11, -5], indicator=tested))["dial"]
+    assert told[1:] == [
+        "Rig: Long arm", "Sag of the bracket, measured: 2 thou", "Sag test done: May 2",
+        "Sag test on: a 2 in bar", "Sag test at a reach of 8 in",
+        "Reach of the dial in this job: 10 in",
+        "Sag of the bracket at this reach: 2.0 to 4.9 thou",
+    ]  # fmt: skip
+    standing = paper(make_job([0, -5, -11, -5], indicator=tested, crank={"axis": "vertical"}))
+    assert standing["dial"][1:] == ["Rig: Long arm"]
+
+
 def test_lengths_are_told_in_their_own_unit() -> None:
     job = with_face(make_job([0, -0.1, -0.3, -0.1], units="metric"), radius=75.5)
     assert "radius 75.5 mm" in paper(job)["readings"][0]["rows"][1][0]

@@ -15,6 +15,7 @@ from tests.cases.jobs import EIGHTHS, QUARTERS, Reading, readings_of
 DIAL = Indicator(
     step=0.5, accuracy=0.5, repeatability=0.25, plus_when="plunger_in", contact_angle_deg=0.0,
     holder=None, sag=sag_test([0.0]), sag_allowance=1.0, angle_setting_deg=5.0,
+    rig="", sag_date="", sag_bar="", sag_reach=None, reach=None,
 )  # fmt: skip
 
 

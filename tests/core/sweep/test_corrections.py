@@ -35,6 +35,7 @@ from tests.cases.jobs import QUARTERS, apart, bore_of, make_job
 PLAIN = Indicator(
     step=0.5, accuracy=0.5, repeatability=0.25, plus_when="plunger_in", contact_angle_deg=0.0,
     holder=None, sag=sag_test([0.0]), sag_allowance=1.0, angle_setting_deg=5.0,
+    rig="", sag_date="", sag_bar="", sag_reach=None, reach=None,
 )  # fmt: skip
 LYING = Crank("horizontal", 0.0)
 INSIDE = BoreSweeps("inside", Sweeps(QUARTERS, ((0.0, -5.0, -11.0, -6.0),), (0.0,)))
@@ -214,3 +215,33 @@ def test_a_companion_is_read_by_what_was_swept(
     part = RotatingPart(kind, contact, plunger, None, Sweeps(QUARTERS, (ROW,), (None,)))
     (row,) = corrected_rotating_part(part, replace(PLAIN, sag=sag_test([5.0]))).readings
     assert row == pytest.approx((0.0, sense * 2.0, sense * 6.0, None), abs=1e-12)
+
+
+# Sag at another reach ------------------------------------------------------------------------
+
+TESTED = replace(PLAIN, sag=sag_test([2.0]), sag_reach=8.0)
+
+
+def test_sag_holds_for_the_reach_of_its_test() -> None:
+    for reach in (None, 8.0):
+        known = replace(TESTED, reach=reach)
+        assert known.sag_range == (2.0, 2.0)
+        assert vertical_shift(known, LYING) == 2.0
+    assert replace(PLAIN, sag=sag_test([2.0]), reach=5.0).sag_range == (2.0, 2.0)
+
+
+def test_the_middle_is_taken_out_at_another_reach() -> None:
+    """Twice 1.5^4 = 10.125 at the longer reach, 2/16 at half of it."""
+    assert vertical_shift(replace(TESTED, reach=12.0), LYING) == pytest.approx(6.0625, abs=1e-12)
+    assert vertical_shift(replace(TESTED, reach=4.0), LYING) == pytest.approx(1.0625, abs=1e-12)
+
+
+@pytest.mark.parametrize("power", [0, 2, 3, 4])
+@pytest.mark.parametrize("ratio", [0.4, 0.9, 1.1, 1.9])
+def test_whatever_gives_in_a_bracket_lies_in_the_range(power: int, ratio: float) -> None:
+    low, high = replace(TESTED, reach=8.0 * ratio).sag_range
+    assert low - 1e-12 <= 2.0 * ratio**power <= high + 1e-12
+
+
+def test_a_test_of_no_sag_is_none_at_any_reach() -> None:
+    assert replace(TESTED, sag=sag_test([0.0]), reach=12.0).sag_range == (0.0, 0.0)

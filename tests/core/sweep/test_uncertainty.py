@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from sweepsheet.sweep.corrections import CorrectedReadings
 from sweepsheet.sweep.harmonic import fit
-from sweepsheet.sweep.uncertainty import STATED_DOF, rectangular, scatter_variance, step_uncertainty
+from sweepsheet.sweep.repeats import STATED_DOF, observed_scatter, weighed
+from sweepsheet.sweep.uncertainty import rectangular, step_uncertainty
 from tests.cases.jobs import (
     EIGHTHS,
     PERFECT,
@@ -147,7 +148,7 @@ def test_three_positions_show_no_lack_of_fit() -> None:
 
 def scatter(rows: list[list[float]], stated: float) -> float:
     fitted = fit(CorrectedReadings(EIGHTHS, tuple(tuple(row) for row in rows)))
-    return math.sqrt(scatter_variance(fitted, stated))
+    return math.sqrt(weighed(observed_scatter(fitted), stated))
 
 
 def test_one_sweep_has_the_stated_scatter() -> None:

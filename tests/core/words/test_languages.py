@@ -259,8 +259,10 @@ def nameless(job: dict[str, Any]) -> dict[str, Any]:
     """The job without what a person typed in English."""
     plain = {key: part for key, part in job.items() if key not in ("name", "about")}
     limits = {key: part for key, part in job.get("limits", {}).items() if key != "source"}
+    typed = ("rig", "sag_date", "sag_bar")
+    dial = {key: part for key, part in job.get("indicator", {}).items() if key not in typed}
     rounds = [{k: part for k, part in each.items() if k != "name"} for each in job["rounds"]]
-    return plain | {"limits": limits, "rounds": rounds}
+    return plain | {"limits": limits, "indicator": dial, "rounds": rounds}
 
 
 @pytest.mark.parametrize("start", range(0, 200, 20))

@@ -79,6 +79,8 @@ TYPICAL = {
     "along": "3 o'clock", "across": "12 o'clock", "a": "9:00 (270°)", "b": "3:00 (90°)",
     "x": "178 mm = 7.00 in", "y": "-12 mm = -0.45 in", "time": "9:00",
     "depth": "4 thou", "rock": "0.5 thou", "stack": "3", "value": "4",
+    "scatter": "0.25 thou", "dof": "12", "ratio": "12", "offer": "0.25",
+    "tested": "8 in", "reach": "10 in", "date": "May 2", "bar": "a 2 in bar",
 }  # fmt: skip
 
 

@@ -118,6 +118,24 @@ export const ROUND_FIGURES = /** @type {const} */ ([
   'other_aim',
 ]);
 
+/** Fields of a rig. */
+export const RIG_FIELDS = /** @type {const} */ ([
+  'units',
+  'indicator.plus_when',
+  'indicator.shows',
+  'indicator.turn',
+  'indicator.holder',
+  'indicator.sag',
+  'indicator.sag_allowance',
+  'indicator.sag_date',
+  'indicator.sag_bar',
+  'indicator.sag_reach',
+  'indicator.contact_angle_deg',
+  'indicator.step',
+  'indicator.accuracy',
+  'indicator.repeatability',
+]);
+
 /** Short names of keys in a link. */
 export const SHORT = /** @type {const} */ ({
   about: 'a',
@@ -134,5 +152,5 @@ export const SHORT = /** @type {const} */ ({
   notes: 'l',
   name: 'm',
   shop: '_',
-  assembly: '}y',
+  assembly: '}B',
 });

@@ -306,6 +306,14 @@ export function takeBack() {
   tellChange();
 }
 
+/** Put texts into fields of the open job, as one step that can be taken back. @param {Fields} fields */
+export function putIn(fields) {
+  withFocusKept(() => fill({ ...readForm(), ...fields }));
+  undo.note(readForm(), '');
+  showUndo();
+  tellChange();
+}
+
 function clear() {
   rounds.clear();
   for (const { readings, own } of companions) {

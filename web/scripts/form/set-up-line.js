@@ -19,7 +19,8 @@ export function setUpLine(fields) {
   const units = fields['units'] === 'metric' ? 'metric' : 'inch';
   const touches = fields['bore.contact'] === 'outside' ? 'outside' : 'inside';
   const assembly = fields['housing.assembly'];
-  const said = assembly ? [say(`set_up.assembly.${assembly}`)] : [];
+  const rig = fields['indicator.rig']?.trim();
+  const said = [...(assembly ? [say(`set_up.assembly.${assembly}`)] : []), ...(rig ? [rig] : [])];
   said.push(say(`unit.small.${units}`), say(`set_up.touches.${touches}`), ...positions(fields));
   if (fields['indicator.shows'] === 'all_round') said.push(say('set_up.all_round'));
   if (fields['indicator.plus_when'] === 'plunger_out') said.push(say('set_up.plus_out'));

@@ -21,7 +21,7 @@ import { say } from '../common/words.js';
  */
 
 /** Hand a text to the browser as a file. @param {string} name @param {string} text */
-function download(name, text) {
+export function download(name, text) {
   const type = name.endsWith('.csv') ? 'text/csv' : 'application/json';
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type }));

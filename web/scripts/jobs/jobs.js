@@ -15,6 +15,7 @@ import { say } from '../common/words.js';
 
 /** @import { Changes } from '../form/changes.js' */
 /** @import { Kept } from '../report/known.js' */
+/** @import { Rigs } from '../rigs/rigs.js' */
 /** @typedef {import('./store.js').Fields} Fields */
 
 const address = new URL('..', import.meta.url).href;
@@ -67,8 +68,10 @@ export class Jobs {
    * @param {(isChosen: boolean) => void} onCome a job has come back: chosen from the list, or as the page
    * was opened
    * @param {(answer: Kept | null) => void} onAnswer what was kept of the job that comes, before it is asked
-   * about */
-  constructor(onChange, onCome, onAnswer) {
+   * about
+   * @param {Rigs} rigs of which a new job takes the last */
+  constructor(onChange, onCome, onAnswer, rigs) {
+    this.rigs = rigs;
     this.onChange = onChange;
     this.onCome = onCome;
     this.onAnswer = onAnswer;
@@ -148,6 +151,11 @@ export class Jobs {
     return this.#open !== '';
   }
 
+  /** The open job; none where this browser keeps none. */
+  get id() {
+    return this.#open;
+  }
+
   /** The name of the open job. */
   get name() {
     return /** @type {HTMLInputElement} */ (get('job-name')).value;
@@ -196,6 +204,7 @@ export class Jobs {
     get('jobs').addEventListener('toggle', () => this.#list());
     // Those of deleted jobs; of one that was begun elsewhere a moment ago the answer comes again.
     this.#answers?.forgetOthers(jobs.map(({ id }) => id)).catch(cantKeep);
+    this.rigs.forget(jobs.map(({ id }) => id));
   }
 
   /** Do this when what was asked for before is done. @param {() => Promise<void>} action */
@@ -208,12 +217,13 @@ export class Jobs {
   /** Put a job into the form, and delete another one where that is wanted: not before this moment, since
    * it may be typed in until then. @param {string} id @param {string} [removed] */
   async #show(id, removed) {
-    const { name, fields, answer } = await this.#read(id);
+    const { name, fields, answer, rig } = await this.#read(id);
     // One stretch from here on.
     this.keep();
     const gone = removed ? this.#store.remove(removed) : undefined;
     this.#take(id, name);
     resetForm();
+    fillForm(rig);
     this.#blank = readForm();
     fillForm(fields);
     this.#kept = Object.keys(fields).length ? readForm() : {};
@@ -226,11 +236,12 @@ export class Jobs {
   /** Put the job of the last time into the form, under what was done since the page came.
    * @param {string} id */
   async #resume(id) {
-    const { name, fields, answer } = await this.#read(id);
+    const { name, fields, answer, rig } = await this.#read(id);
     // One stretch from here on.
     const named = this.name;
     this.#take(id, named || name);
     if (Object.keys(fields).length) this.#kept = fillUnder(fields);
+    else if (Object.keys(rig).length) this.#blank = fillUnder(rig);
     this.keep();
     if (named) this.#rename();
     if (Object.keys(fields).length) this.onCome(false);
@@ -246,8 +257,10 @@ export class Jobs {
     const answers = this.#answers?.read(id).catch(cantKeep);
     const { name, fields } = await this.#store.read(id);
     const answer = (await answers) ?? null;
+    const isNew = Object.keys(fields).length === 0;
+    const rig = (isNew && (await this.rigs.last())) || {};
     this.#coming = { id: '', heard: [] };
-    return { name, fields: coming.heard.reduce(changed, fields), answer };
+    return { name, fields: coming.heard.reduce(changed, fields), answer, rig };
   }
 
   /** Make this the open job. @param {string} id @param {string} name */

@@ -31,6 +31,13 @@ export function startCore(options) {
     otherJobs: (here, others) => messenger.askSurely({ memory: { here, others } }),
     /** The jobs in the text of a file. @param {string} text */
     openFile: (text) => messenger.askSurely({ import: text }),
+    /** What jobs have told of a rig's scatter. @param {{ units: string, sweeps: object[] }} asked
+     * @returns {Promise<{ text: string, offer: string }>} */
+    learned: (asked) => messenger.askSurely({ rig_learned: asked }),
+    /** The rig in a form, as a file and as a link. @param {Fields} form */
+    rigOut: (form) => messenger.askSurely({ rig_out: form }),
+    /** The rig in the text of a file or in a fragment. @param {string} text */
+    rigIn: (text) => messenger.askSurely({ rig_in: text }),
     /** A QR code of a text; null when a newer one overtook it. @param {string} text */
     drawQr: (text) => messenger.drawQr(text),
     quickenNextStart: () => messenger.quickenNextStart(),

@@ -14,6 +14,7 @@ import { say } from '../common/words.js';
 /** @import { Action } from './actions.js' */
 /** @import { PlainWord } from './glossary.js' */
 /** @import { Order } from './order.js' */
+/** @import { Told } from '../rigs/rigs.js' */
 /** @import { Remark, Section } from '../common/parts.js' */
 
 /**
@@ -37,9 +38,9 @@ import { say } from '../common/words.js';
  * @typedef {{ field: string, text: string }} Fault
  * @typedef {{ actions: Action[], lists: string[], not_entered: string }} Glance
  * @typedef {{ limit: string, stage: string, marks: string[] } & (
- *   { state: 'waiting', text: string } |
+ *   { state: 'waiting', text: string, rig?: undefined } |
  *   { state: 'faults', faults: Fault[] } |
- *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, depth_view: string, dowel_view: string, wave: string, order: Order | null })} Answer
+ *   { state: 'answer', sheet: Sheet, glance: Glance, words: Record<string, PlainWord[]>, drawing: string, side_view: string, flange_view: string, depth_view: string, dowel_view: string, wave: string, order: Order | null, rig: Told })} Answer
  */
 
 /** Set a text only where it changes, so that a screen reader hears changes alone. */
