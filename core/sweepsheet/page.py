@@ -56,17 +56,19 @@ _NOT_YET = ("fault.few_readings", "fault.half_turn")
 def handle_request(request: str) -> str:
     """The answer to a request, both as JSON text. Raises ``InputError`` only for no request.
 
-    A request is ``{"form": {name: text, ...}}`` for the answer to a form, ``{"share": {...}}`` for
-    its link and its sheet on paper, ``{"link": fragment}`` for what a link comes to,
-    ``{"export": [form, ...]}`` (with pictures ``{"export_pictures": {"forms": [form, ...],
-    "pictures": [base64, ...]}}``) and ``{"csv": form}`` for a file, ``{"import": text}`` for the
-    jobs in one, ``{"practice": form}`` for the practice housing, ``{"guide": {"form": form, "at":
-    "rounds.0.bore"}}`` for what leads through a sweep, ``{"memory": {"here": form, "others":
-    [form, ...]}}`` for what other jobs tell of such a housing, ``{"dial": {...}}`` for the reading
-    of a dial in a photo (``picture.request``), ``{"rig_learned": {...}}`` for what the jobs of a rig
-    have taught of it, ``{"rig_out": form}`` and ``{"rig_in": text}`` for a rig on its way. Beside it
-    stands the ``language`` of the answer, by its code; English where there is none, or one that is
-    not known.
+    A request is one of these, each by its name; a form is ``{name: text, ...}``. Beside it stands
+    the ``language`` of the answer, by its code; English where there is none, or one not known.
+
+    - ``form``: a form, for the answer to it; ``share``: for its link and its sheet on paper.
+    - ``link``: a fragment, for what it comes to; ``csv``: a form, for a file of its readings.
+    - ``export``: ``[form, ...]``, for a file; ``export_pictures``: the same with pictures,
+      ``{"forms": [...], "pictures": [base64, ...]}``; ``import``: a text, for the jobs in it.
+    - ``practice``: a form, for the practice housing; ``guide``: ``{"form": form, "at":
+      "rounds.0.bore"}``, for what leads through a sweep.
+    - ``memory``: ``{"here": form, "others": [form, ...]}``, for what other jobs tell.
+    - ``dial``: the reading of a dial in a photo (``picture.request``).
+    - ``rig_learned``: what the jobs of a rig taught; ``rig_out``: a form, ``rig_in``: a text, for a
+      rig on its way.
 
     >>> json.loads(handle_request('{"form": {}}'))["state"]
     'waiting'
