@@ -78,6 +78,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "picture.match": (),
     "picture.dial": (),
     "findings.order": (),
+    "memory.usual": (),
     "solution": (),
 }
 # Exit codes by which mutmut files a mutant.

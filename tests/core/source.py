@@ -31,7 +31,7 @@ def computing() -> set[str]:
     folders = ("maths.", "sweep.", "alignment.", "remedy.")
     others = {"job.sag", "job.positions", "findings.reach", "findings.advice", "practice.housing"}
     others |= {name for name in modules() if name.startswith("picture.")} - {"picture.request"}
-    others |= {"findings.order"}
+    others |= {"findings.order", "memory.usual"}
     return {name for name in modules() if name.startswith(folders)} | others
 
 

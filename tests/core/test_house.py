@@ -153,6 +153,7 @@ NO_EXAMPLE = {
     "alignment.face.measure_face": MANY_PARTS,
     "remedy.history.history_of": WHOLE_JOB,
     "remedy.history.refit_covariance": WHOLE_JOB,
+    "memory.usual.case_of": WHOLE_JOB,
     "remedy.seating.seating_of": WHOLE_JOB,
     "remedy.seating.seats_of": "in the example of chains_of",
     "alignment.plate.plate_of": WHOLE_JOB,
