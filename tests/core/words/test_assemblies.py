@@ -17,6 +17,7 @@ from sweepsheet.job.read import read_job
 from sweepsheet.job.sweeps import MOST_POSITIONS
 from sweepsheet.page import handle_request
 from sweepsheet.report.glance import glance_of
+from sweepsheet.report.order import order_of
 from sweepsheet.solution import work_out
 from sweepsheet.words.assemblies import worded
 from sweepsheet.words.assembly_words import AssemblyWords
@@ -210,7 +211,8 @@ def test_any_job_is_told_in_its_own_words(assembly: Assembly) -> None:
         for language, said in ((ENGLISH, one), (SPANISH, other)):
             own = worded(language, assembly)
             glance = glance_of(solution, findings, own)
-            shown = [said, glance.not_entered, [[a.text, a.why] for a in glance.actions]]
+            steps = [[a.text, a.why] for a in glance.actions]
+            shown = [said, glance.not_entered, steps, order_of(solution, findings, own)]
             found = {text: word for text in texts(shown) if (word := foreign(assembly, text))}
             assert found == {}, seed
         told += 1
