@@ -155,10 +155,15 @@ def other_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
 
 
 def read_photo(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
-    """The reading of a dial from its photo."""
+    """The reading of a dial from its photo; its scale and the first reading may be typed texts."""
+    from sweepsheet.form.dial_photo import typed_dial  # noqa: PLC0415 - an answer can do without
     from sweepsheet.picture.request import answer_dial  # noqa: PLC0415 - an answer can do without
 
-    return answer_dial(asked, language)
+    numbers = typed_dial(asked)
+    if numbers is None:
+        text = language.say("picture.refused.scale")
+        return {"state": "refused", "code": "scale", "text": text}
+    return answer_dial(numbers, language)
 
 
 def rig_out(form: Form, language: Language = ENGLISH) -> Shown:

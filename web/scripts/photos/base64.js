@@ -15,3 +15,8 @@ export function urlOf(bytes) {
 export function fromBase64(text) {
   return Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
 }
+
+/** @param {Uint8Array} bytes */
+export function toBase64(bytes) {
+  return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+}

@@ -1,14 +1,17 @@
 // One photo, large, with what can be done with it.
 
 import { get, make } from '../common/dom.js';
+import { DialReader } from './read-dial.js';
 import { say } from '../common/words.js';
 
+/** @import { Source } from './read-dial.js' */
 /** @import { Place } from './row.js' */
 
 /**
  * @typedef {object} Acts
  * @property {(place: Place, source: 'camera' | 'files') => unknown} ask
  * @property {(place: Place) => unknown} remove
+ * @property {(place: Place) => Source} dial what the dial on it is read off
  */
 
 /** What is said of a photo that can't be shown. */
@@ -41,7 +44,10 @@ export class PhotoView {
       key('remove', (place) => acts.remove(place)),
     ];
     const row = make('p', { className: 'row' }, ...keys, this.save);
-    this.dialog = make('dialog', { id: 'photo-view' }, this.title, this.value, this.picture, this.told, row);
+    this.acts = acts;
+    this.dial = new DialReader(this.picture);
+    const parts = [this.picture, this.dial.mark, this.told, this.dial.part, row];
+    this.dialog = make('dialog', { id: 'photo-view' }, this.title, this.value, ...parts);
     this.dialog.setAttribute('aria-labelledby', 'photo-title');
     this.dialog.addEventListener('close', () => this.#leave());
     document.body.append(this.dialog);
@@ -58,6 +64,7 @@ export class PhotoView {
       this.picture.alt = say('photos.there', { where: place.where });
       this.save.download = `${place.name.replaceAll('.', '-')}.jpg`;
     }
+    this.dial.open(url ? this.acts.dial(place) : null);
     const trouble = url ? undefined : TROUBLE[/** @type {keyof typeof TROUBLE} */ (state)];
     this.told.textContent = say(trouble ? `photos.${trouble}` : 'photos.kept_here');
     this.dialog.showModal();

@@ -13,12 +13,14 @@ import { PHOTO, dress, icon, readingOf, undress } from './row.js';
 import { shrink } from './shrink.js';
 
 /** @import { Fields } from '../form/form.js' */
+/** @import { Dial, Source as DialSource } from './read-dial.js' */
 /** @import { Place } from './row.js' */
 
 /**
  * @typedef {object} Page what the page lends
  * @property {() => Fields} readForm
  * @property {(changes: Record<string, string>, isStep: boolean) => void} changeForm
+ * @property {(asked: object) => Promise<Dial>} readDial
  *
  * @typedef {'camera' | 'files'} Source
  */
@@ -87,6 +89,7 @@ export class Photos {
     this.view = new PhotoView({
       ask: (place, source) => this.#ask(place, source),
       remove: (place) => this.#remove(place),
+      dial: (place) => this.#dial(place),
     });
     const changes = { childList: true, subtree: true, attributes: true, attributeFilter: ['aria-label'] };
     const observer = new MutationObserver(() => this.show());
@@ -259,6 +262,26 @@ export class Photos {
     // The job has the ticket before anything is awaited.
     this.#page.changeForm({ [place.name + PHOTO]: ticket }, true);
     this.#work(ticket, file, place.name).finally(() => this.#working.delete(ticket));
+  }
+
+  /** What the dial on a photo is read off: it, and the first photo of its sweep with its reading.
+   * @param {Place} place @returns {DialSource} */
+  #dial(place) {
+    const first = place.name.replace(/\d+$/, '0');
+    const form = this.#page.readForm();
+    const [here, before] = [place.name, first].map((name) => form[name + PHOTO] ?? '');
+    const isFirst = first === place.name || !before || isTicket(before);
+    return {
+      ask: (asked) => this.#page.readDial(asked),
+      grey: () => this.grey(here ?? ''),
+      first: () => this.grey(before ?? ''),
+      firstReading: isFirst ? '' : (form[first] ?? ''),
+      enter: (typed) => {
+        this.view.dialog.close();
+        if (!this.#isThere(place)) return this.#tell(place.name, say('photos.moved'));
+        return this.#page.changeForm({ [place.name]: typed }, true);
+      },
+    };
   }
 
   /** @param {Place} place */

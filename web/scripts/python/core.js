@@ -29,6 +29,8 @@ export function startCore(options) {
     saveReadings: (form) => messenger.askSurely({ csv: form }),
     /** What other jobs tell of the housing of one. @param {Fields} here @param {Fields[]} others */
     otherJobs: (here, others) => messenger.askSurely({ memory: { here, others } }),
+    /** The reading of a dial in a photo. @param {object} asked */
+    readDial: (asked) => messenger.askSurely({ dial: asked }),
     /** The jobs in the text of a file. @param {string} text */
     openFile: (text) => messenger.askSurely({ import: text }),
     /** What jobs have told of a rig's scatter. @param {{ units: string, sweeps: object[] }} asked

@@ -941,6 +941,7 @@ TABLE: dict[str, str] = {
     "picture.read": "Reading {reading}, give or take {pm}.",
     "picture.turns": "The photo does not show whole turns. Add those of the small hand.",
     "picture.refused.taps": "Two taps are too close. Tap the middle, the zero, then the tip.",
+    "picture.refused.scale": "Enter how many divisions a turn has, 2 to 1000, what one is worth, and the first reading as a number.",
     "picture.refused.outline": "No dial with that many divisions found. Fill the picture with it.",
     "picture.refused.slanted": "Too slanted. Take the photo from straight in front of the dial.",
     "picture.refused.cut": "Part of the dial is cut off. Take the photo again.",

@@ -1000,6 +1000,7 @@ TABLE: dict[str, str] = {
     "picture.read": "Lectura {reading}, con un margen de {pm}.",
     "picture.turns": "La foto no muestra vueltas enteras. Sume las de la aguja pequeña.",
     "picture.refused.taps": "Dos toques están muy juntos. Toque el centro, el cero y la punta.",
+    "picture.refused.scale": "Escriba cuántas divisiones tiene una vuelta, de 2 a 1000, cuánto vale una, y la primera lectura como número.",
     "picture.refused.outline": "No se halló un reloj con esas divisiones. Llene la foto con él.",
     "picture.refused.slanted": "Muy inclinada. Tome la foto de frente al reloj.",
     "picture.refused.cut": "Falta una parte del reloj. Repita la foto.",
