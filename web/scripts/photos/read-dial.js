@@ -87,6 +87,7 @@ export class DialReader {
     this.#opened += 1;
     this.#source = source;
     this.part.hidden = !source;
+    this.part.open = false;
     this.selfKey.hidden = !source?.firstReading;
     this.#stop('');
   }
