@@ -29,6 +29,7 @@ CODE, SCRIPT, STARTER = "pyodide.asm.wasm", "pyodide.asm.mjs", "pyodide.mjs"
 BEGIN = "function assignWasmExports(wasmExports){"
 ASSIGNED = re.compile(r'([\w$]+)=Module\["[\w$]+"\]=wasmExports\["(\w+)"\](?:\.value>>>0)?')
 WRAPPED = re.compile(r'wasmExports\["(\w+)"\]=makeWrapper_\w+\(wasmExports\["\w+"\]\);')
+DIRECT = re.compile(r"wasmExports\.(\w+)")
 WORD = re.compile(r"[A-Za-z_$][\w$]*")
 # Emscripten calls these by other names, or before its names are set.
 ALWAYS = {"__wasm_call_ctors", "__main_argc_argv", "__stack_pointer"}
@@ -174,9 +175,10 @@ def parts(script: str) -> tuple[str, list[str], str, list[str], str]:
 
 
 def words_of(script: str) -> set[str]:
-    """Every word of the script beside those two lists."""
+    """Every word of the script beside those two lists; `_name` for a `wasmExports.name`."""
     before, _, between, _, after = parts(script)
-    return set(WORD.findall(before + between + after))
+    rest = before + between + after
+    return {*WORD.findall(rest), *(f"_{name}" for name in DIRECT.findall(rest))}
 
 
 def is_wanted(export: tuple[str, int, int], words: set[str]) -> bool:

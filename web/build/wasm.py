@@ -150,13 +150,14 @@ class Wasm:
         """The function at each place of the table; a pointer to a function is such a place."""
         data = self._section(ELEMENTS)
         count, at = unsigned(data, 0)
-        if count != 1 or not data[at:].startswith(ACTIVE):
-            raise TroubleError("The table of Pyodide's code is laid out in another way now.")
-        start, at = signed(data, at + len(ACTIVE))
-        length, at = unsigned(data, at + 1)
         functions = {}
-        for place in range(start, start + length):
-            functions[place], at = unsigned(data, at)
+        for _ in range(count):
+            if not data[at:].startswith(ACTIVE):
+                raise TroubleError("The table of Pyodide's code is laid out in another way now.")
+            start, at = signed(data, at + len(ACTIVE))
+            length, at = unsigned(data, at + 1)
+            for place in range(start, start + length):
+                functions[place], at = unsigned(data, at)
         return functions
 
     @table.setter
