@@ -18,10 +18,12 @@ import sys
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from typing import Any
 from urllib.parse import urlsplit
 
 from web.build import core_values
 from web.build.release import SCRIPTS, collect, lay_out, told_to_scripts, write_forms
+from web.build.runtime import OPTIMISE, reduce_runtime
 from web.build.serve import serve_folder
 from web.build.trouble import TroubleError
 
@@ -32,6 +34,7 @@ WEB, DIST, WORK, VENV, NODE = (
 PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 LOCKS = ("requirements-dev.txt", "requirements-pyodide.txt")
 TSC = NODE / "typescript" / "bin" / "tsc"
+WASM_OPT = NODE / "binaryen" / "bin" / "wasm-opt"
 PIP = ("-m", "pip", "--disable-pip-version-check", "-qq")
 # The lock files name everything, so pip need not look for what else a package asks for: a release
 # that came out after the lock would else be taken for a name with an extra, and refused.
@@ -118,12 +121,29 @@ def set_up_node() -> None:
     (NODE / "stamp.txt").write_text(stamp, "utf-8")
 
 
-def make_library(work: Path) -> Path:
-    """Make our wheel, install it in Pyodide, and pack the library that the page starts with."""
+def make_runtime(out: Path, *, whole: bool) -> None:
+    """Put Pyodide's files into a folder: as they are, or without what no page reaches."""
+    shutil.copytree(NODE / "pyodide", out)
+    if whole:
+        return
+
+    def optimise(source: Path, target: Path) -> None:
+        node(WASM_OPT, source, *OPTIMISE, "-o", target, trouble="Pyodide's code was not reduced.")
+
+    say("Reducing Pyodide's code")
+    reduce_runtime(NODE / "pyodide", out, optimise)
+
+
+def make_library(work: Path, *, whole_runtime: bool = False) -> Path:
+    """Make our wheel, install it in Pyodide, and pack the library that the page starts with.
+
+    Beside it comes `runtime/`, the Pyodide that the page gets, on which the library is tried.
+    """
     shutil.rmtree(work, ignore_errors=True)
     say("Making the wheel")
     python("-m", "hatchling", "build", "-t", "wheel", "-d", work, trouble="No wheel was made.")
     (wheel,) = work.glob("*.whl")
+    make_runtime(work / "runtime", whole=whole_runtime)
     say("Packing the Python library (in Pyodide, under Node)")
     library = work / "library.zip"
     pack(WEB / "build" / "library.mjs", wheel, library)
@@ -135,7 +155,7 @@ def pack(script: Path, wheel: Path, library: Path) -> None:
     micropip, segno = (
         next((VENV / "pyodide").glob(f"{name}-*.whl")) for name in ("micropip", "segno")
     )
-    out = (library, library.with_name("qr.zip"))
+    out = (library, library.with_name("qr.zip"), library.with_name("runtime"))
     node(script, wheel, micropip, segno, *out, trouble="The Python library was not packed.")
 
 
@@ -144,7 +164,7 @@ def make_page(web: Path, library: Path, address: str) -> Path:
     made = library.with_name("page")
     made.mkdir(exist_ok=True)
     write_forms(web, made)
-    (made / "release.js").write_text(told_to_scripts(library, NODE, address), "utf-8")
+    (made / "release.js").write_text(told_to_scripts(library, address), "utf-8")
     (made / core_values.NAME).write_text(core_values.script(), "utf-8")
     script = WEB / "build" / "page.mjs"
     node(script, web, made, *SCRIPTS, trouble="The pages' scripts were not bundled.")
@@ -154,7 +174,7 @@ def make_page(web: Path, library: Path, address: str) -> Path:
 def assemble(library: Path, out: Path, web: Path = WEB, address: str = "") -> None:
     """Write the static folder from nothing."""
     made = make_page(web, library, address)
-    placed = lay_out(collect(web, made, library, NODE))
+    placed = lay_out(collect(web, made, library))
     shutil.rmtree(out, ignore_errors=True)
     for name, data in placed.items():
         (out / name).parent.mkdir(parents=True, exist_ok=True)
@@ -175,16 +195,16 @@ def checked_address(typed: str) -> str:
     return typed.removesuffix("index.html").rstrip("/") + "/"
 
 
-def build(out: Path = DIST, work: Path = WORK, address: str = "") -> None:
+def build(*, address: str = "", whole_runtime: bool = False) -> None:
     """Set up what is missing, and build."""
     set_up_python()
     set_up_node()
-    assemble(make_library(work), out, address=address)
+    assemble(make_library(WORK, whole_runtime=whole_runtime), DIST, address=address)
 
 
-def serve(host: str, port: int, address: str = "") -> None:
+def serve(host: str, port: int, address: str = "", *, whole_runtime: bool = False) -> None:
     """Build, then serve the folder until Ctrl-C."""
-    build(address=address)
+    build(address=address, whole_runtime=whole_runtime)
     try:
         serve_folder(DIST, host, port)
     except OSError as error:
@@ -282,11 +302,16 @@ def mutate(modules: list[str]) -> None:
     python("tests/mutate.py", *modules, trouble="The mutants were not all tried.")
 
 
+def placed(given: argparse.Namespace) -> dict[str, Any]:
+    """Give what the command line says of the folder that is built."""
+    return {"address": checked_address(given.address), "whole_runtime": given.whole_runtime}
+
+
 def carry_out(given: argparse.Namespace, rest: list[str]) -> None:
     """Do what one command says."""
     commands: dict[str, Callable[[], None]] = {
-        "build": lambda: build(address=checked_address(given.address)),
-        "serve": lambda: serve(given.host, given.port, checked_address(given.address)),
+        "build": lambda: build(**placed(given)),
+        "serve": lambda: serve(given.host, given.port, **placed(given)),
         "check": lambda: check(rest),
         "cover": cover,
         "mutate": lambda: mutate(rest),
@@ -301,10 +326,13 @@ def main() -> int:
     """Read the command line and do what it says."""
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     commands = parser.add_subparsers(dest="command", required=True)
-    placed = argparse.ArgumentParser(add_help=False)
-    placed.add_argument("--address", default="", help="where the page will stand, for its links")
-    commands.add_parser("build", help="make dist/", parents=[placed])
-    serving = commands.add_parser("serve", help="make dist/ and serve it", parents=[placed])
+    building = argparse.ArgumentParser(add_help=False)
+    building.add_argument("--address", default="", help="where the page will stand, for its links")
+    building.add_argument(
+        "--whole-runtime", action="store_true", help="take Pyodide's code as it comes"
+    )
+    commands.add_parser("build", help="make dist/", parents=[building])
+    serving = commands.add_parser("serve", help="make dist/ and serve it", parents=[building])
     serving.add_argument("--port", type=int, default=8000)
     serving.add_argument("--host", default="127.0.0.1", help="0.0.0.0: for phones near by, too")
     commands.add_parser("check", help="the quick loop: lint, types, quick tests of the core")

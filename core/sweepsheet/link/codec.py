@@ -72,7 +72,7 @@ _FROM_URL = bytes.maketrans(b"-_", b"+/")
 _FRAGMENT = re.compile(r"[A-Za-z0-9_-]+")
 # Numbers, clock positions, codes, units, and the words of the first links; nothing that could be
 # more. Only a chance, such as >99%, is told to be over or under.
-_LINE = re.compile(r"(?:[\w .,:%'’\N{MINUS SIGN}|-]|[<>](?=\d\d?%))*")
+_LINE = re.compile(r"(?:[\w .,:%'’\u2212|-]|[<>](?=\d\d?%))*")
 
 
 @dataclass(frozen=True, slots=True)
