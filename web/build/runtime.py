@@ -1,11 +1,11 @@
-"""Cuts from Pyodide's compiled code what no page can reach; about half of it.
+"""Cuts from Pyodide's compiled code what no page can reach; about a quarter of it.
 
 Pyodide hands out every function, so that packages written in C can be linked to it while it runs,
 and brings all of Python's modules that are written in C, SQLite among them. Here nothing is ever
 linked, and `runtime.txt` names what is never imported. So the exports go that Pyodide's own scripts
-do not use, the modules' entries in Python's table of built-in modules, the pointers to their
-functions and their data; then Binaryen's wasm-opt takes out every function that nothing leads to.
-Numbers of places and addresses stay as they are, since they are written into the code.
+do not use, the modules' entries in Python's table of built-in modules, and the pointers to
+their functions; then Binaryen's wasm-opt takes out every function that nothing leads to. No constant
+is touched: a function too many traps, one constant too many would be a wrong figure. Numbers of places and addresses stay as they are, since they are written into the code.
 
 What is called all the same traps, which Pyodide tells as a fatal error: the build asks Python a
 question on what is left, and every test of the pages runs on it.
@@ -54,7 +54,6 @@ class Cuts:
     file: str
     functions: list[tuple[str, str]]
     idle: list[str]
-    data: list[tuple[int, int]]
 
 
 def read_list(text: str) -> Cuts:
@@ -67,11 +66,10 @@ def read_list(text: str) -> Cuts:
         file=told["file"][0][0],
         functions=[(first, after) for first, after in told["functions"]],
         idle=[name for (name,) in told["idle"]],
-        data=[(int(first), int(after)) for first, after in told["data"]],
     )
 
 
-KINDS = ("file", "functions", "idle", "data")
+KINDS = ("file", "functions", "idle")
 
 
 def reduce_runtime(stock: Path, out: Path, optimise: Callable[[Path, Path], None]) -> None:
@@ -100,7 +98,7 @@ def reduce_runtime(stock: Path, out: Path, optimise: Callable[[Path, Path], None
 
 
 def cut_functions(wasm: Wasm, cuts: Cuts) -> None:
-    """Take out what the list names: modules, pointers, bodies, data."""
+    """Take out what the list names: modules, pointers, bodies."""
     numbers = {name: number for name, kind, number in wasm.exports if kind == FUNCTION}
     named = {name for pair in cuts.functions for name in pair} | {*cuts.idle}
     if missing := sorted(named - numbers.keys()):
@@ -110,8 +108,6 @@ def cut_functions(wasm: Wasm, cuts: Cuts) -> None:
     dropped = {place for each in ranges for place in places(table, each)}
     dropped |= cut_modules(memory, wasm.addresses()[MODULES], table, ranges)
     wasm.table = {place: n for place, n in table.items() if place not in dropped}
-    for first, after in cuts.data:
-        memory[first:after] = bytes(after - first)
     wasm.memory = memory
     bodies = wasm.bodies
     for name in cuts.idle:
