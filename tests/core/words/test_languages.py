@@ -220,7 +220,7 @@ def test_a_sheet_on_paper_is_the_same_in_both(name: str) -> None:
 
 
 @pytest.mark.parametrize("truth", ["", "1"])
-@pytest.mark.parametrize("level", ["1", "2", "3"])
+@pytest.mark.parametrize("level", ["1", "2", "3", "4", "5", "6"])
 def test_a_practice_housing_is_the_same_in_both(level: str, truth: str) -> None:
     form = {"exercise.seed": "417", "exercise.level": level, "exercise.positions": "4"}
     practice = ask({"practice": form}, "es")["practice"]

@@ -3,6 +3,7 @@
 // Python tells what there is to be seen at every degree of the crank, as angles and texts; this module
 // picks the entry of the degree at which the crank stands. It knows no sign of any reading.
 
+import { clearActs, fieldOfAct, offerActs, readAct } from './acts.js';
 import { Crank } from './crank.js';
 import { clearFaults, markFault } from './faults.js';
 import { get } from '../common/dom.js';
@@ -16,6 +17,7 @@ import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
 import { paintTruth } from './truth.js';
 
+/** @import { Act, Choice, Offered } from './acts.js' */
 /** @import { Truth } from './truth.js' */
 
 /**
@@ -38,7 +40,8 @@ import { paintTruth } from './truth.js';
  * @property {string[]} positions
  * @property {number[]} stops
  * @property {Entry[]} turn
- * @property {{ value: string, text: string }[]} sizes
+ * @property {Choice[]} sizes
+ * @property {Offered[]} acts
  * @property {string} droop
  * @property {number} highest_seed
  * @property {Truth | null} truth
@@ -51,8 +54,6 @@ const crank = new Crank(showCrank);
 const noteButton = /** @type {HTMLButtonElement} */ (get('note'));
 const seed = /** @type {HTMLInputElement} */ (get('seed'));
 const level = /** @type {HTMLSelectElement} */ (get('level'));
-const fitOffset = /** @type {HTMLSelectElement} */ (get('fit-offset'));
-const fitAim = /** @type {HTMLInputElement} */ (get('fit-aim'));
 const sag = /** @type {HTMLInputElement} */ (get('sag'));
 
 const BEGINNING_SEED = '1';
@@ -63,20 +64,19 @@ const KEEPS_READINGS = ['exercise.positions', 'exercise.part', 'indicator.sag'];
 let practice = null;
 /** The readings of each round, bore and face. @type {{ bore: Readings, face: Readings }[]} */
 let rounds = [];
-/** The dowels of each round after the first, as typed. @type {{ offset: string, aim: string }[]} */
-let fits = [];
+/** What was done before each round after the first, as typed. @type {Act[]} */
+let acts = [];
 let wantsTruth = false;
 /** Counts the beginnings: what was asked for before one has no place after it. */
 let beginnings = 0;
 
-/** @param {typeof fits} [fitted] */
-function readForm(fitted = fits) {
+/** @param {Act[]} [done] */
+function readForm(done = acts) {
   const texts = /** @type {Record<string, string>} */ ({});
   for (const [name, value] of new FormData(form)) texts[name] = String(value);
-  texts['exercise.rounds'] = String(fitted.length + 1);
-  fitted.forEach(({ offset, aim }, i) => {
-    texts[`rounds.${i + 1}.dowels.0.offset`] = offset;
-    texts[`rounds.${i + 1}.dowels.0.aim`] = aim;
+  texts['exercise.rounds'] = String(done.length + 1);
+  done.forEach((act, i) => {
+    for (const [name, text] of Object.entries(act)) texts[`rounds.${i + 1}.${name}`] = text;
   });
   if (wantsTruth) texts['exercise.truth'] = '1';
   return texts;
@@ -116,17 +116,17 @@ function started(state, text) {
 }
 
 /** Ask, and show what comes back; tells whether it could be done, null where it was overtaken.
- * @param {typeof fits} [fitted] */
-async function ask(fitted = fits) {
+ * @param {Act[]} [done] */
+async function ask(done = acts) {
   try {
-    const shown = await core.practise(readForm(fitted));
+    const shown = await core.practise(readForm(done));
     if (shown === null) return null;
     const { practice: found, answer } = shown;
     if (found.state === 'faults') {
       showFaults(found.faults);
       return false;
     }
-    fits = fitted;
+    acts = done;
     practice = found;
     showPractice(found);
     paint(answer);
@@ -142,16 +142,11 @@ async function ask(fitted = fits) {
   }
 }
 
-/** The dowels that are about to be fitted have their fault at their own fields.
- * @param {{ field: string, text: string }[]} faults */
+/** What is about to be done has its fault at its own fields. @param {{ field: string, text: string }[]} faults */
 function showFaults(faults) {
-  const names = faults.map(({ field, text }) => {
-    if (field.endsWith('dowels.0.aim')) return { field: fitAim, text };
-    if (field.endsWith('dowels.0.offset')) return { field: fitOffset, text };
-    return { field: form.elements.namedItem(field), text };
-  });
-  for (const { field, text } of names) {
-    markFault(field instanceof HTMLElement ? field : seed, text);
+  for (const { field, text } of faults) {
+    const found = fieldOfAct(field) ?? form.elements.namedItem(field);
+    markFault(found instanceof HTMLElement ? found : seed, text);
   }
 }
 
@@ -163,15 +158,13 @@ function showPractice(shown) {
   get('round').textContent = shown.round;
   drawing('dial-view', shown.dial);
   drawing('crank-view', shown.crank);
-  const chosen = fitOffset.value;
-  fitOffset.replaceChildren(...shown.sizes.map(({ value, text }) => new Option(text, value)));
-  if (chosen) fitOffset.value = chosen;
-  while (rounds.length <= fits.length) addRound(rounds.length, shown.round);
+  offerActs(shown.acts, shown.sizes);
+  while (rounds.length <= acts.length) addRound(rounds.length, shown.round);
   for (const { bore, face } of rounds) {
     bore.show(shown.positions);
     face.show(shown.positions);
   }
-  const isOld = fits.length > 0 && !isBegun(readings(rounds.length - 1).bore);
+  const isOld = acts.length > 0 && !isBegun(readings(rounds.length - 1).bore);
   get('old-answer').hidden = !isOld;
   for (const id of ['shown', 'strip-verdict', 'strip-headline']) get(id).classList.toggle('stale', isOld);
   paintTruth(shown.truth);
@@ -245,12 +238,11 @@ function showPart() {
 function begin() {
   beginnings += 1;
   rounds = [];
-  fits = [];
+  acts = [];
   wantsTruth = false;
   get('rounds').replaceChildren();
   sag.value = '';
-  fitAim.value = '';
-  fitOffset.value = '';
+  clearActs();
   crank.put(0);
   const units = readForm().units === 'metric' ? 'metric' : 'inch';
   for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
@@ -314,7 +306,7 @@ get('measure-droop').addEventListener('click', () => {
 });
 get('fit').addEventListener('click', async () => {
   clearFaults();
-  const wanted = [...fits, { offset: fitOffset.value, aim: fitAim.value }];
+  const wanted = [...acts, readAct()];
   const beginning = beginnings;
   let done;
   do done = await ask(wanted);
