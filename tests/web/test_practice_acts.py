@@ -1,4 +1,4 @@
-"""What is done between two rounds of an exercise, in the page: seat again, turn the plate, square."""
+"""What is done between two rounds of an exercise, in the page."""
 
 from __future__ import annotations
 

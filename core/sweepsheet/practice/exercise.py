@@ -19,6 +19,7 @@ from sweepsheet.job.sweeps import MOST_SWEEPS
 from sweepsheet.job.values import name_of
 from sweepsheet.maths.units import MM_PER_INCH, SYSTEMS, UnitName, UnitSystem
 from sweepsheet.practice.acts import Act, PlateTurn, Reseat, Square
+from sweepsheet.practice.course import in_set
 from sweepsheet.practice.housing import (
     DEPTH,
     FACE_RADIUS,
@@ -88,7 +89,7 @@ class Exercise:
 
 def exercise_of(form: Mapping[str, str]) -> Exercise:
     """The exercise a form asks for. Raises ``InputError`` with every fault."""
-    reader = FieldReader()
+    form, reader = in_set(form), FieldReader()
 
     def chosen(name: str, choices: tuple[str, ...], called: str = "") -> str:
         return reader.choice(form.get(name, choices[0]), name, name_of(called or name), choices)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from sweepsheet.maths.clock import parse_position
+from sweepsheet.practice.course import place_of
 from sweepsheet.practice.exercise import Exercise, answer_form, exercise_of, offered
 from sweepsheet.practice.housing import HIGHEST_SEED, TURN, dial_turn, droop_on_a_bar
 from sweepsheet.practice.truth import round_name, truth_of
@@ -46,7 +47,7 @@ def practise(form: Mapping[str, str], language: Language) -> Practised:
     except InputError as error:
         faults = [{"field": f.field, "text": f.text(language)} for f in error.faults]
         return Practised({"state": "faults", "faults": faults}, None)
-    hidden, say = exercise.hidden, language.say
+    hidden, say, place = exercise.hidden, language.say, place_of(form)
     title = say("practice.title", seed=hidden.seed, level=hidden.level)
     asked = answer_form(exercise, form) | {"limits.source": title}
     droop = _rounded(exercise, exercise.units.mm, droop_on_a_bar(hidden))
@@ -67,6 +68,8 @@ def practise(form: Mapping[str, str], language: Language) -> Practised:
         ],
         "droop": f"{droop:g}",
         "highest_seed": HIGHEST_SEED,
+        "place": None if place is None else say("practice.place", n=place[0], of=place[1]),
+        "places": [] if place is None else [f"{n + 1}" for n in range(place[1])],
         "truth": truth_of(exercise, asked, language) if form.get("exercise.truth") else None,
     }
     return Practised(shown, asked)

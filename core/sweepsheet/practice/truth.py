@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from sweepsheet.alignment.rounds import RoundResult
@@ -22,7 +23,7 @@ from sweepsheet.practice.housing import (
     droop_on_a_bar,
     state_after,
 )
-from sweepsheet.solution import work_out
+from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.faults import InputError
 from sweepsheet.words.messages import ClockPosition, Direction, Distance, Language, StockSize
 
@@ -46,25 +47,25 @@ def _act_key(act: Reseat | PlateTurn | Square) -> str:
             return "practice.on_mended" if mended else "practice.on_reseated"
         case PlateTurn():
             return "practice.on_turned"
-        case Square():
+        case _:
             return "practice.on_squared"
 
 
 def truth_of(exercise: Exercise, asked: Mapping[str, str], language: Language) -> dict[str, Any]:
     """What was hidden, beside what was found: a table of all rounds, and what acted on the dial."""
     say, hidden, units = language.say, exercise.hidden, exercise.units
-    found = found_in(asked)
+    found = found_in(asked).rounds
     rows = []
     for n in range(len(exercise.acts) + 1):
         true = bore_after(hidden, exercise.acts[:n]).scaled(1.0 / units.mm)
         measured = found.get(n)
-        rows.append([round_name(exercise, n, language), _offset(true, exercise, language)])
+        rows.append([round_name(exercise, n, language), offset_text(true, exercise, language)])
         if measured is None:
             rows[-1] += [say("practice.not_swept"), ""]
             continue
         bore = measured.bore
         rows[-1] += [
-            _offset(bore.center, exercise, language),
+            offset_text(bore.center, exercise, language),
             _off_by(bore.center, bore.covariance, true, exercise, language),
         ]
     rows += _face_rows(exercise, found, language)
@@ -90,17 +91,26 @@ def truth_of(exercise: Exercise, asked: Mapping[str, str], language: Language) -
     return {"head": head, "rows": rows, "lines": lines}
 
 
-def found_in(asked: Mapping[str, str]) -> dict[int, RoundResult]:
+@dataclass(frozen=True, slots=True)
+class Found:
     """What the readings so far tell, by round; nothing where they can't be read or fitted yet."""
+
+    rounds: Mapping[int, RoundResult]
+    solution: Solution | None
+
+
+def found_in(asked: Mapping[str, str]) -> Found:
+    """What the readings of a form tell."""
     typed = job_of(asked)
     try:
-        measured = work_out(read_job(typed.job)).measured
+        solution = work_out(read_job(typed.job))
     except InputError:
         # The answer on the page says what is wrong with them.
-        return {}
+        return Found({}, None)
+    measured = solution.measured
     # A round that was not swept is not in the job: the form's name tells which is which.
     numbers = [int(typed.form_name(f"rounds.{k}").split(".")[1]) for k in range(len(measured))]
-    return dict(zip(numbers, measured, strict=True))
+    return Found(dict(zip(numbers, measured, strict=True)), solution)
 
 
 def _more(exercise: Exercise, slope: Vec2, language: Language) -> Iterator[str]:
@@ -151,7 +161,7 @@ def _runout(slope: Vec2, reach: float, exercise: Exercise, language: Language) -
     return language.say("practice.runout", runout=runout, direction=Direction(direction_of(slope)))
 
 
-def _offset(center: Vec2, exercise: Exercise, language: Language) -> str:
+def offset_text(center: Vec2, exercise: Exercise, language: Language) -> str:
     """A place of the bore, as the answer words it."""
     return language.say(
         "answer.offset",

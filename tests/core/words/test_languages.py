@@ -42,6 +42,7 @@ OTHER = es_core.TABLE | es_pages.PAGE
 ALIKE = {
     "unit.mm", "unit.mm_one", "got.value", "option.expected", "sheet.reading", "sheet.option",
     "sheet.section", "sheet.finding", "term.tir", "term.plus-minus", "practice.spoken",
+    "practice.no",
     "paper.length.metric", "paper.pm", "paper.head.tir", "paper.sweep", "flange.shim",
     "unit.small.metric", "unit.long.metric", "units.metric", "view.judged",
     "view.term.tir", "guide.position", "limit.tir", "field.stock.shim_thicknesses.example",
