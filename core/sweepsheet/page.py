@@ -65,6 +65,8 @@ def handle_request(request: str) -> str:
       ``{"forms": [...], "pictures": [base64, ...]}``; ``import``: a text, for the jobs in it.
     - ``practice``: a form, for the practice housing; ``guide``: ``{"form": form, "at":
       "rounds.0.bore"}``, for what leads through a sweep.
+    - ``send_results``: ``{"set": text, "name": text, "work": [form, ...]}``, for a pupil's link;
+      ``open_results``: a text of such links, for what they come to.
     - ``memory``: ``{"here": form, "others": [form, ...]}``, for what other jobs tell.
     - ``dial``: the reading of a dial in a photo (``picture.request``).
     - ``rig_learned``: what the jobs of a rig taught; ``rig_out``: a form, ``rig_in``: a text, for a
@@ -138,6 +140,20 @@ def practise(form: Form, language: Language = ENGLISH) -> Shown:
     practised = practice_of(form, language)
     answered = None if practised.form is None else answer(practised.form, language)
     return {"practice": practised.shown, "answer": answered}
+
+
+def send_results(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
+    """A pupil's work on a set of exercises, as a link."""
+    from sweepsheet.link.results import send_results as sent  # noqa: PLC0415 - the main page can do without
+
+    return sent(asked, language)
+
+
+def open_results(lines: str, language: Language = ENGLISH) -> Shown:
+    """What pupils' links come to."""
+    from sweepsheet.link.results import open_results as opened  # noqa: PLC0415 - the main page can do without
+
+    return opened(lines, language)
 
 
 def guide_sweep(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
@@ -351,6 +367,12 @@ def _are_jobs(asked: object) -> bool:
     )
 
 
+def _is_work(asked: object) -> bool:
+    if not isinstance(asked, dict) or not _are_forms(asked.get("work")):
+        return False
+    return _is_text(asked.get("set")) and _is_text(asked.get("name"))
+
+
 # What can be asked for, by its name: what must stand beside the name, and who answers.
 REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Shown]]] = {
     "form": (_is_form, answer),
@@ -361,6 +383,8 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "csv": (_is_form, save_readings),
     "import": (_is_text, open_file),
     "practice": (_is_form, practise),
+    "send_results": (_is_work, send_results),
+    "open_results": (_is_text, open_results),
     "guide": (_is_sweep, guide_sweep),
     "memory": (_are_jobs, other_jobs),
     "dial": (_is_data, read_photo),

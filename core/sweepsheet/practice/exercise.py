@@ -1,4 +1,4 @@
-"""What the practice page asks for: an exercise, the set-up, and the dowels fitted so far.
+"""What the practice page asks for: an exercise, the set-up, and what was done to it so far.
 
 The page's form has the fields of the main form under the same names, and a few of its own that
 begin with ``exercise.``. All are text; each may be wrong, and then is a fault at its field.
@@ -17,18 +17,35 @@ from sweepsheet.job.model import Contact, Dowel, Plunger, PlusWhen
 from sweepsheet.job.read import MOST_ROUNDS
 from sweepsheet.job.sweeps import MOST_SWEEPS
 from sweepsheet.job.values import name_of
-from sweepsheet.maths.units import SYSTEMS, UnitName, UnitSystem
+from sweepsheet.maths.units import MM_PER_INCH, SYSTEMS, UnitName, UnitSystem
+from sweepsheet.practice.acts import Act, PlateTurn, Reseat, Square
+from sweepsheet.practice.course import in_set
 from sweepsheet.practice.housing import (
+    DEPTH,
     FACE_RADIUS,
     HIGHEST_SEED,
     LEVELS,
+    LOOSE,
     PILOT_DISTANCE,
+    PLATE,
+    TIPPED,
     SetUp,
     TrueHousing,
     true_housing_of,
 )
 
 Part = Literal["bore", "face"]
+ActName = Literal["dowels", "reseated", "cleaned", "plate_turned", "squared"]
+# What can be done between two rounds at each level; the first is what it is if nothing is chosen.
+OFFERED: dict[int, tuple[ActName, ...]] = {
+    LOOSE: ("dowels", "reseated", "cleaned"),
+    PLATE: ("dowels", "plate_turned"),
+    TIPPED: ("dowels", "cleaned", "squared"),
+}
+# To be squared by no more than this runout.
+_MOST_SQUARED: dict[UnitName, float] = {"inch": 40.0, "metric": 1.0}
+# The bolts of the front flange, where they are of use: clock positions, and their radius in mm.
+_BOLTS, _BOLTS_RADIUS = "12 2 4 6 8 10", 7.0 * MM_PER_INCH
 
 # Each list begins at 12 and runs clockwise.
 _POSITIONS = {
@@ -44,16 +61,16 @@ _ONE_SWEEP = re.compile(r"sweeps\.(\d{1,2})\.")
 class Exercise:
     """One exercise as far as it has come.
 
-    ``positions`` are clock positions in the order in which the crank comes to them. ``fits`` holds
-    the pairs of dowels fitted so far, offsets in mm; ``part`` what the dial now touches, ``sweep``
-    which sweep of it is being taken, ``noted`` its readings so far.
+    ``positions`` are clock positions in the order in which the crank comes to them. ``acts`` are
+    what was done so far, one between each two rounds, lengths in mm; ``part`` is what the dial now
+    touches, ``sweep`` which sweep of it is being taken, ``noted`` its readings so far.
     """
 
     hidden: TrueHousing
     set_up: SetUp
     units: UnitSystem
     positions: tuple[str, ...]
-    fits: tuple[Dowel, ...]
+    acts: tuple[Act, ...]
     part: Part
     sweep: int
     noted: tuple[float | None, ...]
@@ -61,15 +78,21 @@ class Exercise:
     @property
     def at(self) -> str:
         """Where the readings that are now taken stand in the form."""
-        return f"rounds.{len(self.fits)}.{self.part}"
+        return f"rounds.{len(self.acts)}.{self.part}"
+
+    @property
+    def fitted(self) -> Dowel | None:
+        """The pair of dowels that is in; ``None`` before any was fitted."""
+        fits = [act for act in self.acts if isinstance(act, Dowel)]
+        return fits[-1] if fits else None
 
 
 def exercise_of(form: Mapping[str, str]) -> Exercise:
     """The exercise a form asks for. Raises ``InputError`` with every fault."""
-    reader = FieldReader()
+    form, reader = in_set(form), FieldReader()
 
-    def chosen(name: str, choices: tuple[str, ...]) -> str:
-        return reader.choice(form.get(name, choices[0]), name, name_of(name), choices)
+    def chosen(name: str, choices: tuple[str, ...], called: str = "") -> str:
+        return reader.choice(form.get(name, choices[0]), name, name_of(called or name), choices)
 
     def whole(name: str, high: int) -> int:
         value = number_or_text(form.get(name, "1"))
@@ -90,9 +113,16 @@ def exercise_of(form: Mapping[str, str]) -> Exercise:
     listed = chosen("exercise.positions", tuple(_POSITIONS))
     part = cast(Part, chosen("exercise.part", get_args(Part)))
     rounds = whole("exercise.rounds", MOST_ROUNDS)
-    fits = tuple(_fit(form, reader, n, units) for n in range(1, rounds))
+    names = [chosen(f"rounds.{n}.act", offered(level), "exercise.act") for n in range(1, rounds)]
+    acts = tuple(_act(form, reader, n, name, units) for n, name in enumerate(names, 1))
     reader.raise_faults()
     first, *rest = _POSITIONS[listed].split(" ")
+    if level in OFFERED:
+        # What was turned or seated anew is told from the round before, which must be there.
+        for n in range(1, rounds):
+            if not _is_swept(form, f"rounds.{n - 1}.bore", 1 + len(rest)):
+                reader.fault(f"rounds.{n}.act", "fault.sweep_first")
+    reader.raise_faults()
     positions = (first, *(rest if set_up.clockwise else reversed(rest)))
     at = f"rounds.{rounds - 1}.{part}"
     sweep = _latest_sweep(form, at)
@@ -101,7 +131,7 @@ def exercise_of(form: Mapping[str, str]) -> Exercise:
         set_up=set_up,
         units=units,
         positions=positions,
-        fits=fits,
+        acts=acts,
         part=part,
         sweep=sweep,
         noted=tuple(
@@ -110,28 +140,87 @@ def exercise_of(form: Mapping[str, str]) -> Exercise:
     )
 
 
+def offered(level: int) -> tuple[str, ...]:
+    """What can be done between two rounds at a level."""
+    return OFFERED.get(level, ("dowels",))
+
+
 def answer_form(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:
     """The form that the main page would have after the same work.
 
     What the mechanic could measure or read on the parts is filled in; what is hidden is not.
     """
     per_long = exercise.units.mm * exercise.units.small_per_long
-    radius, pilot = (f"{mm / per_long:g}" for mm in (FACE_RADIUS, PILOT_DISTANCE))
+
+    def long(mm: float) -> str:
+        return f"{mm / per_long:g}"
+
     copied = ("units", "bore.contact", "indicator.plus_when", "face.plunger", "indicator.sag")
-    rounds = tuple(f"rounds.{n}." for n in range(len(exercise.fits) + 1))
-    # On the easy level the bracket is said to be stiff.
-    stiff = {"indicator.sag": "0"} if exercise.hidden.level == 1 else {}
+    known: dict[int, dict[str, str]] = {
+        # On the easy level the bracket is said to be stiff.
+        1: {"indicator.sag": "0"},
+        PLATE: {"housing.swept_bore": "plate"},
+        TIPPED: {
+            "housing.depth": long(DEPTH), "housing.tilt_from": "front",
+            "bolts.at": _BOLTS, "bolts.radius": long(_BOLTS_RADIUS),
+        },
+    }  # fmt: skip
     return {
-        **stiff,
+        **known.get(exercise.hidden.level, {}),
         "positions": " ".join(exercise.positions),
         "limits.bore_offset": f"{exercise.units.bore_offset_limit:g}",
-        "face.radius": radius,
+        "face.radius": long(FACE_RADIUS),
         "face.end_float": "held",
         "indicator.holder": "bracket",
-        "housing.pilot_distance": pilot,
+        "housing.pilot_distance": long(PILOT_DISTANCE),
         **{name: form[name] for name in copied if form.get(name)},
-        **{name: text for name, text in form.items() if name.startswith(rounds)},
+        **_rounds(exercise, form),
     }
+
+
+def _rounds(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:
+    """The fields of the rounds so far, and what was done before each but to the dowels."""
+    found: dict[str, str] = {}
+    for n in range(len(exercise.acts) + 1):
+        parts = tuple(f"rounds.{n}.{part}." for part in ("bore", "face", "dowels"))
+        found |= {name: text for name, text in form.items() if name.startswith(parts)}
+    for n, act in enumerate(exercise.acts, 1):
+        match act:
+            case PlateTurn():
+                found[f"rounds.{n}.since"] = "plate_turned"
+            case Reseat(mended=False):
+                found[f"rounds.{n}.since"] = "reseated"
+            case Reseat() | Square():
+                found[f"rounds.{n}.since"] = "cleaned"
+    return found
+
+
+def _act(form: Mapping[str, str], reader: FieldReader, n: int, name: str, units: UnitSystem) -> Act:
+    """What was done before round ``n``."""
+    if name == "plate_turned":
+        return PlateTurn()
+    if name == "squared":
+        return _square(form, reader, f"rounds.{n}.square", units)
+    if name in ("reseated", "cleaned"):
+        return Reseat(mended=name == "cleaned")
+    return _fit(form, reader, n, units)
+
+
+def _square(form: Mapping[str, str], reader: FieldReader, at: str, units: UnitSystem) -> Square:
+    """What was taken off the front flange, as runout where the face is swept."""
+    typed = number_or_text(form.get(f"{at}.runout", ""))
+    most = _MOST_SQUARED[units.name]
+    size = reader.number(typed, f"{at}.runout", name_of("exercise.squared"), 0.0, most)
+    angle = position_or_text(form.get(f"{at}.at", ""))
+    if not isinstance(angle, float):
+        reader.fault(f"{at}.at", "fault.aim")
+    slope = units.to_mm(size or 0.0) / (2.0 * FACE_RADIUS)
+    return Square(slope, angle if isinstance(angle, float) else 0.0)
+
+
+def _is_swept(form: Mapping[str, str], at: str, count: int) -> bool:
+    """Whether the first sweep of a bore has a reading at every position."""
+    return all(_number(form.get(f"{at}.sweeps.0.{i}", "")) is not None for i in range(count))
 
 
 def _fit(form: Mapping[str, str], reader: FieldReader, n: int, units: UnitSystem) -> Dowel:

@@ -178,7 +178,7 @@ def _noted(exercise: Exercise, radius: float, language: Language) -> str:
 
 def _dowels(exercise: Exercise) -> str:
     """The two dowels, with the way their pegs point where offset ones are in."""
-    pair = exercise.fits[-1] if exercise.fits else None
+    pair = exercise.fitted
     offset, aim_deg = (0.0, 0.0) if pair is None else (pair.offset, pair.aim_deg)
     places = (MIDDLE + Vec2(side, 0.0) for side in (-ON_FACE, ON_FACE))
     return element("g", *(dowel_mark(at, offset, aim_deg) for at in places))

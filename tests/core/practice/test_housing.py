@@ -18,7 +18,10 @@ from sweepsheet.practice.housing import (
     FACE_RADIUS,
     HIGHEST_SEED,
     LEVELS,
+    LOOSE,
     PILOT_DISTANCE,
+    PLATE,
+    TIPPED,
     TURN,
     SetUp,
     TrueHousing,
@@ -172,13 +175,16 @@ def test_exercises_are_within_what_was_promised() -> None:
     for level, seed in product(LEVELS, range(1, 400)):
         hidden = true_housing_of(seed, level)
         offsets[level].append(hidden.center.length / THOU)
-        assert 2.0 * FACE_RADIUS * hidden.slope.length / THOU <= 4.0
+        runout = 2.0 * FACE_RADIUS * hidden.slope.length / THOU
+        assert 8.0 <= runout <= 14.0 if level == TIPPED else runout <= 4.0
         assert droop_on_a_bar(hidden) / THOU <= 0.9
-        assert (hidden.slope == ZERO) == (level < 3)
+        assert (hidden.slope == ZERO) == (level not in (3, TIPPED))
+        assert (hidden.seat == 0.0) == (level != LOOSE)
+        assert (hidden.plate == ZERO) == (level != PLATE)
         assert (hidden.scatter == 0.0) == (level == 1)
     assert min(offsets[1]) >= 6.0
     assert max(offsets[1]) <= 12.0
-    assert max(offsets[2] + offsets[3]) <= 20.0
+    assert max(offsets[2] + offsets[3] + offsets[LOOSE] + offsets[PLATE]) <= 20.0
     # Some are good as they are, and best left alone.
     assert 5 < sum(offset < 4.0 for offset in offsets[2]) < 40
 

@@ -42,6 +42,7 @@ OTHER = es_core.TABLE | es_pages.PAGE
 ALIKE = {
     "unit.mm", "unit.mm_one", "got.value", "option.expected", "sheet.reading", "sheet.option",
     "sheet.section", "sheet.finding", "term.tir", "term.plus-minus", "practice.spoken",
+    "practice.no",
     "paper.length.metric", "paper.pm", "paper.head.tir", "paper.sweep", "flange.shim",
     "unit.small.metric", "unit.long.metric", "units.metric", "view.judged",
     "view.term.tir", "guide.position", "limit.tir", "field.stock.shim_thicknesses.example",
@@ -220,7 +221,7 @@ def test_a_sheet_on_paper_is_the_same_in_both(name: str) -> None:
 
 
 @pytest.mark.parametrize("truth", ["", "1"])
-@pytest.mark.parametrize("level", ["1", "2", "3"])
+@pytest.mark.parametrize("level", ["1", "2", "3", "4", "5", "6"])
 def test_a_practice_housing_is_the_same_in_both(level: str, truth: str) -> None:
     form = {"exercise.seed": "417", "exercise.level": level, "exercise.positions": "4"}
     practice = ask({"practice": form}, "es")["practice"]

@@ -3,6 +3,7 @@
 // Python tells what there is to be seen at every degree of the crank, as angles and texts; this module
 // picks the entry of the degree at which the crank stands. It knows no sign of any reading.
 
+import { clearActs, fieldOfAct, offerActs, readAct } from './acts.js';
 import { Crank } from './crank.js';
 import { clearFaults, markFault } from './faults.js';
 import { get } from '../common/dom.js';
@@ -14,8 +15,11 @@ import { startTurnedView } from '../report/turned-view.js';
 import { Readings } from '../form/readings.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
+import { Course, letCopy } from './course.js';
+import { drawn, showResults, startTeacher } from './teacher.js';
 import { paintTruth } from './truth.js';
 
+/** @import { Act, Choice, Offered } from './acts.js' */
 /** @import { Truth } from './truth.js' */
 
 /**
@@ -38,24 +42,27 @@ import { paintTruth } from './truth.js';
  * @property {string[]} positions
  * @property {number[]} stops
  * @property {Entry[]} turn
- * @property {{ value: string, text: string }[]} sizes
+ * @property {Choice[]} sizes
+ * @property {Offered[]} acts
  * @property {string} droop
  * @property {number} highest_seed
+ * @property {string | null} place which exercise of how many, in a set
+ * @property {string[]} places of the exercises of a set
  * @property {Truth | null} truth
  */
 
 const root = document.documentElement;
+const main = /** @type {HTMLElement} */ (document.querySelector('main'));
 
 const form = /** @type {HTMLFormElement} */ (get('form'));
 const crank = new Crank(showCrank);
 const noteButton = /** @type {HTMLButtonElement} */ (get('note'));
 const seed = /** @type {HTMLInputElement} */ (get('seed'));
 const level = /** @type {HTMLSelectElement} */ (get('level'));
-const fitOffset = /** @type {HTMLSelectElement} */ (get('fit-offset'));
-const fitAim = /** @type {HTMLInputElement} */ (get('fit-aim'));
 const sag = /** @type {HTMLInputElement} */ (get('sag'));
 
 const BEGINNING_SEED = '1';
+const OF_AN_ACT = /^rounds\.\d+\.(act$|dowels\.|square\.)/;
 /** Changes of these leave the readings as they are. */
 const KEEPS_READINGS = ['exercise.positions', 'exercise.part', 'indicator.sag'];
 
@@ -63,22 +70,27 @@ const KEEPS_READINGS = ['exercise.positions', 'exercise.part', 'indicator.sag'];
 let practice = null;
 /** The readings of each round, bore and face. @type {{ bore: Readings, face: Readings }[]} */
 let rounds = [];
-/** The dowels of each round after the first, as typed. @type {{ offset: string, aim: string }[]} */
-let fits = [];
+/** What was done before each round after the first, as typed. @type {Act[]} */
+let acts = [];
 let wantsTruth = false;
+const course = new Course();
+/** What was kept of an exercise and is not yet back in its fields. @type {Record<string, string> | null} */
+let kept = null;
 /** Counts the beginnings: what was asked for before one has no place after it. */
 let beginnings = 0;
 
-/** @param {typeof fits} [fitted] */
-function readForm(fitted = fits) {
+/** @param {Act[]} [done] */
+function readForm(done = acts) {
   const texts = /** @type {Record<string, string>} */ ({});
   for (const [name, value] of new FormData(form)) texts[name] = String(value);
-  texts['exercise.rounds'] = String(fitted.length + 1);
-  fitted.forEach(({ offset, aim }, i) => {
-    texts[`rounds.${i + 1}.dowels.0.offset`] = offset;
-    texts[`rounds.${i + 1}.dowels.0.aim`] = aim;
+  // What is about to be put back counts as if it were there.
+  for (const [name, text] of Object.entries(kept ?? {})) texts[name] ??= text;
+  texts['exercise.rounds'] = String(done.length + 1);
+  done.forEach((act, i) => {
+    for (const [name, text] of Object.entries(act)) texts[`rounds.${i + 1}.${name}`] = text;
   });
   if (wantsTruth) texts['exercise.truth'] = '1';
+  if (course.set) Object.assign(texts, { 'exercise.set': course.set, 'exercise.at': course.at });
   return texts;
 }
 
@@ -116,20 +128,22 @@ function started(state, text) {
 }
 
 /** Ask, and show what comes back; tells whether it could be done, null where it was overtaken.
- * @param {typeof fits} [fitted] */
-async function ask(fitted = fits) {
+ * @param {Act[]} [done] */
+async function ask(done = acts) {
+  course.keep(readForm());
   try {
-    const shown = await core.practise(readForm(fitted));
+    const shown = await core.practise(readForm(done));
     if (shown === null) return null;
     const { practice: found, answer } = shown;
     if (found.state === 'faults') {
       showFaults(found.faults);
       return false;
     }
-    fits = fitted;
+    acts = done;
     practice = found;
     showPractice(found);
     paint(answer);
+    if (kept) putBack(found, kept);
     return true;
   } catch (error) {
     // When Python is gone for good, onFailed has said so already.
@@ -142,16 +156,11 @@ async function ask(fitted = fits) {
   }
 }
 
-/** The dowels that are about to be fitted have their fault at their own fields.
- * @param {{ field: string, text: string }[]} faults */
+/** What is about to be done has its fault at its own fields. @param {{ field: string, text: string }[]} faults */
 function showFaults(faults) {
-  const names = faults.map(({ field, text }) => {
-    if (field.endsWith('dowels.0.aim')) return { field: fitAim, text };
-    if (field.endsWith('dowels.0.offset')) return { field: fitOffset, text };
-    return { field: form.elements.namedItem(field), text };
-  });
-  for (const { field, text } of names) {
-    markFault(field instanceof HTMLElement ? field : seed, text);
+  for (const { field, text } of faults) {
+    const found = fieldOfAct(field) ?? form.elements.namedItem(field);
+    markFault(found instanceof HTMLElement ? found : seed, text);
   }
 }
 
@@ -160,18 +169,19 @@ function showPractice(shown) {
   clearFaults();
   get('title').textContent = shown.title;
   get('level-text').textContent = shown.level;
+  get('place').textContent = shown.place ?? '';
+  for (const id of ['in-set', 'finish']) get(id).hidden = !shown.place;
+  for (const id of ['alone', 'truth-part', 'teacher']) get(id).hidden = Boolean(shown.place);
   get('round').textContent = shown.round;
   drawing('dial-view', shown.dial);
   drawing('crank-view', shown.crank);
-  const chosen = fitOffset.value;
-  fitOffset.replaceChildren(...shown.sizes.map(({ value, text }) => new Option(text, value)));
-  if (chosen) fitOffset.value = chosen;
-  while (rounds.length <= fits.length) addRound(rounds.length, shown.round);
+  offerActs(shown.acts, shown.sizes);
+  while (rounds.length <= acts.length) addRound(rounds.length, shown.round);
   for (const { bore, face } of rounds) {
     bore.show(shown.positions);
     face.show(shown.positions);
   }
-  const isOld = fits.length > 0 && !isBegun(readings(rounds.length - 1).bore);
+  const isOld = acts.length > 0 && !isBegun(readings(rounds.length - 1).bore);
   get('old-answer').hidden = !isOld;
   for (const id of ['shown', 'strip-verdict', 'strip-headline']) get(id).classList.toggle('stale', isOld);
   paintTruth(shown.truth);
@@ -243,37 +253,95 @@ function showPart() {
 
 /** The same housing again, or another, from the beginning. */
 function begin() {
+  main.inert = false;
+  clear();
+  ask();
+}
+
+function clear() {
   beginnings += 1;
+  kept = null;
   rounds = [];
-  fits = [];
+  acts = [];
   wantsTruth = false;
   get('rounds').replaceChildren();
   sag.value = '';
-  fitAim.value = '';
-  fitOffset.value = '';
+  clearActs();
   crank.put(0);
+  nameUnits();
+}
+
+function nameUnits() {
   const units = readForm().units === 'metric' ? 'metric' : 'inch';
   for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
+}
+
+/** Open an exercise of the set as it was left. The page waits: what is typed meanwhile would be lost. */
+async function openInSet() {
+  main.inert = true;
+  course.isBack = false;
+  clear();
+  const beginning = beginnings;
+  const fields = await course.take();
+  if (beginning !== beginnings) return;
+  kept = fields;
+  for (const [name, text] of Object.entries(fields)) putText(name, text);
+  for (let n = 1; `rounds.${n}.act` in fields; n++) acts.push(actOf(fields, n));
+  nameUnits();
+  if (!(await ask())) course.isBack = true;
+  main.inert = false;
+}
+
+/** What was done before a round. @param {Record<string, string>} fields @param {number} n */
+function actOf(fields, n) {
+  const own = Object.entries(fields).filter(([name]) => OF_AN_ACT.test(name) && name.startsWith(`rounds.${n}.`));
+  return Object.fromEntries(own.map(([name, text]) => [name.replace(`rounds.${n}.`, ''), text]));
+}
+
+/** @param {string} name @param {string} text */
+function putText(name, text) {
+  const found = form.elements.namedItem(name);
+  const isField = found instanceof HTMLInputElement || found instanceof HTMLSelectElement;
+  if (isField || found instanceof RadioNodeList) found.value = text;
+}
+
+/** The readings that were kept, into the fields that are there now. @param {Practice} shown @param {Record<string, string>} fields */
+function putBack({ positions }, fields) {
+  kept = null;
+  rounds.forEach((round, n) => {
+    for (const what of /** @type {const} */ (['bore', 'face'])) {
+      const sweeps = Object.keys(fields).filter((name) => name.startsWith(`rounds.${n}.${what}.closing.`));
+      round[what].setCount(sweeps.length);
+      round[what].show(positions);
+    }
+  });
+  for (const [name, text] of Object.entries(fields)) putText(name, text);
+  for (const { bore, face } of rounds) for (const swept of [bore, face]) swept.adopt();
+  course.isBack = true;
+  showPart();
   ask();
 }
 
 /** The exercise that the address names: texts, which Python checks. */
 function readAddress() {
   const named = new URLSearchParams(location.hash.slice(1));
+  course.set = named.get('set') ?? '';
+  course.at = named.get('at') ?? '1';
   seed.value = (named.get('seed') ?? BEGINNING_SEED).slice(0, seed.maxLength);
   const wanted = named.get('level') ?? '1';
   level.value = [...level.options].some(({ value }) => value === wanted) ? wanted : '1';
 }
 
 function writeAddress() {
-  const named = new URLSearchParams({ seed: seed.value, level: level.value });
+  const { set, at } = course;
+  const alone = { seed: seed.value, level: level.value };
+  const named = new URLSearchParams(set ? { set, at } : alone);
   history.replaceState(null, '', `#${named}`);
 }
 
 /** Any exercise, not to be foretold: drawn here, since Python knows no chance without a seed. */
 function drawSeed() {
-  const [drawn = 0] = crypto.getRandomValues(new Uint32Array(1));
-  seed.value = String(1 + (drawn % (practice?.highest_seed ?? 999)));
+  seed.value = String(drawn(practice?.highest_seed ?? 999));
 }
 
 form.addEventListener('submit', (event) => event.preventDefault());
@@ -314,7 +382,7 @@ get('measure-droop').addEventListener('click', () => {
 });
 get('fit').addEventListener('click', async () => {
   clearFaults();
-  const wanted = [...fits, { offset: fitOffset.value, aim: fitAim.value }];
+  const wanted = [...acts, readAct()];
   const beginning = beginnings;
   let done;
   do done = await ask(wanted);
@@ -332,16 +400,50 @@ get('tell').addEventListener('click', () => {
   ask();
 });
 get('new').addEventListener('click', () => {
+  course.set = '';
   drawSeed();
   writeAddress();
   begin();
 });
-addEventListener('hashchange', () => {
-  readAddress();
-  begin();
+/** To another exercise of the set. @param {1 | -1} way */
+function stepInSet(way) {
+  const places = practice?.places ?? [];
+  const at = places[places.indexOf(course.at) + way];
+  if (!at) return;
+  course.at = at;
+  writeAddress();
+  openInSet();
+  get('title').scrollIntoView();
+}
+get('set-back').addEventListener('click', () => stepInSet(-1));
+get('set-on').addEventListener('click', () => stepInSet(1));
+get('send').addEventListener('click', () => course.send(core, practice?.places ?? []));
+get('forget').addEventListener('click', async () => {
+  if (!confirm(say('set.sure'))) return;
+  await course.forget();
+  openInSet();
 });
+letCopy('sent-link', 'copy-sent');
+startTeacher(core, () => practice?.highest_seed ?? 999);
+
+/** What the address asks for. */
+function openAddress() {
+  const results = /^#results=(.*)$/.exec(location.hash)?.[1];
+  if (results) return showAlone(results);
+  readAddress();
+  writeAddress();
+  if (course.set) openInSet();
+  else begin();
+}
+
+/** Beside a pupil's results any exercise stands; the link stays in the address. @param {string} results */
+function showAlone(results) {
+  course.set = '';
+  seed.value = BEGINNING_SEED;
+  begin();
+  showResults(results);
+}
+addEventListener('hashchange', openAddress);
 
 crank.letDrag(() => practice?.sense ?? null);
-readAddress();
-writeAddress();
-begin();
+openAddress();

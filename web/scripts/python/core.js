@@ -15,6 +15,10 @@ export function startCore(options) {
     answer: (form) => messenger.ask({ form }),
     /** The practice housing. @param {Fields} form */
     practise: (form) => messenger.ask({ practice: form }),
+    /** A pupil's work as a link. @param {{ set: string, name: string, work: Fields[] }} work */
+    sendResults: (work) => messenger.askSurely({ send_results: work }),
+    /** What pupils' links come to. @param {string} lines */
+    openResults: (lines) => messenger.askSurely({ open_results: lines }),
     /** What a link comes to when it is worked out again. @param {string} fragment */
     openLink: (fragment) => messenger.ask({ link: fragment }),
     /** Link and sheet of a form, when nothing else is asked. @param {Fields} form */
