@@ -3,9 +3,10 @@
 Pyodide hands out every function, so that packages written in C can be linked to it while it runs,
 and brings all of Python's modules that are written in C, SQLite among them. Here nothing is ever
 linked, and `runtime.txt` names what is never imported. So the exports go that Pyodide's own scripts
-do not use, the modules' entries in Python's table of built-in modules, and the pointers to
-their functions; then Binaryen's wasm-opt takes out every function that nothing leads to. No constant
-is touched: a function too many traps, one constant too many would be a wrong figure. Numbers of places and addresses stay as they are, since they are written into the code.
+do not use, the modules' entries in Python's table of built-in modules, and the pointers to their
+functions; then Binaryen's wasm-opt takes out every function that nothing leads to. No constant is
+touched: a function too many traps, one constant too many would be a wrong figure. Numbers of places
+and addresses stay as they are, since they are written into the code.
 
 What is called all the same traps, which Pyodide tells as a fatal error: the build asks Python a
 question on what is left, and every test of the pages runs on it.
