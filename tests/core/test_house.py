@@ -41,6 +41,12 @@ ALLOWED: dict[str, dict[str, str]] = {
         "Math.atan2(y, x)": "where a finger is on the screen",
         "turned": "by how much a finger went round on the screen",
     },
+    "read-dial.js": {
+        "this.picture.width / 2": "the middle of the picture on the screen, in pixels",
+        "this.picture.offsetLeft + Number": "where the mark is on the screen, in pixels",
+        "this.picture.offsetTop + Number": "where the mark is on the screen, in pixels",
+        "Number(this.mark.dataset.x), Number(this.mark.dataset.y)": "where the mark is",
+    },
 }
 
 

@@ -7,11 +7,15 @@ from typing import Any
 
 from sweepsheet.form.parse import number_or_text
 
-_FEWEST, _MOST, _LARGEST = 2, 1000, 1e6
+# What a text may say, as the reader of photos takes it.
+_RANGES = {
+    "scale": {"divisions": (2.0, 1000.0), "step": (1e-6, 1e6)},
+    "reference": {"reading": (-1e6, 1e6)},
+}
 
 
 def typed_dial(asked: Mapping[str, Any]) -> dict[str, Any] | None:
-    """The request with numbers for texts; ``None`` where one of them is no number that can be.
+    """The request with numbers for typed texts; ``None`` where a text is no number that can be.
 
     >>> typed_dial({"scale": {"divisions": "100", "step": "0,5", "clockwise": True}})
     {'scale': {'divisions': 100.0, 'step': 0.5, 'clockwise': True}}
@@ -19,24 +23,18 @@ def typed_dial(asked: Mapping[str, Any]) -> dict[str, Any] | None:
     True
     """
     found = dict(asked)
-    scale, reference = asked.get("scale"), asked.get("reference")
-    if isinstance(scale, dict):
-        divisions, step = _number(scale.get("divisions")), _number(scale.get("step"))
-        if divisions is None or step is None or divisions != int(divisions):
-            return None
-        if not (_FEWEST <= divisions <= _MOST and 0.0 < step <= _LARGEST):
-            return None
-        found["scale"] = {**scale, "divisions": divisions, "step": step}
-    if isinstance(reference, dict):
-        reading = _number(reference.get("reading"))
-        if reading is None:
-            return None
-        found["reference"] = {**reference, "reading": reading}
+    for part, ranges in _RANGES.items():
+        given = asked.get(part)
+        if not isinstance(given, dict):
+            continue
+        found[part] = dict(given)
+        for name, (least, most) in ranges.items():
+            if not isinstance(given.get(name), str):
+                continue  # a number already, or nothing that was typed
+            number = number_or_text(given[name])
+            if not isinstance(number, float) or not least <= number <= most:
+                return None
+            if name == "divisions" and number != int(number):
+                return None
+            found[part][name] = number
     return found
-
-
-def _number(value: object) -> float | None:
-    """A number, or one that was typed."""
-    read = number_or_text(value) if isinstance(value, str) else value
-    is_number = isinstance(read, int | float) and not isinstance(read, bool)
-    return float(read) if is_number else None  # type: ignore[arg-type]

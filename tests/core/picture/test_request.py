@@ -58,7 +58,7 @@ def test_a_refusal_says_what_to_do() -> None:
 @pytest.mark.parametrize(
     ("part", "name", "value"),
     [
-        ("scale", "divisions", 1), ("scale", "divisions", 10.5), ("scale", "divisions", "100"),
+        ("scale", "divisions", 1), ("scale", "divisions", 10.5), ("scale", "divisions", [100]),
         ("scale", "divisions", True), ("scale", "divisions", 100_000), ("scale", "step", 0),
         ("scale", "step", None), ("scale", "clockwise", "yes"), ("scale", "clockwise", 1),
         ("taps", "middle", [1]), ("taps", "middle", "12"), ("taps", "zero", [1, None]),
@@ -71,6 +71,25 @@ def test_what_is_no_request_is_refused(part: str, name: str, value: object) -> N
     dial[part][name] = value
     with pytest.raises(InputError):
         asked(dial)
+
+
+def test_what_was_typed_is_read_as_typed() -> None:
+    typed = {"divisions": " 100 ", "step": "0,5", "clockwise": True}
+    assert asked({"scale": typed, "taps": TAPS})["turn"] == 50.0
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [
+        ("divisions", ""), ("divisions", "1"), ("divisions", "10.5"), ("divisions", "<b>"),
+        ("step", "0"), ("step", "-1"), ("step", "1e9"), ("step", "x"),
+    ],
+)  # fmt: skip
+def test_what_was_typed_wrongly_is_refused_in_words(name: str, text: str) -> None:
+    shown = asked({"scale": SCALE | {name: text}, "taps": TAPS})
+    assert (shown["state"], shown["code"]) == ("refused", "scale")
+    first = {"reference": {"face": None, "reading": "o"}}
+    assert asked({"scale": SCALE, "picture": {}} | first)["code"] == "scale"
 
 
 @pytest.mark.parametrize(
