@@ -210,6 +210,12 @@ function showCrank() {
   noteButton.textContent = entry.note ?? say('exercise.to_mark');
 }
 
+/** The dial is on something else: until Python tells its turn, nothing can be noted. */
+function awaitTurn() {
+  if (practice) practice = { ...practice, turn: [] };
+  noteButton.disabled = true;
+}
+
 // Rounds ----------------------------------------------------------------------------------------
 
 /** @param {number} n */
@@ -354,6 +360,7 @@ form.addEventListener('input', ({ target }) => {
   if (name === 'exercise.part') {
     crank.put(0);
     showPart();
+    awaitTurn();
   }
   if (target === seed || target === level) writeAddress();
   if (!name || name.startsWith('rounds.') || KEEPS_READINGS.includes(name)) return ask();
@@ -392,6 +399,7 @@ get('fit').addEventListener('click', async () => {
   const bore = /** @type {HTMLInputElement} */ (form.querySelector('[name="exercise.part"]'));
   bore.checked = true;
   showPart();
+  awaitTurn();
   await ask();
   document.querySelector('#bench .choice')?.scrollIntoView();
 });
