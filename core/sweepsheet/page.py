@@ -62,7 +62,8 @@ def handle_request(request: str) -> str:
     - ``form``: a form, for the answer to it; ``share``: for its link and its sheet on paper.
     - ``link``: a fragment, for what it comes to; ``csv``: a form, for a file of its readings.
     - ``export``: ``[form, ...]``, for a file; ``export_pictures``: the same with pictures,
-      ``{"forms": [...], "pictures": [base64, ...]}``; ``import``: a text, for the jobs in it.
+      ``{"forms": [...], "pictures": [base64, ...]}``; ``import``: a text, for the jobs in it;
+      ``import_beside``: ``{"text": text, "here": [form, ...]}``, for those that are not here yet.
     - ``practice``: a form, for the practice housing; ``guide``: ``{"form": form, "at":
       "rounds.0.bore"}``, for what leads through a sweep.
     - ``send_results``: ``{"set": text, "name": text, "work": [form, ...]}``, for a pupil's link;
@@ -131,6 +132,13 @@ def open_file(text: str, language: Language = ENGLISH) -> Shown:
     from sweepsheet.files.exchange import import_file  # noqa: PLC0415 - an answer can do without
 
     return import_file(text, language)
+
+
+def open_beside(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
+    """The jobs in a file that are not on the phone yet."""
+    from sweepsheet.files.exchange import import_file  # noqa: PLC0415 - an answer can do without
+
+    return import_file(asked["text"], language, asked["here"])
 
 
 def practise(form: Form, language: Language = ENGLISH) -> Shown:
@@ -357,6 +365,12 @@ def _are_forms_with_pictures(asked: object) -> bool:
     return isinstance(pictures, list) and all(map(_is_text, pictures))
 
 
+def _is_file_beside(asked: object) -> bool:
+    if not isinstance(asked, dict) or not _is_text(asked.get("text")):
+        return False
+    return _are_forms(asked.get("here"))
+
+
 def _is_sweep(asked: object) -> bool:
     return isinstance(asked, dict) and _is_form(asked.get("form")) and _is_text(asked.get("at"))
 
@@ -382,6 +396,7 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "export_pictures": (_are_forms_with_pictures, save_with_pictures),
     "csv": (_is_form, save_readings),
     "import": (_is_text, open_file),
+    "import_beside": (_is_file_beside, open_beside),
     "practice": (_is_form, practise),
     "send_results": (_is_work, send_results),
     "open_results": (_is_text, open_results),

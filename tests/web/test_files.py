@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -185,11 +186,17 @@ def test_all_jobs_go_into_one_file(page: Page, server: Server, tmp_path: Path) -
     file = save(page, "#file-save-all", tmp_path)
     data = json.loads(file.read_text())
     assert sorted(job["name"] for job in data["jobs"]) == ["One", "Two"]
+    # What is here already does not come a second time; what has changed since does.
     choose(page, file)
-    expect(page.locator("#file-status")).to_contain_text("2 jobs are opened as new ones")
-    expect(page.locator("#job-list button")).to_have_count(3)
+    expect(page.locator("#file-status")).to_contain_text("Already on this phone: 2.")
+    expect(page.locator("#job-list button")).to_have_count(1)
+    page.locator('[name="rounds.0.bore.sweeps.0.0"]').fill("9")
+    kept(page)
+    choose(page, file)
+    expect(page.locator("#file-status")).to_contain_text("The job is opened as a new one.")
+    expect(page.locator("#job-list button")).to_have_count(2)
     expect(page.locator("#job-name")).to_have_value("Two")
-    assert sorted(names(page)) == ["One", "One", "Two"]
+    assert sorted(names(page)) == ["One", "Two"]
 
 
 @pytest.mark.parametrize(
@@ -346,3 +353,28 @@ def test_a_tapered_pilot_is_kept_where_a_job_has_it_and_not_offered(
     choose(page, as_file(make_job((0, -5, -11, -5), housing={"pilot_bearing": "needle"})))
     assert page.locator("#pilot-bearing").input_value() == "needle"
     assert tapered.is_disabled()
+
+
+def test_many_jobs_are_found_put_in_order_and_not_restored_twice(
+    page: Page, server: Server, tmp_path: Path
+) -> None:
+    open_page(page, server)
+    names = [f"job {n}" for n in range(12)]
+    jobs = [make_job((0, n, 2, 1)) | {"name": name} for n, name in enumerate(names)]
+    path = tmp_path / "all.json"
+    path.write_text(json.dumps({"format": "sweepsheet-jobs", "version": 1, "jobs": jobs}), "utf-8")
+    expect(page.locator("#job-find-part")).to_be_hidden()
+    page.locator("#file-open").set_input_files(path)
+    rows = page.locator("#job-list button")
+    expect(rows).to_have_count(11)  # one of them is open
+    page.locator("#job-find").fill("JOB 1")
+    expect(rows).to_have_text([re.compile(f"^job {n} ") for n in (1, 10, 11)])
+    page.locator("#job-order").select_option("name")
+    expect(rows.first).to_have_text(re.compile("^job 1 "))
+    page.locator("#job-find").fill("nothing like it")
+    expect(rows).to_have_count(0)
+    page.locator("#job-find").fill("")
+    expect(rows).to_have_count(11)
+    page.locator("#file-open").set_input_files(path)
+    expect(page.locator("#file-status")).to_have_text("Already on this phone: 12.")
+    expect(rows).to_have_count(11)

@@ -87,5 +87,5 @@ def test_what_is_no_mark_is_told_at_its_field(form: Page) -> None:
     expect(form.locator("#marks-first-field .fault")).to_be_empty()
     form.locator("#positions-choice").select_option("bolts")
     form.locator("#marks-count").fill("99")
-    expect(form.locator("#marks-count-field .fault")).to_contain_text("from 3 to 36")
+    expect(form.locator("#marks-count-field .fault")).to_contain_text("from 3 to 72")
     assert len(typed(form)) == 8

@@ -17,13 +17,15 @@ from sweepsheet.files.shape import check_shape
 from sweepsheet.form.from_job import form_of
 from sweepsheet.form.to_job import draft_of, job_of
 from sweepsheet.job.fields import is_harmful, shown
+from sweepsheet.job.model import SECTIONS, SETTINGS
 from sweepsheet.job.read import FORMAT, LONGEST_NAME, VERSION, read_job
 from sweepsheet.job.strict_json import load_json
+from sweepsheet.maths.units import INCH, SYSTEMS, UnitSystem
 from sweepsheet.words.faults import InputError, refused
 from sweepsheet.words.messages import Language
 
 JOBS_FORMAT = "sweepsheet-jobs"
-MOST_JOBS = 100
+MOST_JOBS = 500
 # Without the pictures that it may carry, and with them.
 LONGEST_JOBS = 2_000_000
 LONGEST_FILE = LONGEST_JOBS + LONGEST_PICTURES
@@ -115,8 +117,11 @@ def _harmless(character: str) -> str:
 # From a file -------------------------------------------------------------------------------
 
 
-def import_file(text: str, language: Language) -> Data:
-    """The jobs in the text of a file, as texts of the form; or why it is refused."""
+def import_file(text: str, language: Language, here: Sequence[Form] = ()) -> Data:
+    """The jobs in the text of a file, as texts of the form; or why it is refused.
+
+    What is ``here`` already, to the last reading and by the same name, does not come a second time.
+    """
     try:
         # Only a file that carries pictures may be so long.
         longest = LONGEST_FILE if f'"{KEY}"' in text else LONGEST_JOBS
@@ -129,10 +134,36 @@ def import_file(text: str, language: Language) -> Data:
         forms = [form_of(check_shape(data)) for data in jobs]
     except InputError as error:
         return _asrefused(error, language)
-    key = "file.csv_opened" if from_csv else "file.opened"
-    told = _told(key if len(forms) == 1 else "file.opened_all", forms, language)
-    named = [{"name": "", **form} for form in forms]
+    known = {key for form in here for key in (_key(form), _key(form, named=False))}
+    new = [form for form in forms if _key(form, named=bool(form.get("name"))) not in known]
+    told = language.say("file.here", n=len(forms) - len(new)) if len(new) < len(forms) else ""
+    if new:
+        key = "file.csv_opened" if from_csv else "file.opened"
+        opened = _told(key if len(new) == 1 else "file.opened_all", new, language)
+        told = f"{opened} {told}".strip()
+    named = [{"name": "", **form} for form in new]
     return {"state": "imported", "jobs": named, "text": told, "pictures": pictures}
+
+
+def _key(form: Form, *, named: bool = True) -> str:
+    """A job by all that stands in it, however it was typed; ``named``: by its name, too."""
+    data = _draft(form_of(_draft(form)))
+    units = SYSTEMS.get(data.get("units", ""), INCH)
+    for section in ("about", *SECTIONS):
+        # What the page puts into a field that nobody touched is as good as a blank.
+        data[section] = {
+            key: value
+            for key, value in (data.get(section) or {}).items()
+            if value not in (None, [], "") and not _is_usual(f"{section}.{key}", value, units)
+        }
+    data |= {"units": data.get("units", INCH.name)} | ({} if named else {"name": ""})
+    return json.dumps({key: each for key, each in data.items() if each}, sort_keys=True)
+
+
+def _is_usual(path: str, value: object, units: UnitSystem) -> bool:
+    setting = SETTINGS.get(path)
+    usual = None if setting is None else setting.usual_in(units)
+    return value == (list(usual) if isinstance(usual, tuple) else usual)
 
 
 def _jobs_of(text: str) -> tuple[list[Data], list[str]]:

@@ -123,8 +123,10 @@ def find_outline(grey: Grey) -> Oval | None:
     dynamic programming (Amini, Weymouth and Jain, IEEE Trans. PAMI 12, 1990), and an ellipse is
     fitted to it.
 
-    >>> disc = bytes(250 if (x - 62) ** 2 + (y - 58) ** 2 < 1600 else 30
-    ...              for y in range(120) for x in range(120))
+    >>> disc = bytes(
+    ...     250 if (x - 62) ** 2 + (y - 58) ** 2 < 1600 else 30
+    ...     for y in range(120) for x in range(120)
+    ... )
     >>> oval = find_outline(Grey(disc, 120, 120))
     >>> round(oval.x), round(oval.y), [abs(axis - 40.0) < 3.0 for axis in oval.axes]
     (62, 58, [True, True])

@@ -222,7 +222,7 @@ def test_what_can_be_mended_is_opened_and_marked(path: str, value: object, field
         ('{"format": "sweepsheet-job", "format": "sweepsheet-job"}', "twice"),
         ("{" * 100, "nested"), ('{"a": ' * 20 + "1" + "}" * 20, "nested"),
         (" " * (LONGEST_FILE + 1), "larger"),
-        ('{"format": "sweepsheet-jobs", "version": 1, "jobs": []}', "One to 100"),
+        ('{"format": "sweepsheet-jobs", "version": 1, "jobs": []}', "One to 500"),
         ('{"format": "sweepsheet-jobs", "version": 1, "jobs": [1]}', "no job"),
         ('{"format": "sweepsheet-jobs", "version": 1, "jobs": 1}', "no job"),
         ('{"format": "sweepsheet-jobs", "version": 1, "jobs": [], "x": 1}', "no job"),
@@ -433,3 +433,48 @@ def test_spoiled_files_that_are_opened_can_be_answered_and_saved_again() -> None
             text = saved(form)["text"]
             assert opened(text)[0] == opened(saved(opened(text)[0])["text"])[0]
     assert tried > 100
+
+
+# What is here already -----------------------------------------------------------------------------
+
+
+def beside(text: str, *here: dict[str, str]) -> dict[str, Any]:
+    request = {"import_beside": {"text": text, "here": list(here)}}
+    found: dict[str, Any] = json.loads(handle_request(json.dumps(request)))
+    return found
+
+
+def test_a_file_that_is_read_twice_gives_no_doubles() -> None:
+    """Typed otherwise, but the same; and what has changed since comes as another job."""
+    first = form_of(whole_job()) | {"name": "van"}
+    other = form_of(make_job((0, 1, 2, 1))) | {"name": "tractor"}
+    text = export_file([first, other], ENGLISH)["text"]
+    typed = other | {"rounds.0.bore.sweeps.0.1": "1.0"}
+    again = beside(text, first, typed)
+    assert (again["state"], again["jobs"]) == ("imported", [])
+    assert again["text"] == "Already on this phone: 2."
+    changed = beside(text, first, other | {"rounds.0.bore.sweeps.0.1": "2"})
+    assert [job["name"] for job in changed["jobs"]] == ["tractor"]
+    assert changed["text"] == "The job is opened as a new one. Already on this phone: 1."
+    renamed = beside(text, first, other | {"name": "digger"})
+    assert [job["name"] for job in renamed["jobs"]] == ["tractor"]
+    assert len(beside(text)["jobs"]) == 2
+
+
+def test_a_job_without_a_name_is_known_by_what_stands_in_it() -> None:
+    """It has been given the file's name here."""
+    form = form_of(make_job((0, 1, 2, 1)))
+    text = export_file([form], ENGLISH)["text"]
+    assert beside(text, form | {"name": "jobs.json"})["jobs"] == []
+
+
+def test_two_alike_in_one_file_both_come() -> None:
+    form = form_of(make_job((0, 1, 2, 1)))
+    text = export_file([form, form], ENGLISH)["text"]
+    assert len(beside(text)["jobs"]) == 2
+
+
+@pytest.mark.parametrize("wrong", ["", [], {"text": "{}"}, {"text": 1, "here": []}, {"here": []}])
+def test_what_is_no_file_beside_jobs_is_refused(wrong: object) -> None:
+    with pytest.raises(InputError):
+        handle_request(json.dumps({"import_beside": wrong}))

@@ -1,5 +1,5 @@
 // Jobs into files on this phone and back. Python makes the texts and reads them; what is opened always
-// becomes a new job.
+// becomes a new job, but for one that is here already.
 
 import { get } from '../common/dom.js';
 import { readForm } from '../form/form.js';
@@ -123,11 +123,11 @@ export class Files {
   async #open(file) {
     if (file.size > LONGEST_FILE) return say('files.too_large');
     /** @type {Answer} */
-    const answer = await this.#core.openFile(await file.text());
+    const answer = await this.#core.openFile(await file.text(), await this.#jobs.all());
     if (answer.state !== 'imported') return answer.state === 'refused' ? answer.text : '';
     const named = answer.jobs.map((job) => ({ ...job, name: job.name || file.name }));
     const told = await this.#take(answer.pictures);
-    await this.#jobs.add(named);
+    if (named.length) await this.#jobs.add(named);
     return answer.text + told;
   }
 }

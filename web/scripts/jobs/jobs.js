@@ -8,8 +8,8 @@
 import { get } from '../common/dom.js';
 import { changed, differences } from '../form/changes.js';
 import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from '../form/form.js';
-import { STANDINGS } from '../common/core-values.js';
 import { Answers } from './answers.js';
+import { JobList } from './job-list.js';
 import { OPEN_HERE, Store, newId } from './store.js';
 import { say } from '../common/words.js';
 
@@ -19,11 +19,6 @@ import { say } from '../common/words.js';
 /** @typedef {import('./store.js').Fields} Fields */
 
 const address = new URL('..', import.meta.url).href;
-
-/** What was last found. Older releases kept it in words. @param {string} stage */
-function stageWord(stage) {
-  return STANDINGS.some((known) => known === stage) ? say(`answer.verdict.${stage}`) : stage;
-}
 
 /** An answer that is not kept comes when Python is up. @param {unknown} error */
 function cantKeep(error) {
@@ -63,6 +58,11 @@ export class Jobs {
 
   /** Tells other pages of the same host what was written here. */
   #others = new BroadcastChannel(`sweepsheet ${address}`);
+
+  #listed = new JobList((id) => {
+    this.onCome(true);
+    this.#inTurn(() => this.#show(id));
+  });
 
   /** @param {() => void} onChange the form was changed from here
    * @param {(isChosen: boolean) => void} onCome a job has come back: chosen from the list, or as the page
@@ -305,23 +305,7 @@ export class Jobs {
     // Another page may have named it; what was typed here meanwhile counts.
     if (document.activeElement !== name && name.value === before) name.value = open?.name ?? '';
     get('job-title').textContent = open?.name || say('job.unnamed');
-    const rows = jobs
-      .filter(({ id }) => id !== this.#open)
-      .map((job) => {
-        const button = document.createElement('button');
-        button.type = 'button';
-        const when = new Date(job.changed).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' });
-        button.textContent = [job.name || say('job.unnamed'), stageWord(job.stage), when].filter(Boolean).join(' · ');
-        button.addEventListener('click', () => {
-          this.onCome(true);
-          this.#inTurn(() => this.#show(job.id));
-        });
-        const row = document.createElement('li');
-        row.append(button);
-        return row;
-      });
-    get('job-list').replaceChildren(...rows);
-    get('job-list-title').hidden = rows.length === 0;
+    this.#listed.show(jobs.filter(({ id }) => id !== this.#open));
   }
 
   /** Another page wrote to this job: take it over, but for the field that is being typed in here.

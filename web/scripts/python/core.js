@@ -35,8 +35,8 @@ export function startCore(options) {
     otherJobs: (here, others) => messenger.askSurely({ memory: { here, others } }),
     /** The reading of a dial in a photo. @param {object} asked */
     readDial: (asked) => messenger.askSurely({ dial: asked }),
-    /** The jobs in the text of a file. @param {string} text */
-    openFile: (text) => messenger.askSurely({ import: text }),
+    /** The jobs in the text of a file that are not here. @param {string} text @param {Fields[]} here */
+    openFile: (text, here) => messenger.askSurely({ import_beside: { text, here } }),
     /** What jobs have told of a rig's scatter. @param {{ units: string, sweeps: object[] }} asked
      * @returns {Promise<{ text: string, offer: string }>} */
     learned: (asked) => messenger.askSurely({ rig_learned: asked }),

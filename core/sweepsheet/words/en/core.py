@@ -890,6 +890,7 @@ TABLE: dict[str, str] = {
     ),
     "file.opened": "The job is opened as a new one.",
     "file.opened_all": "{n} jobs are opened as new ones.",
+    "file.here": "Already on this phone: {n}.",
     "file.csv_opened": (
         "The readings are opened as a new job. A CSV carries nothing else: check limits, dial and "
         "contact, dimensions, dowels and the radius of the face."

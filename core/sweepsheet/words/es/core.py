@@ -947,6 +947,7 @@ TABLE: dict[str, str] = {
     ),
     "file.opened": "El trabajo está abierto como uno nuevo.",
     "file.opened_all": "{n} trabajos están abiertos como nuevos.",
+    "file.here": "Ya en este teléfono: {n}.",
     "file.csv_opened": (
         "Las lecturas están abiertas como un trabajo nuevo. Un CSV no lleva nada más: revise "
         "límites, reloj y contacto, medidas, pasadores y el radio de la cara."
