@@ -564,6 +564,7 @@ def test_a_file_whose_pictures_find_no_room_opens_without_them(
 ) -> None:
     with_example(page, server)
     file = saved(page, tmp_path)
+    reading(page, 0).fill("7")  # or the job would be here already
     page.evaluate("navigator.storage.estimate = async () => ({ quota: 5e6, usage: 4e6 })")
     page.locator("#file-open").set_input_files(file)
     expect(page.locator("#file-status")).to_contain_text("opened as a new one")

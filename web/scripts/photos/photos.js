@@ -159,6 +159,11 @@ export class Photos {
       throw error instanceof FullError ? new Error(say('photos.none_kept')) : error;
     }
     for (const name of names) this.#urls.delete(name);
+    // A job that was here without them shows them now.
+    for (const key of document.querySelectorAll('button.photo')) {
+      if (key instanceof HTMLElement && names.includes(key.dataset.photo ?? '')) delete key.dataset.photo;
+    }
+    this.show();
   }
 
   /** @param {Fields} form @returns {Promise<Fields>} */
