@@ -92,8 +92,9 @@ def _plate(solution: Solution, language: Language) -> Iterator[Section]:
             else say("plate.error_nowhere", offset=offset, pm=pm),
             say("plate.taken_out"),
         ]
-    elif plate.within is not None:
-        lines = [say("plate.within", most=Distance(plate.within, units)), say("plate.turn")]
+    else:
+        most = Distance(plate.within or 0.0, units)
+        lines = [say("plate.within", most=most), say("plate.turn")]
     yield Section("plate", _title(language, "plate"), lines=tuple(lines))
 
 

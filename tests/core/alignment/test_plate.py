@@ -67,6 +67,16 @@ def test_a_bound_is_doubt_and_moves_nothing() -> None:
     assert work_out(read_job(alone)).plate is None
 
 
+def test_the_sheet_says_what_is_known_of_the_plate() -> None:
+    found = sheet(swept(Vec2(2.0, -3.0), Vec2(0.0, -5.0)))
+    assert "1.4 thou ± 0.0 thou off its pins, toward 1:30 as first mounted" in found
+    # As good as true: no direction is sure.
+    assert "no direction sure" in sheet(swept(Vec2(0.0, -3.0), Vec2(0.0, -3.0)))
+    bounded = sheet(swept(Vec2(0.0, -3.0), plate_concentricity=2.0))
+    assert "Its bore may be 2.0 thou off its pins: that is in every ±" in bounded
+    assert "The plate that was swept" not in sheet(swept(Vec2(0.0, -3.0)))
+
+
 def test_a_sweep_that_is_not_believed_tells_nothing_of_the_plate() -> None:
     job = swept(Vec2(2.0, -3.0), Vec2(0.0, -5.0))
     job["rounds"][0]["bore"]["closing"] = [9.0]

@@ -62,7 +62,9 @@ def test_one_job_typed_many_times_makes_no_region() -> None:
     assert (usual.region, usual.held, len(usual.places)) == (None, 0, 9)
     on_a_line = usual_of([case(Vec2(float(i), 2.0 * i)) for i in range(9)])
     assert on_a_line.region is None
-    assert usual_of([case(Vec2(1.0, i * i)) for i in range(4)]).region is None
+    few = [Vec2(1.0 * i, 1.0 * i * i) for i in range(3)]
+    assert usual_of([case(place) for place in few]).region is None
+    assert region_of(few) is None
 
 
 def test_a_place_is_where_the_bore_was_on_stock_dowels() -> None:

@@ -7,6 +7,7 @@ import random
 
 import pytest
 
+from sweepsheet import sheet
 from sweepsheet.alignment.rounds import measure_round
 from sweepsheet.job.read import read_job
 from sweepsheet.maths.normal import K_95_PLANE
@@ -46,6 +47,15 @@ def test_two_seats_two_apart() -> None:
     # The seat seen alone counts for more than with the play of the fit.
     assert found.play.xx == pytest.approx(2.0 * 19.0 / K_95_PLANE**2)
     assert (found.play.yy, found.play.xy) == (found.play.xx, 0.0)
+
+
+def test_the_sheet_says_how_well_it_seats() -> None:
+    told = sheet(seated(Vec2(0.0, -3.0), Vec2(0.0, -5.0)))
+    assert "Seated again, times: 1. Lands within 6.2 thou of its place (95%)." in told
+    assert "Once tells little." in told
+    thrice = sheet(seated(Vec2(0.0, -3.0), Vec2(0.0, -5.0), Vec2(0.0, -4.0)))
+    assert "times: 2." in thrice
+    assert "Once tells little." not in thrice
 
 
 def test_a_seat_seen_often_and_better_than_its_play_is_weighed_with_it() -> None:
