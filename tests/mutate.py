@@ -37,6 +37,8 @@ MODULES: dict[str, tuple[str, ...]] = {
     "sweep.repeats": ("core/sweep/test_uncertainty.py",),
     "sweep.rig_check": (),
     "sweep.checks": (),
+    "maths.halving": ("core/maths/test_normal.py", "core/maths/test_quantiles.py"),
+    "maths.median": ("core/picture/test_needle.py",),
     "maths.normal": (),
     "maths.pooled": (),
     "maths.quantiles": (),

@@ -165,7 +165,6 @@ NO_EXAMPLE = {
     "alignment.plate.plate_of": WHOLE_JOB,
     "alignment.plate.without_plate": WHOLE_JOB,
     "alignment.rounds.measure_rounds": WHOLE_JOB,
-    "remedy.seating.mean_center": "a mean",
     "remedy.seating.mean_covariance": "a mean",
     "sweep.uncertainty.uncertainty_of": MANY_PARTS,
     "remedy.unequal_pairs.pairs_for": WHOLE_JOB,

@@ -19,20 +19,3 @@ def plane_factor(dof: int) -> float:
     (6.1644, 2.643, 2.4478)
     """
     return math.sqrt(dof * (0.05 ** (-2.0 / dof) - 1.0))
-
-
-def chance_of_more(squares: float, dof: int) -> float:
-    """The probability that chi-squared with an even number of degrees of freedom is larger.
-
-    ``exp(-x/2)`` times the first ``dof / 2`` terms of the series of ``exp(x/2)``
-    (Abramowitz and Stegun, 26.4.5).
-
-    >>> round(chance_of_more(5.991465, 2), 6), round(chance_of_more(9.487729, 4), 6)
-    (0.05, 0.05)
-    """
-    half = squares / 2.0
-    term = total = 1.0
-    for k in range(1, dof // 2):
-        term *= half / k
-        total += term
-    return math.exp(-half) * total

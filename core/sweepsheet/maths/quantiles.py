@@ -10,6 +10,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
+from sweepsheet.maths.halving import halved
+
 
 def chi_squared_above(value: float, dof: int) -> float:
     """The probability that chi-squared with ``dof`` degrees of freedom lies above ``value``.
@@ -74,10 +76,5 @@ def _where(rising: Callable[[float], float], wanted: float) -> float:
     low, high = 0.0, 1.0
     while rising(high) < wanted:
         low, high = high, 2.0 * high
-    for _ in range(60):
-        middle = (low + high) / 2.0
-        if rising(middle) < wanted:
-            low = middle
-        else:
-            high = middle
+    low, high = halved(rising, wanted, low, high)
     return (low + high) / 2.0

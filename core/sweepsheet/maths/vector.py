@@ -8,6 +8,7 @@ unit squared.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 # A vector shorter than this is nothing: far below any reading, far above what can't be divided by.
@@ -161,6 +162,18 @@ class Principal:
 
 ZERO = Vec2(0.0, 0.0)
 ZERO_COVARIANCE = Sym2(0.0, 0.0, 0.0)
+
+
+def mean_of(vectors: Sequence[Vec2]) -> Vec2:
+    """The mean of some vectors, of which there is one at least.
+
+    >>> mean_of([Vec2(1.0, 2.0), Vec2(3.0, -2.0)])
+    Vec2(x=2.0, y=0.0)
+    """
+    total = ZERO
+    for v in vectors:
+        total = total + v
+    return total.scaled(1.0 / len(vectors))
 
 
 def outer(v: Vec2) -> Sym2:

@@ -7,8 +7,9 @@ from typing import Any
 
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
+from sweepsheet.maths.median import median
 from sweepsheet.maths.units import UnitSystem
-from sweepsheet.memory.usual import LEAST_MOVES, LEAST_PLACES, Usual, case_of, middle_of, usual_of
+from sweepsheet.memory.usual import LEAST_MOVES, LEAST_PLACES, Usual, case_of, usual_of
 from sweepsheet.memory.view import memory_view
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.faults import InputError
@@ -81,8 +82,8 @@ def _places(usual: Usual, units: UnitSystem, language: Language) -> Iterator[str
     if n == 0:
         return
     sizes = [place.length / units.mm for place in usual.places]
-    median, most = Distance(middle_of(sizes), units), Distance(max(sizes), units)
-    yield language.say("memory.offset", median=median, most=most)
+    middle, most = Distance(median(sizes), units), Distance(max(sizes), units)
+    yield language.say("memory.offset", median=middle, most=most)
     if usual.region is None:
         yield language.say("memory.few", n=n, wanted=LEAST_PLACES)
         return
@@ -92,19 +93,19 @@ def _places(usual: Usual, units: UnitSystem, language: Language) -> Iterator[str
 
 def _face(usual: Usual, units: UnitSystem, language: Language) -> Iterator[str]:
     if usual.runouts:
-        median, most = (Angle(x, units) for x in (middle_of(usual.runouts), usual.runouts[-1]))
-        yield language.say("memory.face", median=median, most=most, n=len(usual.runouts))
+        middle, most = (Angle(x, units) for x in (median(usual.runouts), usual.runouts[-1]))
+        yield language.say("memory.face", median=middle, most=most, n=len(usual.runouts))
 
 
 def _dowels(usual: Usual, language: Language) -> Iterator[str]:
     n = len(usual.gains)
     if n < LEAST_MOVES:
         return
-    lag = middle_of(usual.lags_deg)
+    lag = median(usual.lags_deg)
     yield language.say(
         "memory.dowels",
         n=n,
-        gain=f"{100.0 * middle_of(usual.gains):.0f}",
+        gain=f"{100.0 * median(usual.gains):.0f}",
         least=f"{100.0 * min(usual.gains):.0f}",
         most=f"{100.0 * max(usual.gains):.0f}",
         lag=f"{abs(lag):.0f}",

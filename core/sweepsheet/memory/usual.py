@@ -3,10 +3,10 @@
 Each job gives one place of the bore as found. With ``m`` their mean and ``S`` their covariance
 (``n - 1`` below), the next housing's place x, measured as well, lies with 95 % in::
 
-    (x - m)' S^-1 (x - m) <= (1 + 1/n) (n - 1) (0.05 ** (-2 / (n - 2)) - 1)
+    (x - m)' S^-1 (x - m) <= (1 + 1/n) (n - 1) / (n - 2) g(n - 2)^2
 
-which is Hotelling's prediction region in the plane, its F distribution with 2 and ``n - 2`` degrees
-of freedom written out (Hotelling 1931, The generalization of Student's ratio, Annals of
+which is Hotelling's prediction region in the plane; ``g^2`` (``plane_factor``) is twice F with 2
+and ``n - 2`` degrees of freedom (Hotelling 1931, The generalization of Student's ratio, Annals of
 Mathematical Statistics 2; the region as in textbooks of multivariate statistics, from memory). It
 takes places that are drawn from one plane normal distribution, and jobs that have nothing else in
 common. Whether it is honest for these jobs is asked one by one: of how many does the region that
@@ -19,7 +19,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sweepsheet.maths.clock import direction_of, turn_between
-from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2, outer
+from sweepsheet.maths.pooled import plane_factor
+from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2, Vec2, mean_of, outer
 from sweepsheet.solution import Solution
 
 # Fewer make a region so wide that it says nothing.
@@ -127,24 +128,12 @@ def region_of(places: Sequence[Vec2]) -> Region | None:
     n = len(places)
     if n < LEAST_PLACES - 1:
         return None
-    middle = ZERO
-    for place in places:
-        middle = middle + place.scaled(1.0 / n)
+    middle = mean_of(places)
     spread = ZERO_COVARIANCE
     for place in places:
         spread = spread + outer(place - middle).scaled(1.0 / (n - 1))
     # Readings are read to a step; places on a line are of somebody who typed one job many times.
     if spread.determinant <= 1e-9 * (spread.xx + spread.yy) ** 2:
         return None
-    widen = (1.0 + 1.0 / n) * (n - 1) * (0.05 ** (-2.0 / (n - 2)) - 1.0)
+    widen = (1.0 + 1.0 / n) * (n - 1) / (n - 2) * plane_factor(n - 2) ** 2
     return Region(middle, spread.scaled(widen))
-
-
-def middle_of(values: Sequence[float]) -> float:
-    """The median.
-
-    >>> middle_of([3.0, 1.0, 2.0, 10.0])
-    2.5
-    """
-    ordered, half = sorted(values), len(values) // 2
-    return (ordered[half] + ordered[-half - 1]) / 2.0

@@ -11,8 +11,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from operator import add, sub
 
+from sweepsheet.maths.median import median
 from sweepsheet.picture.outline import Grey
-from sweepsheet.picture.straight import fit_straight, median
+from sweepsheet.picture.straight import fit_straight
 from sweepsheet.picture.ticks import Lie, samples_of
 
 # Rings of the face that are looked at, in radii of the circle of the ticks; and between which of

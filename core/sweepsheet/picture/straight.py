@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
+
+from sweepsheet.maths.median import median
 
 # Below this no point is better than another, in radii.
 _LEAST = 0.001
@@ -11,17 +13,6 @@ _LEAST = 0.001
 _MAD = 1.4826
 # A point farther off than this many standard deviations hardly counts.
 _OFF = 2.5
-
-
-def median(values: Iterable[float]) -> float:
-    """The middle of some values: as many are above it as below.
-
-    >>> median([3.0, 1.0, 9.0]), median([1.0, 2.0])
-    (3.0, 1.5)
-    """
-    ordered = sorted(values)
-    half = len(ordered) // 2
-    return (ordered[half] + ordered[~half]) / 2.0
 
 
 def fit_straight(

@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.job.model import Job
 from sweepsheet.maths.normal import K_95_PLANE
-from sweepsheet.maths.vector import Sym2, Vec2
+from sweepsheet.maths.vector import Sym2, Vec2, mean_of
 from sweepsheet.maths.verdict import judge
 from sweepsheet.remedy.dowel_uncertainty import PRIOR_SPREAD, aim_covariance, at_least
 from sweepsheet.remedy.observed_move import ObservedMove, observed_move_of
 from sweepsheet.remedy.response import LOOSE_SPREAD, DowelResponse, RoundObservation, response_of
 from sweepsheet.remedy.rigid import DowelLine, nominal_move
-from sweepsheet.remedy.seating import Seating, chains_of, mean_center, mean_covariance, play_of
+from sweepsheet.remedy.seating import Seating, chains_of, mean_covariance, play_of
 from sweepsheet.remedy.trim import Trim, trim_for
 
 
@@ -94,6 +94,7 @@ def _seen(
             if not is_latest:
                 continue
             believed = bores[-1:]
+        center = mean_of([bore.center for bore in believed])
         covariance = mean_covariance(believed)
         if seating is not None:
             covariance = covariance + seating.play.scaled(1.0 / len(believed))
@@ -102,7 +103,7 @@ def _seen(
         if chain[0]:
             covariance = covariance + aim_covariance(move, job.stock.aim_setting_deg)
         sizes = (dowels[0].offset, dowels[1].offset)
-        seen.append(RoundObservation(mean_center(believed), at_least(covariance), sizes, move))
+        seen.append(RoundObservation(center, at_least(covariance), sizes, move))
     return seen
 
 

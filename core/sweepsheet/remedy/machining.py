@@ -23,13 +23,8 @@ from sweepsheet.alignment.bore import Bore
 from sweepsheet.alignment.face import Face
 from sweepsheet.job.model import Hole, TiltFrom
 from sweepsheet.maths.clock import direction_of, polar, unit_vector
-from sweepsheet.maths.normal import (
-    K_95_LINE,
-    K_95_PLANE,
-    offset_half_width,
-    probability_inside,
-)
-from sweepsheet.maths.vector import ZERO, Sym2, Vec2, outer
+from sweepsheet.maths.normal import K_95_LINE, offset_half_width, radius95
+from sweepsheet.maths.vector import Sym2, Vec2, outer
 from sweepsheet.remedy.rigid import DowelLine
 from sweepsheet.remedy.shims import Shim
 from sweepsheet.sweep.uncertainty import rectangular
@@ -195,25 +190,6 @@ def bore_move(
         left=left,
         spare=limit - left,
     )
-
-
-def radius95(covariance: Sym2) -> float:
-    """The radius of the circle about its mean that holds a plane normal quantity with 0.95.
-
-    By halving, below the larger half axis of the 95 % ellipse, which never holds less.
-
-    >>> round(radius95(Sym2(1.0, 0.0, 1.0)), 4), round(radius95(Sym2(0.0, 0.0, 1.0)), 4)
-    (2.4477, 1.96)
-    """
-    high = K_95_PLANE * math.sqrt(covariance.principal().major)
-    low = 0.0
-    for _ in range(40):
-        middle = (low + high) / 2.0
-        if probability_inside(ZERO, covariance, middle) < 0.95:
-            low = middle
-        else:
-            high = middle
-    return high
 
 
 def line_variance(holes: tuple[Hole, Hole], setting_deg: float, small_per_long: float) -> float:

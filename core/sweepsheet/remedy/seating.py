@@ -16,8 +16,9 @@ from sweepsheet.alignment.bore import Bore
 from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.job.model import Job, Round
 from sweepsheet.maths.normal import K_95_PLANE
-from sweepsheet.maths.pooled import chance_of_more, plane_factor
-from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
+from sweepsheet.maths.pooled import plane_factor
+from sweepsheet.maths.quantiles import chi_squared_above
+from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2, mean_of
 from sweepsheet.remedy.dowel_uncertainty import at_least, play_covariance
 from sweepsheet.sweep.repeats import STATED_DOF
 
@@ -69,6 +70,13 @@ def seats_of(rounds: Sequence[Round]) -> list[int]:
     return [i for i, each in enumerate(rounds) if each.since != "plate_turned"]
 
 
+def _chains_of_this_joint(rounds: Sequence[Round]) -> list[list[int]]:
+    """The chains since the joint was last cleaned: one that was mended has a seat of its own."""
+    chains = chains_of(rounds)
+    cleaned = [i for i, chain in enumerate(chains) if rounds[chain[0]].since == "cleaned"]
+    return chains[cleaned[-1] :] if cleaned else chains
+
+
 def seating_of(job: Job, measured: Sequence[RoundResult]) -> Seating | None:
     """What the rounds tell of the seat; ``None`` where it was not seated again, or is not believed.
 
@@ -82,14 +90,11 @@ def seating_of(job: Job, measured: Sequence[RoundResult]) -> Seating | None:
     So a few tries that agree by chance don't make the seat perfect, and one that differs counts.
     """
     squares, free, dial, new, unlikely = 0.0, 0, 0.0, 0.0, 0.0
-    for chain in chains_of(job.rounds):
-        if job.rounds[chain[0]].since == "cleaned":
-            # A joint that was mended has a seat of its own.
-            squares, free, dial, new, unlikely = 0.0, 0, 0.0, 0.0, 0.0
+    for chain in _chains_of_this_joint(job.rounds):
         bores = [measured[i].bore for i in chain if not measured[i].bore.swept.unreliable]
         if len(bores) < 2:
             continue
-        middle = mean_center(bores)
+        middle = mean_of([bore.center for bore in bores])
         noise = mean_covariance(bores)
         weight = at_least(noise).inverse()
         seen = 2 * (len(bores) - 1)
@@ -112,7 +117,7 @@ def seating_of(job: Job, measured: Sequence[RoundResult]) -> Seating | None:
         times=free // 2,
         radius=plane_factor(free) * math.sqrt(variance),
         dial_radius=K_95_PLANE * math.sqrt(dial / free),
-        beyond_dial=chance_of_more(unlikely, free) < _RARE,
+        beyond_dial=chi_squared_above(unlikely, free) < _RARE,
         play=Sym2(own, 0.0, own),
     )
 
@@ -127,14 +132,6 @@ def play_of(job: Job, seating: Seating | None) -> Sym2:
     0.08333
     """
     return play_covariance(job.housing.dowel_clearance) if seating is None else seating.play
-
-
-def mean_center(bores: Sequence[Bore]) -> Vec2:
-    """The mean of their centres."""
-    total = ZERO
-    for bore in bores:
-        total = total + bore.center
-    return total.scaled(1.0 / len(bores))
 
 
 def mean_covariance(bores: Sequence[Bore]) -> Sym2:

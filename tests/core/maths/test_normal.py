@@ -18,6 +18,7 @@ from sweepsheet.maths.normal import (
     one_sided_factor,
     probability_at_least,
     probability_inside,
+    radius95,
 )
 from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
 
@@ -164,3 +165,12 @@ def test_how_far_it_stays_above(probability: float) -> None:
 
 def test_half_of_it_is_above_its_middle() -> None:
     assert one_sided_factor(0.5) == 0.0
+
+
+@pytest.mark.parametrize("covariance", [Sym2(1, 0, 1), Sym2(4, 1.5, 2), Sym2(0, 0, 9)])
+def test_the_circle_holds_nineteen_of_twenty(covariance: Sym2) -> None:
+    assert probability_inside(ZERO, covariance, radius95(covariance)) == pytest.approx(0.95)
+
+
+def test_nothing_is_within_no_circle() -> None:
+    assert radius95(Sym2(0.0, 0.0, 0.0)) == 0.0

@@ -43,3 +43,9 @@ def test_students_t_is_nothing_at_nothing() -> None:
     assert student_within(0.0, 3) == student_within(0.0, 4) == 0.0
     # With one degree of freedom, the Cauchy distribution.
     assert student_within(1.0, 1) == pytest.approx(2.0 * math.atan(1.0) / math.pi, abs=1e-15)
+
+
+@pytest.mark.parametrize("dof", [2, 4, 6, 10, 38])
+@pytest.mark.parametrize("squares", [0.0, 0.3, 5.0, 40.0])
+def test_the_tail_is_that_of_chi_squared(dof: int, squares: float) -> None:
+    assert chi_squared_above(squares, dof) == pytest.approx(stats.chi2.sf(squares, dof), rel=1e-12)

@@ -10,16 +10,10 @@ from sweepsheet.alignment.bore import Bore
 from sweepsheet.alignment.face import Face
 from sweepsheet.job.model import Hole
 from sweepsheet.job.read import read_job
-from sweepsheet.maths.normal import K_95_LINE, probability_inside
-from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2
+from sweepsheet.maths.normal import K_95_LINE, radius95
+from sweepsheet.maths.vector import ZERO_COVARIANCE, Sym2
 from sweepsheet.remedy.dowel_uncertainty import play_covariance
-from sweepsheet.remedy.machining import (
-    bore_move,
-    face_cut,
-    line_variance,
-    radius95,
-    shim_places,
-)
+from sweepsheet.remedy.machining import bore_move, face_cut, line_variance, shim_places
 from sweepsheet.remedy.shims import shims_for
 from sweepsheet.solution import work_out
 from tests.cases.jobs import PERFECT, face_readings, make_job, readings_of, with_face
@@ -88,15 +82,6 @@ def test_the_line_of_two_holes_turns_with_both() -> None:
     # Close together the same clock turns the line far more.
     near = (Hole(60.0, 7.0), Hole(120.0, 7.0))
     assert line_variance(near, 5.0, 1000.0) == pytest.approx(2.0 * (3.5 * each / 7.0) ** 2)
-
-
-@pytest.mark.parametrize("covariance", [Sym2(1, 0, 1), Sym2(4, 1.5, 2), Sym2(0, 0, 9)])
-def test_the_circle_holds_nineteen_of_twenty(covariance: Sym2) -> None:
-    assert probability_inside(ZERO, covariance, radius95(covariance)) == pytest.approx(0.95)
-
-
-def test_nothing_is_within_no_circle() -> None:
-    assert radius95(Sym2(0.0, 0.0, 0.0)) == 0.0
 
 
 def test_a_taper_by_hand() -> None:
