@@ -31,7 +31,6 @@ from sweepsheet.job.read import read_job
 from sweepsheet.job.strict_json import load_json
 from sweepsheet.maths.units import SYSTEMS
 from sweepsheet.report.glance import glance_of
-from sweepsheet.report.order import order_of
 from sweepsheet.report.rig import learned_of, rig_of
 from sweepsheet.report.sheet import limit_line, sheet_of
 from sweepsheet.solution import Solution, work_out
@@ -241,7 +240,7 @@ def answer(form: Form, language: Language = ENGLISH) -> Shown:
         "depth_view": depth_view_of(solution, language),
         "dowel_view": _dowel_view(solution, findings, language),
         "wave": wave_of(solution, language),
-        "order": order_of(solution, findings, language),
+        "order": _order(solution, findings, language),
         "rig": rig_of(solution, language),
     }
 
@@ -256,6 +255,15 @@ def _dowel_view(solution: Solution, findings: tuple[Finding, ...], language: Lan
     fitting = fitting_of(advice_for(solution, findings), solution)
     holes = solution.job.housing.dowel_holes
     return "" if fitting is None else dowel_view_of(fitting.dowels, fitting.now, holes, language)
+
+
+def _order(solution: Solution, findings: tuple[Finding, ...], language: Language) -> Shown | None:
+    """The work order; ``None`` for a job that is not surely out."""
+    if not solution.surely_out:
+        return None
+    from sweepsheet.report.order import order_of  # noqa: PLC0415 - most answers can do without
+
+    return order_of(solution, findings, language)
 
 
 def _marks(typed: FormJob, language: Language) -> list[str]:

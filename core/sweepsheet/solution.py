@@ -65,6 +65,11 @@ class Solution:
         return face is not None and face.judged.verdict == "outside"
 
     @property
+    def surely_out(self) -> bool:
+        """Whether the face or the bore is outside its limit beyond doubt."""
+        return self.face_first or self.latest.bore.judged.verdict == "outside"
+
+    @property
     def face_rules(self) -> bool:
         """Whether the face comes before anything is done about the bore.
 

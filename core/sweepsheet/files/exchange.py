@@ -134,8 +134,9 @@ def import_file(text: str, language: Language, here: Sequence[Form] = ()) -> Dat
         forms = [form_of(check_shape(data)) for data in jobs]
     except InputError as error:
         return _asrefused(error, language)
-    known = {key for form in here for key in (_key(form), _key(form, named=False))}
-    new = [form for form in forms if _key(form, named=bool(form.get("name"))) not in known]
+    known = set(map(_key, here))
+    known |= {("", content) for _, content in known}
+    new = [form for form in forms if _key(form) not in known]
     told = language.say("file.here", n=len(forms) - len(new)) if len(new) < len(forms) else ""
     if new:
         key = "file.csv_opened" if from_csv else "file.opened"
@@ -145,8 +146,8 @@ def import_file(text: str, language: Language, here: Sequence[Form] = ()) -> Dat
     return {"state": "imported", "jobs": named, "text": told, "pictures": pictures}
 
 
-def _key(form: Form, *, named: bool = True) -> str:
-    """A job by all that stands in it, however it was typed; ``named``: by its name, too."""
+def _key(form: Form) -> tuple[str, str]:
+    """A job by its name, if any, and by all else that stands in it, however it was typed."""
     data = _draft(form_of(_draft(form)))
     units = SYSTEMS.get(data.get("units", ""), INCH)
     for section in ("about", *SECTIONS):
@@ -156,8 +157,10 @@ def _key(form: Form, *, named: bool = True) -> str:
             for key, value in (data.get(section) or {}).items()
             if value not in (None, [], "") and not _is_usual(f"{section}.{key}", value, units)
         }
-    data |= {"units": data.get("units", INCH.name)} | ({} if named else {"name": ""})
-    return json.dumps({key: each for key, each in data.items() if each}, sort_keys=True)
+    name = data.pop("name", "")
+    data["units"] = data.get("units", INCH.name)
+    content = {key: each for key, each in data.items() if each}
+    return name, json.dumps(content, sort_keys=True)
 
 
 def _is_usual(path: str, value: object, units: UnitSystem) -> bool:

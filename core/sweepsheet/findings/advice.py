@@ -30,13 +30,13 @@ Every step has a code, the numbers that go with it, and a sentence ``do.<code>``
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from sweepsheet.findings.finding import Finding
 from sweepsheet.findings.reach import reach_of
 from sweepsheet.findings.settle import settle_message
-from sweepsheet.job.model import Dowel, Hole
+from sweepsheet.job.model import Dowel, Hole, Job
 from sweepsheet.maths.units import UnitSystem
 from sweepsheet.remedy.dowels import Option
 from sweepsheet.remedy.seating import seats_of
@@ -81,14 +81,24 @@ def step(code: str, numbers: Mapping[str, object] | None = None, /, **values: Qu
     return Step(code, Message(f"do.{code}", values), numbers or {})
 
 
+def findings_of_now(job: Job, findings: Sequence[Finding]) -> list[Finding]:
+    """What was found in the latest round or of the whole job; earlier rounds are past."""
+    latest = _latest_round(job)
+    return [f for f in findings if f.field.startswith(latest) or not f.field.startswith("rounds.")]
+
+
+def _latest_round(job: Job) -> str:
+    """How the fields of the latest round begin."""
+    return f"rounds.{len(job.rounds) - 1}."
+
+
 def advice_for(solution: Solution, findings: tuple[Finding, ...]) -> tuple[Step, ...]:
     """The steps of a job, in the order in which they are done."""
-    latest = f"rounds.{len(solution.job.rounds) - 1}."
-    now = [f for f in findings if f.field.startswith(latest) or not f.field.startswith("rounds.")]
+    now = findings_of_now(solution.job, findings)
     face = solution.latest.face
     if face is not None and not face.trusted:
         # End play alone does that: the face is swept again all the same, the crank at its stop.
-        now = [f for f in now if not f.field.startswith(f"{latest}face")]
+        now = [f for f in now if not f.field.startswith(f"{_latest_round(solution.job)}face")]
     fixes = tuple(_fix(each) for each in now if each.code in FIX_FIRST and each.level == "stop")
     if fixes:
         return fixes

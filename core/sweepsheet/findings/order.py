@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from sweepsheet.findings.advice import FIX_FIRST, advice_for
+from sweepsheet.findings.advice import FIX_FIRST, advice_for, findings_of_now
 from sweepsheet.findings.finding import Finding
 from sweepsheet.job.model import Hole
 from sweepsheet.maths.normal import K_95_PLANE
@@ -57,15 +57,10 @@ class Order:
 
 def order_for(solution: Solution, findings: tuple[Finding, ...]) -> Order | None:
     """The order of a job; ``None`` where neither face nor bore is surely out."""
-    bore_out = solution.latest.bore.judged.verdict == "outside"
-    if not (solution.face_first or bore_out):
+    if not solution.surely_out:
         return None
-    latest = f"rounds.{len(solution.job.rounds) - 1}."
-    stops = any(
-        each.level == "stop" and each.code in FIX_FIRST
-        for each in findings
-        if each.field.startswith(latest) or not each.field.startswith("rounds.")
-    )
+    now = findings_of_now(solution.job, findings)
+    stops = any(each.level == "stop" and each.code in FIX_FIRST for each in now)
     if stops or solution.must_sweep_again:
         return Order(None, (), None, ("readings",))
     if solution.face_first:

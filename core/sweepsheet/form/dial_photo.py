@@ -6,12 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from sweepsheet.form.parse import number_or_text
-
-# What a text may say, as the reader of photos takes it.
-_RANGES = {
-    "scale": {"divisions": (2.0, 1000.0), "step": (1e-6, 1e6)},
-    "reference": {"reading": (-1e6, 1e6)},
-}
+from sweepsheet.picture.request import RANGES
 
 
 def typed_dial(asked: Mapping[str, Any]) -> dict[str, Any] | None:
@@ -23,7 +18,7 @@ def typed_dial(asked: Mapping[str, Any]) -> dict[str, Any] | None:
     True
     """
     found = dict(asked)
-    for part, ranges in _RANGES.items():
+    for part, ranges in RANGES.items():
         given = asked.get(part)
         if not isinstance(given, dict):
             continue

@@ -352,6 +352,11 @@ class Job:
         usual = self.limits.bore_offset == self.units.bore_offset_limit
         return usual and self.housing.assembly is None and not self.limits.source.strip()
 
+    def face_swept_in(self, number: int) -> FaceSweeps | None:
+        """The face that was swept in a round; ``None`` where it is that of the round before."""
+        face = self.rounds[number].face
+        return None if number and face is self.rounds[number - 1].face else face
+
 
 # The parts of a job whose settings are described, by the key of each.
 SECTIONS: dict[str, type] = {

@@ -38,9 +38,9 @@ def memory(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
     alike = [f for f in asked["others"] if f.get("housing.assembly", "") == on_what]
     same = [form for form in alike if kind_of_form(form) == kind][:MOST_CASES]
     solved = [each for form in same if (each := _solved(form)) is not None]
-    units, limit = _units(here, solved), None
-    if not solved or units is None:
+    if not solved:
         return {"lines": [language.say("memory.none")], "picture": "", "same": 0}
+    units, limit = (here or solved[0]).job.units, None
     usual = usual_of([case_of(each) for each in solved])
     place = None if here is None else case_of(here).place
     if here is not None and here.job.limits.bore_offset is not None:
@@ -69,12 +69,6 @@ def _solved(form: Form) -> Solution | None:
         return work_out(read_job(job_of(form).job))
     except InputError:
         return None  # half typed, and so no evidence
-
-
-def _units(here: Solution | None, others: list[Solution]) -> UnitSystem | None:
-    """Those of the open job, else of the latest of the others."""
-    first = [*([here] if here is not None else []), *others][:1]
-    return first[0].job.units if first else None
 
 
 def _places(usual: Usual, units: UnitSystem, language: Language) -> Iterator[str]:

@@ -16,7 +16,12 @@ from sweepsheet.picture.ticks import samples_of
 from sweepsheet.words.faults import refused
 from sweepsheet.words.messages import Language
 
-_MOST_DIVISIONS, _LARGEST = 1000, 1e6
+_LARGEST = 1e6
+# Between what the numbers of a dial may lie, by the part of a request and the name in it.
+RANGES = {
+    "scale": {"divisions": (2.0, 1000.0), "step": (1e-6, _LARGEST)},
+    "reference": {"reading": (-_LARGEST, _LARGEST)},
+}
 _MOST_SLANT_DEG = 60.0
 # The sides of a picture in pixels: the reader knows dials of this size.
 _SIDES = (160, 320)
@@ -51,7 +56,7 @@ def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
     if "reference" not in asked:
         return {"state": "face", "face": _face(look)}
     reference = _data(asked["reference"])
-    reading = _number(reference.get("reading"), -_LARGEST, _LARGEST)
+    reading = _number(reference.get("reading"), *RANGES["reference"]["reading"])
     first = _look(reference.get("face"), scale.divisions)
     return _shown(read_dial(look, first, reading, scale), scale, language)
 
@@ -97,12 +102,12 @@ def _data(value: object) -> Mapping[str, Any]:
 
 
 def _scale(asked: object) -> Scale:
-    data = _data(asked)
-    divisions = _number(data.get("divisions"), 2, _MOST_DIVISIONS)
+    data, ranges = _data(asked), RANGES["scale"]
+    divisions = _number(data.get("divisions"), *ranges["divisions"])
     clockwise = data.get("clockwise")
     if divisions != int(divisions) or not isinstance(clockwise, bool):
         raise refused("fault.request")
-    return Scale(int(divisions), _number(data.get("step"), 1e-6, _LARGEST), clockwise)
+    return Scale(int(divisions), _number(data.get("step"), *ranges["step"]), clockwise)
 
 
 def _point(asked: object) -> tuple[float, float]:

@@ -247,8 +247,7 @@ def _readings(job: Job, language: Language) -> Iterator[Table]:
         contact = say(f"paper.{each.bore.contact}")
         title = say("paper.readings_of", round=round_name(i, each, language), contact=contact)
         rows = [_Row(say("paper.row.bore"), each.bore.sweeps)]
-        face = each.face
-        if face is not None and not (i and face is job.rounds[i - 1].face):
+        if (face := job.face_swept_in(i)) is not None:
             rows.extend(_face_rows(face, job.units, language))
         yield from _tables(title, rows, language)
     for part in job.companions:

@@ -127,8 +127,8 @@ def sheet_text(solution: Solution, findings: tuple[Finding, ...], language: Lang
     for i, (each, measured) in enumerate(zip(job.rounds, solution.measured, strict=True)):
         lines.append(round_name(i, each, language))
         lines.extend(_readings("sheet.bore", each.bore.sweeps, language))
-        if each.face is not None and not (i and each.face is job.rounds[i - 1].face):
-            lines.extend(_readings("sheet.face", each.face.sweeps, language))
+        if (face := job.face_swept_in(i)) is not None:
+            lines.extend(_readings("sheet.face", face.sweeps, language))
         if measured is not solution.latest:
             lines.append(offset_line(measured.bore, job.units, language))
     lines += ["", f"{sheet.verdict_text}. {sheet.headline}.", *sheet.figures, ""]
