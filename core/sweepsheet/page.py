@@ -60,9 +60,8 @@ def handle_request(request: str) -> str:
 
     - ``form``: a form, for the answer to it; ``share``: for its link and its sheet on paper.
     - ``link``: a fragment, for what it comes to; ``csv``: a form, for a file of its readings.
-    - ``export``: ``[form, ...]``, for a file; ``export_pictures``: the same with pictures,
-      ``{"forms": [...], "pictures": [base64, ...]}``; ``import``: a text, for the jobs in it;
-      ``import_beside``: ``{"text": text, "here": [form, ...]}``, for those that are not here yet.
+    - ``export``: ``{"forms": [form, ...], "pictures": [base64, ...]}``, for a file; ``import``:
+      ``{"text": text, "here": [form, ...]}``, for the jobs in it that are not here yet.
     - ``practice``: a form, for the practice housing; ``guide``: ``{"form": form, "at":
       "rounds.0.bore"}``, for what leads through a sweep.
     - ``send_results``: ``{"set": text, "name": text, "work": [form, ...]}``, for a pupil's link;
@@ -105,15 +104,8 @@ def open_link(fragment: str, language: Language = ENGLISH) -> Shown:
     return open_link(fragment, language)
 
 
-def save_jobs(forms: list[Form], language: Language = ENGLISH) -> Shown:
-    """Jobs as a file."""
-    from sweepsheet.files.exchange import export_file  # noqa: PLC0415 - an answer can do without
-
-    return export_file(forms, language)
-
-
-def save_with_pictures(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
-    """Jobs as a file, with the pictures of their photos."""
+def save_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
+    """Jobs as a file, with what pictures of their photos are at hand."""
     from sweepsheet.files.exchange import export_file  # noqa: PLC0415 - an answer can do without
 
     return export_file(asked["forms"], language, asked["pictures"])
@@ -126,14 +118,7 @@ def save_readings(form: Form, language: Language = ENGLISH) -> Shown:
     return export_csv(form, language)
 
 
-def open_file(text: str, language: Language = ENGLISH) -> Shown:
-    """The jobs in a file."""
-    from sweepsheet.files.exchange import import_file  # noqa: PLC0415 - an answer can do without
-
-    return import_file(text, language)
-
-
-def open_beside(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
+def open_file(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     """The jobs in a file that are not on the phone yet."""
     from sweepsheet.files.exchange import import_file  # noqa: PLC0415 - an answer can do without
 
@@ -400,11 +385,9 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "form": (_is_form, answer),
     "share": (_is_form, share),
     "link": (_is_text, open_link),
-    "export": (_are_forms, save_jobs),
-    "export_pictures": (_are_forms_with_pictures, save_with_pictures),
+    "export": (_are_forms_with_pictures, save_jobs),
     "csv": (_is_form, save_readings),
-    "import": (_is_text, open_file),
-    "import_beside": (_is_file_beside, open_beside),
+    "import": (_is_file_beside, open_file),
     "practice": (_is_form, practise),
     "send_results": (_is_work, send_results),
     "open_results": (_is_text, open_results),

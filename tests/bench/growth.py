@@ -118,7 +118,7 @@ def in_python() -> list[str]:
             rows.append(row(f"{what}, {of}", sizes, [seconds(asked(question, f)) for f in forms]))
     form = form_of(job_of())
     few = (1, 10, 100)
-    times = [seconds(asked("export", [form] * n)) for n in few]
+    times = [seconds(asked("export", {"forms": [form] * n, "pictures": []})) for n in few]
     rows.append(row("A file of jobs", few, times))
     others = [{**form, "about.housing": "cast"} for _ in range(200)]
     counts = (1, 20, 200)

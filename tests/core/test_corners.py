@@ -157,15 +157,17 @@ def asked(**request: object) -> Data:
 def test_readings_that_can_not_be_a_file() -> None:
     form = {"rounds.0.bore.sweeps.0.0": "0", "about.notes": "n" * 20_000}
     assert asked(csv=form)["state"] == "refused"
-    assert asked(export=[])["state"] == "refused"
+    assert asked(export={"forms": [], "pictures": []})["state"] == "refused"
     # Eight texts of nine thousand letters of three bytes each, in ten jobs.
     keys = ("vehicle", "engine", "gearbox", "housing", "technician", "customer", "date", "notes")
     long = {f"about.{key}": "\u20ac" * 9000 for key in keys}
-    assert asked(export=[long] * 10)["state"] == "refused"
+    assert asked(export={"forms": [long] * 10, "pictures": []})["state"] == "refused"
     twice = {"nonsense": 1, "format": "sweepsheet-job", "version": 1, "about": {"other": 1}}
     many = twice | {"limits": [], "indicator": [], "crank": [], "housing": [], "stock": []}
-    assert "more" in asked(**{"import": json.dumps(many)})["text"]
-    shown = asked(**{"import": ",".join(COLUMNS) + '\n"' + "9" * 200_000 + '",1\n'})
+    opened = {"text": json.dumps(many), "here": []}
+    assert "more" in asked(**{"import": opened})["text"]
+    opened = {"text": ",".join(COLUMNS) + '\n"' + "9" * 200_000 + '",1\n', "here": []}
+    shown = asked(**{"import": opened})
     assert shown["state"] == "refused"
     with pytest.raises(InputError):
         data_of_csv("a,b,c\n1,2,3\n")

@@ -312,7 +312,16 @@ def test_half_a_csv_is_opened_and_marked() -> None:
 
 @pytest.mark.parametrize(
     "request_",
-    [{"export": {}}, {"export": [1]}, {"export": [{"a": 1}]}, {"csv": []}, {"import": 1}, {}],
+    [
+        {"export": {}},
+        {"export": [1]},
+        {"export": [{"a": 1}]},
+        {"csv": []},
+        {"import": 1},
+        {},
+        {"export": {"forms": [{"a": 1}], "pictures": []}},
+        {"import": "{}"},
+    ],
 )
 def test_no_request(request_: Data) -> None:
     with pytest.raises(InputError):
@@ -323,8 +332,8 @@ def test_requests() -> None:
     def ask(request: Data) -> Any:
         return json.loads(handle_request(json.dumps(request)))
 
-    text = ask({"export": [WHOLE]})["text"]
-    assert ask({"import": text})["jobs"][0]["name"] == "Blue tractor"
+    text = ask({"export": {"forms": [WHOLE], "pictures": []}})["text"]
+    assert ask({"import": {"text": text, "here": []}})["jobs"][0]["name"] == "Blue tractor"
     assert ask({"csv": WHOLE})["text"].startswith(HEAD)
 
 
@@ -412,7 +421,7 @@ def test_a_spoiled_file_is_opened_or_refused(seed: int) -> None:
         text = rng.choice(CSVS) if n % 4 == 0 else spoil_data(rng, rng.choice(FILES))
         for _ in range((1, 0, 1, 0)[n % 4]):
             text = spoil_text(rng, text)
-        shown = json.loads(handle_request(json.dumps({"import": text})))
+        shown = json.loads(handle_request(json.dumps({"import": {"text": text, "here": []}})))
         states[shown["state"]] += 1
         assert shown["text"]
         for form in shown.get("jobs", ()):
@@ -439,7 +448,7 @@ def test_spoiled_files_that_are_opened_can_be_answered_and_saved_again() -> None
 
 
 def beside(text: str, *here: dict[str, str]) -> dict[str, Any]:
-    request = {"import_beside": {"text": text, "here": list(here)}}
+    request = {"import": {"text": text, "here": list(here)}}
     found: dict[str, Any] = json.loads(handle_request(json.dumps(request)))
     return found
 
@@ -477,4 +486,4 @@ def test_two_alike_in_one_file_both_come() -> None:
 @pytest.mark.parametrize("wrong", ["", [], {"text": "{}"}, {"text": 1, "here": []}, {"here": []}])
 def test_what_is_no_file_beside_jobs_is_refused(wrong: object) -> None:
     with pytest.raises(InputError):
-        handle_request(json.dumps({"import_beside": wrong}))
+        handle_request(json.dumps({"import": wrong}))

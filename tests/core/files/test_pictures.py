@@ -85,8 +85,8 @@ def test_a_photo_whose_picture_is_elsewhere_is_named_all_the_same() -> None:
 def test_the_page_asks_for_it() -> None:
     jpeg = bare_file()
     asked = {"forms": [form_with(jpeg)], "pictures": [as_text(jpeg)]}
-    text = json.loads(handle_request(json.dumps({"export_pictures": asked})))["text"]
-    back = json.loads(handle_request(json.dumps({"import": text})))
+    text = json.loads(handle_request(json.dumps({"export": asked})))["text"]
+    back = json.loads(handle_request(json.dumps({"import": {"text": text, "here": []}})))
     assert back["pictures"] == [as_text(jpeg)]
 
 
@@ -95,7 +95,7 @@ def test_the_page_asks_for_it() -> None:
 )
 def test_a_question_that_is_none_is_refused(asked: object) -> None:
     with pytest.raises(InputError):
-        handle_request(json.dumps({"export_pictures": asked}))
+        handle_request(json.dumps({"export": asked}))
 
 
 def test_a_file_with_pictures_is_a_job_file(

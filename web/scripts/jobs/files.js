@@ -88,14 +88,14 @@ export class Files {
   /** With their photos, where they have any. @param {Fields[]} forms @returns {Promise<Answer>} */
   async #saved(forms) {
     const hasPhotos = forms.some((form) => Object.keys(form).some((name) => name.endsWith(PHOTO)));
-    if (!hasPhotos) return this.#core.saveJobs(forms);
+    if (!hasPhotos) return this.#core.saveJobs({ forms, pictures: [] });
     try {
       const photos = await this.#photos.bring();
-      return this.#core.saveWithPictures(await photos.carry(forms));
+      return this.#core.saveJobs(await photos.carry(forms));
     } catch (error) {
       // The job itself must be had: what is told of the file says how many pictures it lacks.
       console.warn(`No pictures: ${error}`);
-      return this.#core.saveJobs(forms);
+      return this.#core.saveJobs({ forms, pictures: [] });
     }
   }
 

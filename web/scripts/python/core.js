@@ -25,10 +25,8 @@ export function startCore(options) {
     share: (form) => messenger.askLater({ share: form }),
     /** What leads through a sweep. @param {Fields} form @param {string} at the sweep's place */
     guideSweep: (form, at) => messenger.askSurely({ guide: { form, at } }),
-    /** Jobs as the text of a file. @param {Fields[]} forms */
-    saveJobs: (forms) => messenger.askSurely({ export: forms }),
-    /** Jobs as the text of a file with pictures, which are base64. @param {{ forms: Fields[], pictures: string[] }} asked */
-    saveWithPictures: (asked) => messenger.askSurely({ export_pictures: asked }),
+    /** Jobs as the text of a file, with pictures, which are base64. @param {{ forms: Fields[], pictures: string[] }} asked */
+    saveJobs: (asked) => messenger.askSurely({ export: asked }),
     /** The readings of a job as CSV. @param {Fields} form */
     saveReadings: (form) => messenger.askSurely({ csv: form }),
     /** What other jobs tell of the housing of one. @param {Fields} here @param {Fields[]} others */
@@ -36,7 +34,7 @@ export function startCore(options) {
     /** The reading of a dial in a photo. @param {object} asked */
     readDial: (asked) => messenger.askSurely({ dial: asked }),
     /** The jobs in the text of a file that are not here. @param {string} text @param {Fields[]} here */
-    openFile: (text, here) => messenger.askSurely({ import_beside: { text, here } }),
+    openFile: (text, here) => messenger.askSurely({ import: { text, here } }),
     /** What jobs have told of a rig's scatter. @param {{ units: string, sweeps: object[] }} asked
      * @returns {Promise<{ text: string, offer: string }>} */
     learned: (asked) => messenger.askSurely({ rig_learned: asked }),
