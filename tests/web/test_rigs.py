@@ -175,6 +175,11 @@ def test_a_rig_in_another_unit_does_not_take_over_readings(page: Page, server: S
     expect(page.locator("#rig-told")).to_contain_text("reads in another unit")
     expect(page.locator('[name="units"]:checked')).to_have_value("inch")
     expect(page.locator("#rig-choice option:checked")).to_have_text("none of the kept ones")
+    # An answer that comes later does not wipe what was said.
+    before = page.locator("#headline").inner_text()
+    reading(page, 2).fill("-30")
+    expect(page.locator("#headline")).not_to_have_text(before)
+    expect(page.locator("#rig-told")).to_contain_text("reads in another unit")
 
 
 def test_two_pages_do_not_eat_each_others_rigs(

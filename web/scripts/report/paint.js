@@ -99,10 +99,13 @@ function paintSheet(sheet, glance) {
   paintRemarks(sheet.remarks, glance.not_entered);
 }
 
+/** The places of an answer's faults; what else went wrong on the page has its own, which no answer wipes. */
+const PLACES = '.fault[id^="fault-"]';
+
 /** Where a fault is written: below its field. @param {HTMLElement} field */
 function faultPlace(field) {
   const around = field.closest('.field') ?? field.parentElement;
-  let place = around?.querySelector('.fault');
+  let place = around?.querySelector(PLACES);
   if (!place) {
     place = textElement('p', '');
     place.className = 'fault';
@@ -129,7 +132,7 @@ function fieldFor(name) {
 
 /** @param {Fault[]} faults */
 function paintFaults(faults) {
-  for (const old of document.querySelectorAll('.fault[id]')) old.textContent = '';
+  for (const old of document.querySelectorAll(PLACES)) old.textContent = '';
   for (const old of document.querySelectorAll('[aria-invalid]')) old.removeAttribute('aria-invalid');
   const homeless = [];
   for (const { field, text } of faults) {
