@@ -18,5 +18,6 @@ def test_every_text_that_is_read_of_a_link_has_its_short_name() -> None:
 
 def test_values_are_written_as_javascript_has_them() -> None:
     assert in_js(5) == "5"
+    assert in_js(".a") == "'.a'"
     assert in_js(("a",)) == "/** @type {const} */ ([\n  'a',\n])"
     assert in_js({"a": "b"}) == "/** @type {const} */ ({\n  a: 'b',\n})"

@@ -831,3 +831,15 @@ def test_a_dial_is_read_by_three_taps_and_by_keys(page: Page, server: Server) ->
     assert float(enter.get_attribute("value") or "nan") == pytest.approx(25.0, abs=0.1)
     enter.click()
     expect(reading(page, 1)).to_have_value("25")
+
+
+@pytest.mark.parametrize("kept", ["null", "5", "nonsense", '{"divisions": "50"}'])
+def test_whatever_stands_where_a_dial_s_scale_is_kept_a_photo_opens(
+    page: Page, server: Server, kept: str
+) -> None:
+    page.add_init_script(f"localStorage.setItem('sweepsheet-dial', {json.dumps(kept)})")
+    opened(page, server)
+    add(page, 0, dial_file(DIAL.photo))
+    opened_dial(page, 0)
+    wanted = "50" if "divisions" in kept else "100"
+    expect(page.locator("#dial-divisions")).to_have_value(wanted)

@@ -35,6 +35,10 @@ def values() -> dict[str, tuple[str, Any]]:
         "LONGEST_FILE": ("Bytes of a file.", core("files.exchange").LONGEST_FILE),
         "LARGEST_PICTURE": ("Bytes of a picture.", core("files.pictures").LARGEST_PICTURE),
         "MOST_PHOTOS": ("Photos of a job.", core("job.photos").MOST_PHOTOS),
+        "PHOTO": (
+            "What stands behind the name of a reading, in the name of its photo's field.",
+            core("form.photos").SUFFIX,
+        ),
         "MOST_ROUNDS": ("Rounds of a job.", core("job.read").MOST_ROUNDS),
         "MOST_SWEEPS": ("Sweeps of a part.", core("job.sweeps").MOST_SWEEPS),
         "FEWEST_MARKS": ("Marks round the crank, at least.", core("form.marks").FEWEST),
@@ -69,9 +73,11 @@ def script() -> str:
 
 
 def in_js(value: Any) -> str:
-    """A number, list or table as JavaScript writes it; a list or table has a line for each item."""
+    """A value as JavaScript writes it; a list or table has a line for each item."""
     if isinstance(value, int):
         return str(value)
+    if isinstance(value, str):
+        return f"'{value}'"
     if isinstance(value, dict):
         listed = in_lines("{", (f"{key}: '{text}'" for key, text in value.items()), "}")
     else:

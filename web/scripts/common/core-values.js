@@ -21,6 +21,9 @@ export const LARGEST_PICTURE = 120000;
 /** Photos of a job. */
 export const MOST_PHOTOS = 60;
 
+/** What stands behind the name of a reading, in the name of its photo's field. */
+export const PHOTO = '.photo';
+
 /** Rounds of a job. */
 export const MOST_ROUNDS = 20;
 

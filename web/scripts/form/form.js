@@ -5,11 +5,11 @@ import { get } from '../common/dom.js';
 import './rest-of-form.js'; // first: what follows looks for its fields
 import { showParts } from '../common/assembly-parts.js';
 import { speakOf } from '../common/assembly-words.js';
-import { BELLHOUSING_LIMITS, FEWEST_MARKS, MOST_POSITIONS } from '../common/core-values.js';
+import { BELLHOUSING_LIMITS, FEWEST_MARKS, MOST_POSITIONS, PHOTO } from '../common/core-values.js';
 import { changed, differences } from './changes.js';
 import { EXAMPLE } from './example.js';
 import { Otherwise, listOf } from './sweep-overrides.js';
-import { PHOTO, Readings, numbered } from './readings.js';
+import { Readings, numbered } from './readings.js';
 import { Rounds } from './rounds.js';
 import { setUpLine } from './set-up-line.js';
 import { Undo } from './undo.js';
@@ -302,14 +302,6 @@ export function takeBack() {
     clear();
     fillForm(before);
   });
-  showUndo();
-  tellChange();
-}
-
-/** Put texts into fields of the open job, as one step that can be taken back. @param {Fields} fields */
-export function putIn(fields) {
-  withFocusKept(() => fill({ ...readForm(), ...fields }));
-  undo.note(readForm(), '');
   showUndo();
   tellChange();
 }

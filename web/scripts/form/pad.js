@@ -3,6 +3,7 @@
 
 import { changed, turnSign } from './readings.js';
 import { make } from '../common/dom.js';
+import { recall, remember } from '../common/chosen.js';
 import { nudge } from './nudge.js';
 import { say } from '../common/words.js';
 
@@ -10,12 +11,8 @@ const CHOICE = 'sweepsheet-pad';
 
 /** Where our pad is wanted: in the guide alone, everywhere, or nowhere. @returns {'guide' | 'all' | 'none'} */
 export function padChoice() {
-  try {
-    const before = localStorage.getItem(CHOICE);
-    return before === 'all' || before === 'none' ? before : 'guide';
-  } catch {
-    return chosen; // storage is refused: it holds until the page is left
-  }
+  const before = recall(CHOICE) ?? chosen;
+  return before === 'all' || before === 'none' ? before : 'guide';
 }
 
 /** @type {'guide' | 'all' | 'none'} */
@@ -24,11 +21,7 @@ let chosen = 'guide';
 /** @param {string} choice */
 export function rememberPad(choice) {
   chosen = choice === 'all' || choice === 'none' ? choice : 'guide';
-  try {
-    localStorage.setItem(CHOICE, chosen);
-  } catch {
-    // Storage is refused: see above.
-  }
+  remember(CHOICE, chosen);
 }
 
 /** Whether what stands in a field is marked, and is to be replaced. @param {HTMLInputElement} field */

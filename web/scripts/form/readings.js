@@ -1,7 +1,7 @@
 // The readings of one thing that is swept: a row for each position of each sweep, with a plus/minus key
 // beside each, since the number pad of a phone has no minus.
 
-import { MOST_SWEEPS } from '../common/core-values.js';
+import { MOST_SWEEPS, PHOTO } from '../common/core-values.js';
 import { clockWords } from '../common/figures.js';
 import { make } from '../common/dom.js';
 import { say } from '../common/words.js';
@@ -37,9 +37,6 @@ function signOf({ target }) {
 
 /** The quarters, which may stand where they are on the housing. */
 const QUARTERS = ['12', '3', '6', '9'];
-
-/** What stands behind the name of a reading, in the name of its photo. */
-export const PHOTO = '.photo';
 
 /** Which photo a reading has: a field that nobody sees, so that it goes wherever the reading goes.
  * @param {HTMLElement} row @param {string | undefined} text none: no such field */

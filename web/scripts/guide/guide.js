@@ -4,10 +4,11 @@
 
 import { Awake } from '../common/wake-lock.js';
 import { GuideView } from './guide-view.js';
-import { make } from '../common/dom.js';
 import { MOST_SWEEPS } from '../common/core-values.js';
 import { changed, turnSign } from '../form/readings.js';
 import { fieldNamed, firstBlank, nextBlankSweep, stopsOf, sweepsAt } from './stops.js';
+import { make } from '../common/dom.js';
+import { bringStyle } from '../common/style-sheet.js';
 import { putDrawing } from '../common/svg.js';
 import { hasVoice, hush, isVoiceWanted, rememberVoice, speak } from './voice.js';
 import { say } from '../common/words.js';
@@ -25,18 +26,8 @@ import { say } from '../common/words.js';
  * @typedef {{ state: 'guide', picture: string, steps: Told[] } | { state: 'faults', text: string }} Answer
  */
 
-/** The style sheet, once; where it can't be had the guide works without it. */
+/** The style sheet, once. */
 let styled = /** @type {Promise<unknown> | null} */ (null);
-function style() {
-  styled ??= new Promise((resolve) => {
-    const href = new URL('guide.css', import.meta.url).href;
-    const link = make('link', { rel: 'stylesheet', href });
-    link.addEventListener('load', resolve);
-    link.addEventListener('error', resolve);
-    document.head.append(link);
-  });
-  return styled;
-}
 
 /** @type {Guide | null} */
 let guide = null;
@@ -44,7 +35,8 @@ let guide = null;
 /** @param {import('../python/core.js').Core} core @param {() => Record<string, string>} readForm
  * @param {string} at the sweeps' place in the form @param {number} sweep */
 export async function openGuide(core, readForm, at, sweep) {
-  await style();
+  styled ??= bringStyle(new URL('guide.css', import.meta.url));
+  await styled;
   guide ??= new Guide(core, readForm);
   guide.open(at, sweep);
 }

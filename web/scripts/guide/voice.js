@@ -1,6 +1,7 @@
 // Speaks a prompt with the browser's own voice, if it has one and it was asked for. That it was is
 // remembered, where the browser remembers anything.
 
+import { recall, remember } from '../common/chosen.js';
 import { language } from '../common/words.js';
 
 const CHOICE = 'sweepsheet-voice';
@@ -8,20 +9,12 @@ const CHOICE = 'sweepsheet-voice';
 export const hasVoice = 'speechSynthesis' in globalThis;
 
 export function isVoiceWanted() {
-  try {
-    return localStorage.getItem(CHOICE) === 'on';
-  } catch {
-    return false; // storage is refused: it begins silent, as for the first time
-  }
+  return recall(CHOICE) === 'on';
 }
 
 /** @param {boolean} isWanted */
 export function rememberVoice(isWanted) {
-  try {
-    localStorage.setItem(CHOICE, isWanted ? 'on' : 'off');
-  } catch {
-    // Storage is refused: it holds until the page is left.
-  }
+  remember(CHOICE, isWanted ? 'on' : 'off');
 }
 
 /** A voice of this language, one on the phone itself before one that needs a signal. */

@@ -3,8 +3,7 @@
 
 import { get } from '../common/dom.js';
 import { readForm } from '../form/form.js';
-import { PHOTO } from '../form/readings.js';
-import { LONGEST_FILE } from '../common/core-values.js';
+import { LONGEST_FILE, PHOTO } from '../common/core-values.js';
 import { say } from '../common/words.js';
 
 /** @import { Fields } from '../form/form.js' */

@@ -17,8 +17,8 @@ function stageWord(stage) {
 }
 
 export class JobList {
-  /** @type {Job[]} */
-  #jobs = [];
+  /** What stands in the list, the last changed first. @type {{ id: string, text: string }[]} */
+  #rows = [];
 
   /** @param {(id: string) => void} open */
   constructor(open) {
@@ -31,7 +31,8 @@ export class JobList {
 
   /** @param {Job[]} jobs the last changed first */
   show(jobs) {
-    this.#jobs = jobs;
+    const clock = new Intl.DateTimeFormat([], { dateStyle: 'short', timeStyle: 'short' });
+    this.#rows = jobs.map((job) => ({ id: job.id, text: textOf(job, clock) }));
     get('job-find-part').hidden = jobs.length < MANY;
     get('job-list-title').hidden = jobs.length === 0;
     this.#paint();
@@ -39,20 +40,19 @@ export class JobList {
 
   #paint() {
     const wanted = this.find.value.trim().toLocaleLowerCase();
-    const told = this.#jobs.map((job) => ({ job, text: textOf(job) }));
-    const found = told.filter(({ text }) => text.toLocaleLowerCase().includes(wanted));
+    const found = this.#rows.filter(({ text }) => text.toLocaleLowerCase().includes(wanted));
     if (this.order.value === 'name') found.sort((a, b) => a.text.localeCompare(b.text, undefined, { numeric: true }));
-    const rows = found.slice(0, MOST_SHOWN).map(({ job, text }) => {
+    const rows = found.slice(0, MOST_SHOWN).map(({ id, text }) => {
       const button = make('button', { type: 'button' }, text);
-      button.addEventListener('click', () => this.open(job.id));
+      button.addEventListener('click', () => this.open(id));
       return make('li', {}, button);
     });
     get('job-list').replaceChildren(...rows);
   }
 }
 
-/** @param {Job} job */
-function textOf({ name, stage, changed }) {
-  const when = new Date(changed).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' });
+/** @param {Job} job @param {Intl.DateTimeFormat} clock */
+function textOf({ name, stage, changed }, clock) {
+  const when = clock.format(new Date(changed));
   return [name || say('job.unnamed'), stageWord(stage), when].filter(Boolean).join(' · ');
 }

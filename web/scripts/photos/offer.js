@@ -1,20 +1,13 @@
 // Offers a photo beside each reading to who wants one. What it takes is brought when it is first wanted.
 
 import { get } from '../common/dom.js';
+import { recall, remember } from '../common/chosen.js';
 import { say } from '../common/words.js';
 
 /** @import { Page, Photos } from './photos.js' */
 
 const CHOICE = 'sweepsheet-photos';
 const choice = /** @type {HTMLSelectElement} */ (get('photos-choice'));
-
-function remembered() {
-  try {
-    return localStorage.getItem(CHOICE);
-  } catch {
-    return null; // storage is refused: no photos, as for the first time
-  }
-}
 
 export class PhotoOffer {
   /** @type {Page} */
@@ -28,7 +21,7 @@ export class PhotoOffer {
   /** @param {Page} page what they need of it */
   constructor(page) {
     this.#page = page;
-    const before = remembered();
+    const before = recall(CHOICE);
     if (before === 'camera' || before === 'files') choice.value = before;
     choice.addEventListener('change', () => this.#choose());
   }
@@ -56,11 +49,7 @@ export class PhotoOffer {
 
   async #choose() {
     get('photos-told').textContent = '';
-    try {
-      localStorage.setItem(CHOICE, choice.value);
-    } catch {
-      // Storage is refused: it holds until the page is left.
-    }
+    remember(CHOICE, choice.value);
     try {
       (await this.bring()).show();
     } catch (error) {

@@ -2,14 +2,15 @@
 // form, in a field beside the reading, and goes where the reading goes; the pictures are in the album.
 
 import { Album, FullError, isTicket, nameOf, newTicket } from './album.js';
-import { MOST_PHOTOS } from '../common/core-values.js';
+import { MOST_PHOTOS, PHOTO } from '../common/core-values.js';
 import { make } from '../common/dom.js';
+import { bringStyle } from '../common/style-sheet.js';
 import { say } from '../common/words.js';
 import { OPEN_HERE, Store } from '../jobs/store.js';
 import { fromBase64, urlOf } from './base64.js';
 import { greyOf } from './grey.js';
 import { PhotoView } from './photo-view.js';
-import { PHOTO, dress, icon, readingOf, undress } from './row.js';
+import { dress, icon, readingOf, undress } from './row.js';
 import { shrink } from './shrink.js';
 
 /** @import { Fields } from '../form/form.js' */
@@ -26,16 +27,6 @@ import { shrink } from './shrink.js';
  */
 
 const address = new URL('..', import.meta.url).href;
-
-/** The style sheet; where it can't be had the rest works without it. */
-function style() {
-  return new Promise((resolve) => {
-    const link = make('link', { rel: 'stylesheet', href: new URL('photos.css', import.meta.url).href });
-    link.addEventListener('load', resolve);
-    link.addEventListener('error', resolve);
-    document.head.append(link);
-  });
-}
 
 /** What every job on this phone has in its fields for photos, a deleted one too that can be brought back.
  * @param {Fields} form of the open one, which may not be written yet */
@@ -54,7 +45,7 @@ function namesIn(fields) {
 /** @param {Page} page */
 export async function startPhotos(page) {
   if (!globalThis.crypto?.subtle) throw new Error(say('photos.needs_https'));
-  const [album] = await Promise.all([Album.open(address), style()]);
+  const [album] = await Promise.all([Album.open(address), bringStyle(new URL('photos.css', import.meta.url))]);
   const key = `sweepsheet photos ${address}`;
   // A page that is open may still take back what it removed: pictures go when this one is alone.
   await navigator.locks.request(key, { ifAvailable: true }, async (isAlone) => {

@@ -2,6 +2,7 @@
 // the reading; what it comes to is offered, and stands in the form only when it is tapped.
 
 import { make } from '../common/dom.js';
+import { recall, remember } from '../common/chosen.js';
 import { say } from '../common/words.js';
 import { toBase64 } from './base64.js';
 
@@ -28,9 +29,9 @@ const TAPS = /** @type {const} */ (['middle', 'zero', 'tip']);
 /** @returns {{ divisions?: string, step?: string, way?: string }} */
 function remembered() {
   try {
-    return JSON.parse(localStorage.getItem(KEPT) ?? '{}');
+    return JSON.parse(recall(KEPT) ?? '{}') ?? {};
   } catch {
-    return {}; // refused, or of something else: as for the first time
+    return {}; // of something else: as for the first time
   }
 }
 
@@ -147,11 +148,7 @@ export class DialReader {
   /** @param {object} what @returns {Promise<Dial>} */
   #ask(what) {
     const texts = { divisions: this.divisions.value, step: this.step.value, way: this.way.value };
-    try {
-      localStorage.setItem(KEPT, JSON.stringify(texts));
-    } catch {
-      // Storage is refused: typed anew the next time.
-    }
+    remember(KEPT, JSON.stringify(texts));
     const scale = { divisions: texts.divisions, step: texts.step, clockwise: texts.way === 'clockwise' };
     const source = /** @type {Source} */ (this.#source);
     return source.ask({ ...what, scale });

@@ -2,9 +2,6 @@
 
 import { make } from '../common/dom.js';
 
-/** What stands behind the name of a reading, in the name of its photo's field. */
-export const PHOTO = '.photo';
-
 /**
  * @typedef {object} Place
  * @property {string} name of the reading's field
@@ -22,19 +19,18 @@ export function readingOf(row) {
   return { name: input.name, where, value: input.value.trim(), id: field?.value ?? '' };
 }
 
-/** Put the key for the photo beside a reading, and a place for a reading that is read off the photo.
- * @param {Element} row */
+/** Put the key for the photo beside a reading. @param {Element} row */
 export function dress(row) {
   const key = make('button', { type: 'button', className: 'photo' });
   row.classList.add('with-photo');
-  row.querySelector('.sign')?.after(key, make('span', { className: 'photo-offer' }));
+  row.querySelector('.sign')?.after(key);
   return key;
 }
 
 /** @param {Element} row */
 export function undress(row) {
   row.classList.remove('with-photo');
-  for (const part of row.querySelectorAll('.photo, .photo-offer')) part.remove();
+  row.querySelector('.photo')?.remove();
 }
 
 /** A camera, drawn. */

@@ -1,6 +1,7 @@
 // A teacher's set, as the pupil goes through it: which exercise is open, what is kept of each, and the link
 // that is sent back in the end.
 
+import { copyOf } from '../common/copy.js';
 import { get } from '../common/dom.js';
 import { ADDRESS } from '../common/release.js';
 import { say } from '../common/words.js';
@@ -20,13 +21,7 @@ export function letCopy(field, button) {
   const place = /** @type {HTMLTextAreaElement} */ (get(field));
   get(button).addEventListener('click', async () => {
     place.select();
-    try {
-      await navigator.clipboard.writeText(place.value);
-      get(button).textContent = say('set.copied');
-    } catch {
-      // Nobody lets us: it is selected, and can be copied by hand.
-      get(button).textContent = say('set.copy_by_hand');
-    }
+    get(button).textContent = say((await copyOf(place)) ? 'set.copied' : 'set.copy_by_hand');
   });
 }
 

@@ -1,6 +1,7 @@
 // "Show it to the customer": the link, its QR code and the sheet on paper, made in a quiet moment after
 // each answer, so that they are there when they are wanted and no typing waits for them.
 
+import { copyOf } from '../common/copy.js';
 import { get, make } from '../common/dom.js';
 import { paintOrder, printAs, startOrder } from './order.js';
 import { paintPaper } from './paper.js';
@@ -179,16 +180,8 @@ export class Share {
   }
 
   async #copy() {
-    try {
-      await navigator.clipboard.writeText(this.#link);
-      this.#tell(say('share.copied'));
-    } catch {
-      // It takes https, and leave; the link stands in its field all the same.
-      const field = /** @type {HTMLInputElement} */ (get('share-link'));
-      field.focus();
-      field.select();
-      this.#tell(say('share.marked'));
-    }
+    const isCopied = await copyOf(/** @type {HTMLInputElement} */ (get('share-link')));
+    this.#tell(say(isCopied ? 'share.copied' : 'share.marked'));
   }
 
   #showQr() {

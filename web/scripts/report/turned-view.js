@@ -3,6 +3,7 @@
 // figures in it back. The choice is the phone's, not the job's.
 
 import { get } from '../common/dom.js';
+import { recall, remember } from '../common/chosen.js';
 import { say } from '../common/words.js';
 
 const CHOICE = 'sweepsheet-view';
@@ -16,19 +17,11 @@ function show(choice) {
 
 export function startTurnedView() {
   const choice = /** @type {HTMLSelectElement} */ (get('view-choice'));
-  try {
-    const before = localStorage.getItem(CHOICE) ?? AS_DRAWN;
-    if ([...choice.options].some(({ value }) => value === before)) choice.value = before;
-  } catch {
-    // Storage is refused: as drawn, as for the first time.
-  }
+  const before = recall(CHOICE) ?? AS_DRAWN;
+  if ([...choice.options].some(({ value }) => value === before)) choice.value = before;
   show(choice);
   choice.addEventListener('change', () => {
     show(choice);
-    try {
-      localStorage.setItem(CHOICE, choice.value);
-    } catch {
-      // Storage is refused: it holds until the page is left.
-    }
+    remember(CHOICE, choice.value);
   });
 }

@@ -1,6 +1,7 @@
 // A rig to another phone and from one: as a file and as a link. What comes is offered, and never taken
 // without a press.
 
+import { copyOf } from '../common/copy.js';
 import { get } from '../common/dom.js';
 import { readForm } from '../form/form.js';
 import { download } from '../jobs/files.js';
@@ -78,15 +79,7 @@ export class HandOn {
     const field = /** @type {HTMLInputElement} */ (get('rig-address'));
     field.value = address.href;
     get('rig-address-field').hidden = false;
-    try {
-      await navigator.clipboard.writeText(address.href);
-      return say('share.copied');
-    } catch {
-      // It takes https, and leave; the link stands in its field all the same.
-      field.focus();
-      field.select();
-      return say('share.marked');
-    }
+    return say((await copyOf(field)) ? 'share.copied' : 'share.marked');
   }
 
   /** @param {File} file */

@@ -3,7 +3,7 @@
 // becomes of the rig changes them.
 
 import { get } from '../common/dom.js';
-import { putIn, readForm } from '../form/form.js';
+import { changeForm, readForm } from '../form/form.js';
 import { newId } from '../jobs/store.js';
 import { RigStore, rigFields } from './rig-store.js';
 import { textElement } from '../common/parts.js';
@@ -64,7 +64,7 @@ export class Rigs {
     get('rig-save-new').addEventListener('click', () => this.#save(newId()));
     get('rig-rename').addEventListener('click', () => this.#rename());
     get('rig-delete').addEventListener('click', () => this.#delete());
-    offered.addEventListener('click', () => putIn({ [SCATTER]: offered.dataset.offer ?? '' }));
+    offered.addEventListener('click', () => changeForm({ [SCATTER]: offered.dataset.offer ?? '' }, true));
     get('rig').addEventListener('toggle', () => this.#showLearned());
     this.#refresh();
   }
@@ -178,7 +178,7 @@ export class Rigs {
     const rig = this.#rigs.find(({ id }) => id === choice.value);
     const form = readForm();
     if (!rig) {
-      putIn({ [ID]: '', [NAME]: '' });
+      changeForm({ [ID]: '', [NAME]: '' }, true);
       this.tell('');
       return;
     }
@@ -187,7 +187,7 @@ export class Rigs {
       this.tell(say('rig.other_units', { name: rig.name }), true);
       return;
     }
-    putIn(fieldsOf(rig));
+    changeForm(fieldsOf(rig), true);
     this.#try((store) => store.change(rig.id, (kept) => ({ ...kept, used: Date.now() })), '');
   }
 
@@ -201,7 +201,7 @@ export class Rigs {
       return;
     }
     // The job is taken with this rig from now on, whether or not it can be kept for the next one.
-    putIn({ [NAME]: name, [ID]: id });
+    changeForm({ [NAME]: name, [ID]: id }, true);
     this.#try((store) => store.save(id, name, rigFields(form)), say('rig.saved', { name }));
   }
 
