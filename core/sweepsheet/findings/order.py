@@ -106,7 +106,7 @@ def _boring(solution: Solution, findings: tuple[Finding, ...]) -> Order:
         return Order(None, (), None, lacks)
     move = bore_move(
         solution.latest.bore, holes, limit, play_of(job, solution.seating),
-        job.indicator.angle_setting_deg, job.units.small_per_long,
+        job.indicator.angle_setting_deg, job.units.small_per_long, job.housing.hole_accuracy,
     )  # fmt: skip
     if move.spare <= 0:
         return Order(None, (), None, ("coarse",))

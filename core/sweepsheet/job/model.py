@@ -154,6 +154,7 @@ class Housing:
     swept_bore: SweptBore = choice(get_args(SweptBore))
     plate_concentricity: float | None = number(SMALL)
     dowel_holes: tuple[Hole, Hole] | None
+    hole_accuracy: float | None = number(SMALL)
     bolts: tuple[Hole, ...]
     bolt_clearance: float | None = number(SMALL)
     dowel_clearance: float = number(SMALL, "dowel_clearance", nullable=False)

@@ -56,7 +56,7 @@ WORDS = (
     "bearing_stroke", "release_travel", "engagement_min", "tip_gap_min", "release_gap_min",
     "release_gap_max", "engine_pm", "gearbox_pm", "since", "reseated", "cleaned",
     "plate_turned", "swept_bore", "plate_concentricity", "photos", "at", "hash", "assembly", "rig",
-    "sag_date", "sag_bar", "sag_reach", "reach",
+    "sag_date", "sag_bar", "sag_reach", "reach", "hole_accuracy",
 )  # fmt: skip
 LETTERS = (
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#$%&()*+,-./:;<=>?@^_~'[]`{|}"

@@ -10,7 +10,9 @@ line of the two dowel holes, from A to B, is the axis along which the move is la
 quarter turn counter-clockwise from it.
 
 Doubts are half widths of 95 %. What two holes are known by turns the move with their line: each
-hole's clock position is taken to be as sure as the marks of the crank, rectangular.
+hole's clock position is taken to be as sure as the marks of the crank, rectangular. Where both were
+measured to within plus or minus a, that counts instead, any way in the plane, rectangular; then the
+crank axis itself can be told from hole A, by the holes alone.
 """
 
 from __future__ import annotations
@@ -74,6 +76,8 @@ class BoreMove:
     ``right`` and ``up`` as seen from behind; ``along`` toward hole B, which lies at
     ``along_deg`` from hole A, ``across`` toward ``across_deg``. ``present`` is where the bore is
     now, from hole A, along and across: as good as the holes were measured, and there to find it.
+    ``center`` is the new centre from hole A, along and across, by the holes alone; ``None`` where
+    nobody says how well they were measured.
     ``left`` is the offset that measuring and the play of the dowels may leave (95 %), ``spare``
     what of the limit is then the shop's own.
     """
@@ -85,6 +89,7 @@ class BoreMove:
     along_deg: float
     across_deg: float
     present: Vec2
+    center: tuple[Figure, Figure] | None
     left: float
     spare: float
 
@@ -160,16 +165,20 @@ def bore_move(
     play: Sym2,
     setting_deg: float,
     small_per_long: float,
+    hole_accuracy: float | None = None,
 ) -> BoreMove:
     """How to move a bore that was swept on standard dowels onto the crank axis.
 
     ``play`` is the doubt of where the housing comes to rest: it was swept somewhere in it, and will
     sit somewhere in it again. ``setting_deg`` is how far (plus or minus) a hole's clock position
-    may be off.
+    may be off, ``hole_accuracy`` by how much a hole was measured wrong at most, if that is known.
     """
     line = DowelLine.of(holes, small_per_long)
     move = -bore.center
-    turned = outer(Vec2(-move.y, move.x)).scaled(line_variance(holes, setting_deg, small_per_long))
+    turn = line_variance(holes, setting_deg, small_per_long)
+    if hole_accuracy is not None:
+        turn = 2.0 * (rectangular(hole_accuracy) / line.spacing) ** 2
+    turned = outer(Vec2(-move.y, move.x)).scaled(turn)
     covariance = bore.covariance + play
     by_holes = covariance + turned
     now = bore.center - line.first
@@ -187,9 +196,34 @@ def bore_move(
         along_deg=direction_of(line.along),
         across_deg=direction_of(line.across),
         present=Vec2(now.dot(line.along), now.dot(line.across)),
+        center=None if hole_accuracy is None else center_from_a(line, hole_accuracy, play),
         left=left,
         spare=limit - left,
     )
+
+
+def center_from_a(line: DowelLine, accuracy: float, play: Sym2) -> tuple[Figure, Figure]:
+    """The crank axis from hole A, along the line of the holes and across it, by the holes alone.
+
+    With the holes D apart and the axis at (x, y) in their frame, holes off by ``e_A`` and ``e_B``
+    turn the frame by ``(e_B - e_A) . across / D``, so that::
+
+        x is off by -e_A . along + y turn,    y is off by -e_A . across - x turn
+
+    each part of an ``e`` being off by plus or minus ``accuracy``, rectangular. The housing may sit
+    anywhere in its ``play``.
+
+    >>> line = DowelLine.of((Hole(270.0, 7.0), Hole(90.0, 7.0)), 1000.0)
+    >>> x, y = center_from_a(line, 2.0, Sym2(0.0, 0.0, 0.0))
+    >>> round(x.value), round(x.pm, 2), abs(round(y.value)), round(y.pm, 2)
+    (7000, 2.26, 0, 1.6)
+    """
+    x, y = -line.first.dot(line.along), -line.first.dot(line.across)
+    each = rectangular(accuracy) ** 2
+    by_x, by_y = x / line.spacing, y / line.spacing
+    along = each * (1.0 + 2.0 * by_y**2) + play.along(line.along)
+    across = each * ((1.0 - by_x) ** 2 + by_x**2) + play.along(line.across)
+    return Figure(x, K_95_LINE * math.sqrt(along)), Figure(y, K_95_LINE * math.sqrt(across))
 
 
 def line_variance(holes: tuple[Hole, Hole], setting_deg: float, small_per_long: float) -> float:

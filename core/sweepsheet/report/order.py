@@ -37,6 +37,8 @@ FINEST_MM, FINEST_INCH, FINEST_DEG = 0.001, 0.0001, 0.1
 # Bounds are given as coarse as this.
 BOUND_MM, BOUND_INCH = 0.01, 0.0005
 
+_CENTER = ("order.row.center_x", "order.row.center_y")
+
 Rows = tuple[tuple[str, ...], ...]
 
 
@@ -167,6 +169,7 @@ def _bore_sheet(job: Job, move: BoreMove, language: Language) -> OrderSheet:
             y=_about_size(move.present.y, units, language),
         ),
         say("order.add"),
+        *([say("order.check_center")] if move.center is not None else []),
         say("order.fill"),
     )
     mirror = Figure(-move.right.value, move.right.pm)
@@ -177,6 +180,10 @@ def _bore_sheet(job: Job, move: BoreMove, language: Language) -> OrderSheet:
         (say("order.row.up_behind"), _both(move.up, units, language, signed=True)),
         (say("order.row.right_front"), _both(mirror, units, language, signed=True)),
         (say("order.row.up_front"), _both(move.up, units, language, signed=True)),
+        *(
+            (say(key), _both(figure, units, language, signed=True))
+            for key, figure in zip(_CENTER, move.center or (), strict=False)
+        ),
         (say("order.row.diameter"), _diameter(job, language)),
         (say("order.row.left_bore"), _plain(move.left, units, language, up=True)),
         (say("order.row.spare_bore"), _plain(move.spare, units, language, up=False)),

@@ -84,6 +84,40 @@ def test_the_line_of_two_holes_turns_with_both() -> None:
     assert line_variance(near, 5.0, 1000.0) == pytest.approx(2.0 * (3.5 * each / 7.0) ** 2)
 
 
+def test_the_center_from_hole_a_by_hand() -> None:
+    """Holes at 9 and 3, 14 in apart: x takes the error of A alone, y half of each.
+
+    An error of the same size in both turns the line by sqrt(2) of it over the spacing.
+    """
+    bore, _ = swept(10.0, 0.0, 0.0, 0.0)
+    move = bore_move(bore, HOLES, 5.0, ZERO_COVARIANCE, 5.0, 1000.0, 3.0)
+    assert move.center is not None
+    x, y = move.center
+    each = 3.0 / math.sqrt(3.0)
+    assert (x.value, y.value) == pytest.approx((7000.0, 0.0), abs=1e-9)
+    assert x.pm == pytest.approx(K_95_LINE * each)
+    assert y.pm == pytest.approx(K_95_LINE * each / math.sqrt(2.0))
+    # The 5 degrees of the crank's marks no longer count.
+    assert move.across.pm == pytest.approx(
+        K_95_LINE * 10.0 * math.sqrt(2.0) * each / 14000.0, rel=1e-6
+    )
+    unknown = bore_move(bore, HOLES, 5.0, ZERO_COVARIANCE, 5.0, 1000.0)
+    assert unknown.center is None
+
+
+def test_a_center_far_from_the_line_of_the_holes_by_hand() -> None:
+    """From (-6, 8) to (6, 8): the axis is 6 along and 8 below, so the turn moves x as well."""
+    holes = tuple(Hole(math.degrees(math.atan2(x, 8.0)) % 360.0, 10.0) for x in (-6.0, 6.0))
+    bore, _ = swept(10.0, 0.0, 0.0, 0.0)
+    move = bore_move(bore, (holes[0], holes[1]), 5.0, play_covariance(1.0), 5.0, 1000.0, 3.0)
+    assert move.center is not None
+    x, y = move.center
+    each, play = 3.0, 0.25 / 3.0
+    assert (x.value, y.value) == pytest.approx((6000.0, -8000.0))
+    assert x.pm == pytest.approx(K_95_LINE * math.sqrt(each * (1.0 + 2.0 * 64.0 / 144.0) + play))
+    assert y.pm == pytest.approx(K_95_LINE * math.sqrt(each * (0.25 + 0.25) + play))
+
+
 def test_a_taper_by_hand() -> None:
     """3 thou an inch toward 12, on a circle of 8 in: 48 across, 24 in the middle, 0 at 6."""
     _, face = swept(0.0, 0.0, 0.0, 3.0)

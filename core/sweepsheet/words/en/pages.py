@@ -446,6 +446,7 @@ PAGE: dict[str, str] = {
     "field.housing.swept_bore": "The bore that is swept is in",
     "field.housing.swept_bore.housing": "the housing itself",
     "field.housing.swept_bore.plate": "a plate or adapter bolted to it",
+    "field.housing.hole_accuracy": "Both holes measured to within plus or minus, {unit}",
     "field.housing.plate_concentricity": "That plate's bore is off its pins by at most, {unit}",
     "in_joint.heading": "What a chip in the joint would do",
     "in_joint.label": "The chip is",

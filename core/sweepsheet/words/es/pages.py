@@ -435,6 +435,7 @@ PAGE: dict[str, str] = {
     "field.housing.swept_bore": "El alojamiento que se barre está en",
     "field.housing.swept_bore.housing": "la propia campana",
     "field.housing.swept_bore.plate": "una placa o adaptador atornillado a ella",
+    "field.housing.hole_accuracy": "Los dos agujeros, medidos con un error de más o menos, {unit}",
     "field.housing.plate_concentricity": "El de esa placa está desviado de sus pasadores como mucho, {unit}",
     "in_joint.heading": "Qué haría una viruta en la junta",
     "in_joint.label": "La viruta está",
