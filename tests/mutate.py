@@ -81,6 +81,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "picture.dial": (),
     "findings.order": (),
     "memory.usual": (),
+    "memory.together": (),
     "solution": (),
 }
 # Exit codes by which mutmut files a mutant.

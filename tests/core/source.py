@@ -32,7 +32,7 @@ def computing() -> set[str]:
     others = {"job.sag", "job.positions", "findings.reach", "findings.advice", "practice.housing"}
     others |= {"practice.acts"}
     others |= {name for name in modules() if name.startswith("picture.")} - {"picture.request"}
-    others |= {"findings.order", "memory.usual"}
+    others |= {"findings.order", "memory.together", "memory.usual"}
     return {name for name in modules() if name.startswith(folders)} | others
 
 

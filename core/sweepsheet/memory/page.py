@@ -7,18 +7,23 @@ from typing import Any
 
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.read import read_job
+from sweepsheet.maths.clock import direction_of
 from sweepsheet.maths.median import median
+from sweepsheet.maths.normal import offset_half_width
 from sweepsheet.maths.units import UnitSystem
+from sweepsheet.memory.together import together
 from sweepsheet.memory.usual import LEAST_MOVES, LEAST_PLACES, Usual, case_of, usual_of
 from sweepsheet.memory.view import memory_view
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.faults import InputError
-from sweepsheet.words.messages import Angle, Distance, Language
+from sweepsheet.words.messages import Angle, BareDistance, Direction, Distance, Language
 
 Form = Mapping[str, str]
 
 # As many of the latest jobs are worked out.
 MOST_CASES = 200
+# A doubt that shrinks by less is not spoken of.
+WORTH_TELLING = 0.9
 
 
 def memory(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
@@ -46,9 +51,11 @@ def memory(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
     if here is not None and here.job.limits.bore_offset is not None:
         limit = units.to_mm(here.job.limits.bore_offset)
     lines = [language.say("memory.count", n=len(solved)), *_places(usual, units, language)]
-    if place is not None and usual.region is not None:
+    if here is not None and place is not None and usual.region is not None:
         usual_here = usual.region.holds(place)
         lines.append(language.say("memory.alike" if usual_here else "memory.unlike"))
+        if usual_here:
+            lines += _together(usual, here, language)
     lines += [*_face(usual, units, language), *_dowels(usual, language)]
     picture = memory_view(usual, place, limit, units, language)
     return {"lines": lines, "picture": picture, "same": len(solved)}
@@ -83,6 +90,33 @@ def _places(usual: Usual, units: UnitSystem, language: Language) -> Iterator[str
         return
     yield language.say("memory.region")
     yield language.say("memory.held", held=usual.held, n=n)
+
+
+def _together(usual: Usual, here: Solution, language: Language) -> Iterator[str]:
+    """What the others add to the sweep of this one, for whoever wants it."""
+    units, bore = here.job.units, here.measured[0].bore
+    places = [place.scaled(1.0 / units.mm) for place in usual.places]
+    both = together(places, bore.center, bore.noise, bore.covariance + bore.noise.scaled(-1.0))
+    if both is None:
+        return
+    own, pm = (
+        offset_half_width(*each)
+        for each in (
+            (bore.center, bore.covariance),
+            (both.place, both.covariance),
+        )
+    )
+    if pm > WORTH_TELLING * own:
+        yield language.say("memory.no_gain")
+        return
+    yield language.say(
+        "memory.together",
+        offset=Distance(both.place.length, units),
+        pm=BareDistance(pm, units),
+        direction=Direction(direction_of(both.place)),
+        own=Distance(bore.offset, units),
+        own_pm=BareDistance(own, units),
+    )
 
 
 def _face(usual: Usual, units: UnitSystem, language: Language) -> Iterator[str]:

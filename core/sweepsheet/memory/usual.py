@@ -126,14 +126,25 @@ def region_of(places: Sequence[Vec2]) -> Region | None:
     True
     """
     n = len(places)
-    if n < LEAST_PLACES - 1:
+    found = spread_of(places) if n >= LEAST_PLACES - 1 else None
+    if found is None:
         return None
+    middle, spread = found
+    widen = (1.0 + 1.0 / n) * (n - 1) / (n - 2) * plane_factor(n - 2) ** 2
+    return Region(middle, spread.scaled(widen))
+
+
+def spread_of(places: Sequence[Vec2]) -> tuple[Vec2, Sym2] | None:
+    """Mean and covariance of two places or more; ``None`` where they lie on a line.
+
+    >>> spread_of([Vec2(1.0, 0.0), Vec2(-1.0, 0.0), Vec2(0.0, 1.0), Vec2(0.0, -1.0)])[1].xx
+    0.6666666666666666
+    """
     middle = mean_of(places)
     spread = ZERO_COVARIANCE
     for place in places:
-        spread = spread + outer(place - middle).scaled(1.0 / (n - 1))
+        spread = spread + outer(place - middle).scaled(1.0 / (len(places) - 1))
     # Readings are read to a step; places on a line are of somebody who typed one job many times.
     if spread.determinant <= 1e-9 * (spread.xx + spread.yy) ** 2:
         return None
-    widen = (1.0 + 1.0 / n) * (n - 1) / (n - 2) * plane_factor(n - 2) ** 2
-    return Region(middle, spread.scaled(widen))
+    return middle, spread

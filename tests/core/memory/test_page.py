@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import json
 import random
+import re
 from typing import Any
 
 import pytest
 
 from sweepsheet.form.from_job import form_of
+from sweepsheet.job.read import read_job
 from sweepsheet.page import handle_request
+from sweepsheet.solution import work_out
 from sweepsheet.words.faults import InputError
 from tests.cases.jobs import Data, make_job, readings_of, then, with_dowels, with_face
 
@@ -54,6 +57,34 @@ def test_a_kind_is_told_with_its_region_its_face_and_its_dowels() -> None:
 
 def test_one_that_is_unlike_the_others_is_told_so() -> None:
     assert "This one is unlike the others." in " ".join(asked(job(-60.0, 30.0), *many(6))["lines"])
+
+
+def test_a_coarse_sweep_is_offered_what_the_others_add() -> None:
+    """Beside the figure of the sweep alone, which stays what the verdict is of."""
+    here = make_job(
+        readings_of(5.0, -3.0), about={"housing": "cast, long"}, indicator={"repeatability": 2.0}
+    )
+    (line,) = (each for each in asked(here, *many(9))["lines"] if each.startswith("Taken"))
+    numbers = [float(each) for each in re.findall(r"\d+\.\d", line)]
+    alone = work_out(read_job(here)).measured[0].bore.offset
+    assert numbers[2] == pytest.approx(alone, abs=0.06)
+    assert numbers[1] < 0.9 * numbers[3]
+    assert "Only your sweep counts in the verdict." in line
+    spanish = asked(here, *many(9), language="es")["lines"]
+    assert any("cuenta solo su barrido" in each for each in spanish)
+
+
+def test_a_fine_sweep_is_told_that_the_others_add_nothing() -> None:
+    fine = make_job(
+        readings_of(5.0, -3.0), about={"housing": "cast, long"},
+        indicator={"step": 0.1, "accuracy": 0.1, "repeatability": 0.05},
+    )  # fmt: skip
+    lines = asked(fine, *many(9))["lines"]
+    assert any(each.startswith("Your sweep tells more than they do.") for each in lines)
+    few = asked(fine, *many(7))["lines"]
+    assert not any("Taken together" in each for each in few)
+    unlike = asked(job(-60.0, 30.0), *many(9))["lines"]
+    assert not any("Taken together" in each for each in unlike)
 
 
 def test_the_open_job_may_be_half_typed() -> None:

@@ -605,6 +605,8 @@ TABLE: dict[str, str] = {
     "memory.held": "Tried one by one: {held} of {n} are in the part that the others make.",
     "memory.alike": "This one is like the others.",
     "memory.unlike": "This one is unlike the others. Check joint, dial and entries before you act.",
+    "memory.together": "Taken together with them: {offset} off, toward {direction}, ± {pm}. Your sweep alone: {own}, ± {own_pm}. Only your sweep counts in the verdict.",
+    "memory.no_gain": "Your sweep tells more than they do. Taken together with them it stays as it is.",
     "memory.face": "Faces swept: {n}. Half of them tilt {median} or less, the worst {most}.",
     "memory.dowels": "Dowels in {n} jobs: {gain}% of their mark ({least} to {most}%), {lag}° {way} of their aim.",
     "memory.view": "Such housings as found",

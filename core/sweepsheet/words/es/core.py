@@ -656,6 +656,8 @@ TABLE: dict[str, str] = {
     "memory.held": "Probadas una a una: {held} de {n} están en la parte que dan las demás.",
     "memory.alike": "Esta es como las demás.",
     "memory.unlike": "Esta no es como las demás. Revise junta, reloj y datos antes de actuar.",
+    "memory.together": "Tomada junto con ellas: {offset} de desvío, hacia {direction}, ± {pm}. Su barrido solo: {own}, ± {own_pm}. En el veredicto cuenta solo su barrido.",
+    "memory.no_gain": "Su barrido dice más que ellas. Tomado junto con ellas queda como está.",
     "memory.face": "Caras barridas: {n}. La mitad se inclina {median} o menos, la peor {most}.",
     "memory.dowels": "Pasadores en {n} trabajos: {gain}% de su marca ({least} a {most}%), {lag}° {way} de su orientación.",
     "memory.view": "Campanas así, como se encontraron",
