@@ -1,15 +1,18 @@
 // Keeps one whole release for use without a signal.
 //
-// All or nothing: the release is installed when every file has come and has the right SHA-256. An
+// All or nothing: the release is installed when every file has come and has the right SHA-256. What
+// has come before a failure is not fetched again, and a file goes on where it broke off. An
 // old release goes on under the pages that it opened; the new one takes over at the next start, or
 // when a page asks for it. Then the old one's files stay for the other pages until they are closed.
 
+import { piecesOf } from './scripts/common/resumed.js';
+
 /** @typedef {{ path: string } | { why: string }} Trouble */
 
-const RELEASE = '{{release}}';
-const POLICY = '{{policy}}';
+const RELEASE = `{{release}}`;
+const POLICY = `{{policy}}`;
 /** SHA-256 of every file, by path. @type {Record<string, string>} */
-const FILES = JSON.parse('{{files}}');
+const FILES = JSON.parse(`{{files}}`);
 
 const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 const SCOPE = worker.registration.scope;
@@ -33,10 +36,10 @@ function pathOf(address) {
   return (origin + pathname).startsWith(SCOPE) && isOurs ? path : null;
 }
 
-/** @param {Response} response @param {string} path */
-async function isWhole(response, path) {
-  const bytes = await crypto.subtle.digest('SHA-256', await response.arrayBuffer());
-  const hash = Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, '0'));
+/** @param {ArrayBuffer} bytes @param {string} path */
+async function isWhole(bytes, path) {
+  const sum = await crypto.subtle.digest('SHA-256', bytes);
+  const hash = Array.from(new Uint8Array(sum), (byte) => byte.toString(16).padStart(2, '0'));
   return hash.join('') === FILES[path];
 }
 
@@ -48,21 +51,35 @@ async function store(cache, path) {
   // What the browser has just loaded will mostly do; if it does not, ask the host itself.
   for (const mode of /** @type {const} */ (['default', 'reload'])) {
     const response = await fetch(addressOf(path), { cache: mode });
-    if (response.ok && (await isWhole(response.clone(), path))) {
-      // Some hosts send "view.html" on to "view"; what came by a detour can't open a page.
-      const straight = response.redirected ? new Response(response.body, response) : response;
-      return cache.put(addressOf(path), path === WORKER_FILE ? withPolicy(straight) : straight);
+    if (!response.ok) continue;
+    let isBroken = false;
+    const pieces = [];
+    for await (const piece of piecesOf(response.clone(), response.url, () => void (isBroken = true))) {
+      pieces.push(piece);
     }
+    const bytes = await new Blob(pieces).arrayBuffer();
+    if (!(await isWhole(bytes, path))) continue;
+    // Some hosts send "view.html" on to "view"; what came by a detour can't open a page.
+    const isStraight = !isBroken && !response.redirected;
+    const whole = isStraight ? response : new Response(bytes, response);
+    return cache.put(addressOf(path), path === WORKER_FILE ? withPolicy(whole) : whole);
   }
   throw new NotWhole(path);
 }
 
+/** Read a file back, and fetch it where it is lost. @param {Cache} cache @param {string} path */
+async function have(cache, path) {
+  const kept = await cache.match(addressOf(path));
+  if (!kept || !(await isWhole(await kept.arrayBuffer(), path))) await store(cache, path);
+}
+
 async function install() {
   const cache = await caches.open(CACHE);
-  const results = await Promise.allSettled(Object.keys(FILES).map((path) => store(cache, path)));
+  const results = await Promise.allSettled(Object.keys(FILES).map((path) => have(cache, path)));
   const lost = results.find((result) => result.status === 'rejected');
   if (!lost) return;
-  await caches.delete(CACHE);
+  // What has come whole stays for the next try, but where there is no room for all.
+  if (lost.reason instanceof DOMException) await caches.delete(CACHE);
   for (const client of await worker.clients.matchAll({ includeUncontrolled: true })) {
     client.postMessage({ kind: 'not-installed', ...trouble(lost.reason) });
   }
@@ -100,10 +117,7 @@ async function tidyUp() {
 /** Read the whole release back, and fetch what is lost; throws if it cannot be had. */
 async function check() {
   const cache = await caches.open(CACHE);
-  for (const path of Object.keys(FILES)) {
-    const response = await cache.match(addressOf(path));
-    if (!response || !(await isWhole(response, path))) await store(cache, path);
-  }
+  for (const path of Object.keys(FILES)) await have(cache, path);
 }
 
 /** @param {string} path @param {Request} request */

@@ -44,7 +44,7 @@ def release_in(folder: Path) -> str:
 
 def precached(folder: Path) -> dict[str, str]:
     script = (folder / "sw.js").read_text("utf-8")
-    found = re.search(r"FILES = JSON\.parse\('(.*)'\)", script)
+    found = re.search(r"FILES = JSON\.parse\(`(.*)`\)", script)
     assert found
     listed: dict[str, str] = json.loads(found[1])
     return listed

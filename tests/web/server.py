@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import Self
@@ -28,6 +29,10 @@ class Server:
         missing: ends of paths that are answered with 404.
         moved: ends of paths that are sent on to the same address without ".html".
         held: ends of paths whose answer waits until the server stops.
+        breaks: by the end of a path, how many bytes are sent of each answer before it breaks off;
+            those after the last are whole.
+        ranges: whether a part of a file can be asked for.
+        parts: the ranges that were asked for, with their paths, in order.
         cut: ends of paths whose answer stands still in the middle, and breaks off when it stops.
         asked: the paths that were asked for, in order.
         cache_control: how long browsers may keep what they get.
@@ -42,6 +47,9 @@ class Server:
         self.missing: set[str] = set()
         self.moved: set[str] = set()
         self.held: set[str] = set()
+        self.breaks: dict[str, list[int]] = {}
+        self.ranges = True
+        self.parts: list[tuple[str, str]] = []
         self.cut: set[str] = set()
         self.asked: list[str] = []
         self.cache_control = "no-cache"
@@ -110,8 +118,22 @@ class Server:
             if path.endswith(end):
                 body = alter(body)
         types = [given for end, given in self.types.items() if path.endswith(end)]
-        request.send_response(200)
-        request.send_header("Content-Type", types[0] if types else request.guess_type(inside))
+        self._send(request, path, body, types[0] if types else request.guess_type(inside))
+
+    def _send(self, request: Handler, path: str, body: bytes, kind: str) -> None:
+        """Send a file, or the part of it that is asked for; or as much of it as is to come."""
+        asked = request.headers.get("Range", "")
+        if asked:
+            self.parts.append((path, asked))
+        if asked and self.ranges:
+            begin, whole = int(asked.removeprefix("bytes=").rstrip("-")), len(body)
+            body = body[begin:]
+            request.send_response(206 if body else 416)
+            last = f"{begin}-{whole - 1}" if body else "*"
+            request.send_header("Content-Range", f"bytes {last}/{whole}")
+        else:
+            request.send_response(200)
+        request.send_header("Content-Type", kind)
         request.send_header("Content-Length", str(len(body)))
         request.end_headers()
         if any(path.endswith(end) for end in self.cut):
@@ -120,6 +142,14 @@ class Server:
             self._released.wait()
             request.close_connection = True
             return
+        for end, sent in self.breaks.items():
+            if path.endswith(end) and sent:
+                body = body[: sent.pop(0)]
+                request.wfile.write(body)
+                request.wfile.flush()
+                time.sleep(0.5)  # a browser drops what it has not read when the end comes
+                request.close_connection = True
+                return
         request.wfile.write(body)
 
     def __enter__(self) -> Self:

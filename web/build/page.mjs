@@ -93,12 +93,27 @@ async function firstRound(form, page) {
   return place.innerHTML;
 }
 
+/** The service worker, which browsers take as one plain script alone; the build fills it in.
+ * @param {string} web @param {string} out */
+async function keeper(web, out) {
+  await build({
+    entryPoints: [join(web, 'sw.js')],
+    outdir: out,
+    bundle: true,
+    format: 'iife',
+    target: 'es2022',
+    charset: 'utf8',
+    logLevel: 'error',
+  });
+}
+
 const [web, out, ...scripts] = process.argv.slice(2);
 const sources = sourcesIn(resolve(web));
 const entries = scripts.filter((name) => name !== PLAIN).map((name) => sources[name]);
 const styles = readdirSync(join(web, 'styles')).map((name) => resolve(web, 'styles', name));
 await bundle(resolve(out), [...entries, ...styles]);
 await plain(out, sources[PLAIN]);
+await keeper(resolve(web), resolve(out));
 const form = resolve(out, 'form', 'form.mjs');
 await build({ entryPoints: [sources['form.js']], outfile: form, bundle: true, format: 'esm' });
 for (const name of readdirSync(out).filter((name) => /^index\..*html$/.test(name))) {

@@ -41,6 +41,8 @@ SPEAKING = {*filter(None, PAGES.values()), *LATER_SCRIPTS, BOOT}
 SCRIPTS = sorted({*SPEAKING, "worker.js"})
 # These stand within the pages, and are no files of their own.
 WITHIN = (BOOT, "view.js")
+# The service worker: page.mjs puts together what it is made of.
+KEEPER = "sw.js"
 MANIFEST = "manifest.webmanifest"
 AT_ROOT = re.compile(r"[^/]+\.html$|sw\.js$|[^/]+\.webmanifest$|notices\.txt$|icons/")
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
@@ -65,7 +67,7 @@ def collect(web: Path, made: Path, library: Path) -> dict[str, bytes]:
     for words in languages():
         files[f"assemblies.{words.code}.json"] = written(words, scripts.values())
     files |= python_files(library)
-    for name in (*SCRIPTS, *LATER_STYLES):
+    for name in (*SCRIPTS, *LATER_STYLES, KEEPER):
         if name not in WITHIN:
             files[name] = (made / name).read_bytes()
     return dict(sorted(files.items()))
@@ -207,11 +209,11 @@ def lay_out(files: dict[str, bytes]) -> dict[str, bytes]:
     policies = {policy_of(name, placed[name]) for name in written}
     if len(policies) > 1:
         raise TroubleError("The pages differ in their content security policies.")
-    hashes = {name: digest(data) for name, data in placed.items() if name != "sw.js"}
-    placed["sw.js"] = fill_in(
-        placed["sw.js"],
+    hashes = {name: digest(data) for name, data in placed.items() if name != KEEPER}
+    placed[KEEPER] = fill_in(
+        placed[KEEPER],
         release=release,
-        policy=policies.pop().replace("'", "\\'"),
+        policy=policies.pop(),
         files=json.dumps(hashes, sort_keys=True),
     )
     return placed

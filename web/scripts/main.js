@@ -1,6 +1,7 @@
 // Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
 // kept for use without a signal.
 
+import './jobs/opened.js'; // first: it goes on while the page is being drawn
 import { get } from './common/dom.js';
 import { changeForm, fillForm, readForm, startForm, takeBack } from './form/form.js';
 import { Files } from './jobs/files.js';
@@ -12,6 +13,7 @@ import { Jobs } from './jobs/jobs.js';
 import { forgetOtherJobs, offerOtherJobs } from './jobs/other-jobs.js';
 import { offerGuide } from './guide/guide-button.js';
 import { startCore } from './python/core.js';
+import { tellBreak } from './python/download-words.js';
 import { startMessenger } from './python/messenger.js';
 import { keepForOffline, takeUpdate } from './common/offline.js';
 import { Known } from './report/known.js';
@@ -54,9 +56,10 @@ function started(state, text) {
 }
 
 const core = startCore({
-  onProgress(loaded, total) {
+  onProgress(loaded, total, isBroken) {
     progress.max = total;
     progress.value = loaded;
+    tellBreak(status, isBroken);
   },
   onReady: () => started('ready', say('index.ready')),
   onFailed(why) {

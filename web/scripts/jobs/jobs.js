@@ -8,17 +8,17 @@
 import { get } from '../common/dom.js';
 import { changed, differences } from '../form/changes.js';
 import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from '../form/form.js';
-import { Answers } from './answers.js';
 import { JobList } from './job-list.js';
-import { OPEN_HERE, Store, newId } from './store.js';
+import { ADDRESS, opened } from './opened.js';
+import { OPEN_HERE, newId } from './store.js';
 import { say } from '../common/words.js';
 
+/** @import { Answers } from './answers.js' */
+/** @import { Store } from './store.js' */
 /** @import { Changes } from '../form/changes.js' */
 /** @import { Kept } from '../report/known.js' */
 /** @import { Rigs } from '../rigs/rigs.js' */
 /** @typedef {import('./store.js').Fields} Fields */
-
-const address = new URL('..', import.meta.url).href;
 
 /** An answer that is not kept comes when Python is up. @param {unknown} error */
 function cantKeep(error) {
@@ -57,7 +57,7 @@ export class Jobs {
   #writing = Promise.resolve();
 
   /** Tells other pages of the same host what was written here. */
-  #others = new BroadcastChannel(`sweepsheet ${address}`);
+  #others = new BroadcastChannel(`sweepsheet ${ADDRESS}`);
 
   #listed = new JobList((id) => {
     this.onCome(true);
@@ -84,9 +84,8 @@ export class Jobs {
   async start() {
     this.#blank = untouchedForm(); // before anything can be added to it
     try {
-      const answers = Answers.open(address).catch(cantKeep);
-      this.#store = await Store.open(address);
-      this.#answers = await answers;
+      this.#store = await opened.store;
+      this.#answers = await opened.answers.catch(cantKeep);
       await this.#begin();
       return true;
     } catch (error) {
@@ -193,7 +192,6 @@ export class Jobs {
 
   async #begin() {
     this.#others.addEventListener('message', ({ data }) => this.#hear(data));
-    await this.#store.forgetRemoved();
     const jobs = await this.#store.list();
     const here = sessionStorage.getItem(OPEN_HERE);
     const last = jobs.find(({ id }) => id === here) ?? jobs[0];
@@ -202,6 +200,8 @@ export class Jobs {
     get('job-copy').addEventListener('click', () => this.#inTurn(() => this.#copy()));
     get('job-delete').addEventListener('click', () => this.#inTurn(() => this.#remove()));
     get('jobs').addEventListener('toggle', () => this.#list());
+    // Handed over before any other can be deleted here; only for the next time, so the job came first.
+    this.#store.forgetRemoved().catch((error) => console.warn(`Deleted jobs are not forgotten: ${error}`));
     // Those of deleted jobs; of one that was begun elsewhere a moment ago the answer comes again.
     this.#answers?.forgetOthers(jobs.map(({ id }) => id)).catch(cantKeep);
     this.rigs.forget(jobs.map(({ id }) => id));

@@ -9,6 +9,7 @@ import { clearFaults, markFault } from './faults.js';
 import { get } from '../common/dom.js';
 import { holdRelease } from '../common/release-lock.js';
 import { startCore } from '../python/core.js';
+import { tellBreak } from '../python/download-words.js';
 import { keepForOffline } from '../common/offline.js';
 import { paint } from '../report/paint.js';
 import { startTurnedView } from '../report/turned-view.js';
@@ -102,10 +103,11 @@ if (document.documentElement.hasAttribute('data-leaving')) await new Promise(() 
 holdRelease(new URL('./', import.meta.url));
 startTurnedView();
 const core = startCore({
-  onProgress(loaded, total) {
+  onProgress(loaded, total, isBroken) {
     const progress = /** @type {HTMLProgressElement} */ (get('progress'));
     progress.max = total;
     progress.value = loaded;
+    tellBreak(get('status'), isBroken);
   },
   onReady: () => started('ready', say('index.ready')),
   onFailed: (why) => started('failed', why),

@@ -23,7 +23,8 @@ import { language, say } from '../common/words.js';
 
 /**
  * @typedef {object} Options
- * @property {(loaded: number, total: number) => void} [onProgress] bytes of the download
+ * @property {(loaded: number, total: number, isBroken: boolean) => void} [onProgress] bytes of the download,
+ *   and whether it broke off and waits to go on
  * @property {() => void} [onReady]
  * @property {(why: string) => void} [onFailed] it will not start, or broke down for good
  * @property {number} [patience] seconds without a sign of life before it counts as failed
@@ -176,10 +177,10 @@ export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }
     );
   }
 
-  /** @param {number} loaded @param {number} total */
-  function tellProgress(loaded, total) {
+  /** @param {number} loaded @param {number} total @param {boolean} isBroken */
+  function tellProgress(loaded, total, isBroken) {
     watchdog.heard();
-    onProgress?.(loaded, total);
+    onProgress?.(loaded, total, isBroken);
   }
 
   const absent = missing();

@@ -2,9 +2,11 @@
 // worker gets the compiled code and the library handed over.
 
 import { SIZES } from '../common/release.js';
+import { piecesOf } from '../common/resumed.js';
 import { say } from '../common/words.js';
 
 /** @import { Files } from './worker.js' */
+/** @typedef {{ onBytes: (bytes: number) => void, onBreak: () => void }} Watcher */
 
 const FOLDER = new URL('./python/', import.meta.url).href;
 const CODE = 'pyodide.asm.wasm';
@@ -23,16 +25,21 @@ async function open(name) {
   return response;
 }
 
-/** Pass a download on, telling how much has come. @param {Response} response
- * @param {(bytes: number) => void} onBytes */
-function counted(response, onBytes) {
-  const counter = new TransformStream({
-    transform(chunk, controller) {
-      onBytes(chunk.byteLength);
-      controller.enqueue(chunk);
+/** Pass a download on, which goes on where it breaks off, for as long as the page is open; tell how much
+ * has come. @param {Response} response @param {Watcher} watcher */
+function watched(response, watcher) {
+  const pieces = piecesOf(response, response.url, () => {
+    watcher.onBreak();
+    return true;
+  });
+  const body = new ReadableStream({
+    async pull(controller) {
+      const { done, value } = await pieces.next();
+      if (done) return controller.close();
+      watcher.onBytes(value.byteLength);
+      controller.enqueue(value);
     },
   });
-  const body = /** @type {ReadableStream} */ (response.body).pipeThrough(counter);
   return new Response(body, { headers: { 'Content-Type': WASM_TYPE } });
 }
 
@@ -49,22 +56,21 @@ function compile(response) {
 
 /**
  * Have both come, side by side.
- * @param {((loaded: number, total: number) => void) | null} onProgress null: from the cache, where there
- *   is nothing to count, and counting would cost the browser its copy of the compiled code
+ * @param {((loaded: number, total: number, isBroken: boolean) => void) | null} onProgress null: from the
+ *   cache, where there is nothing to count, and counting would cost the browser its copy of the compiled code
  * @returns {Promise<Files>}
  */
 export async function fetchFiles(onProgress) {
-  let onBytes = null;
-  if (onProgress) {
-    const total = [CODE, LIBRARY].reduce((sum, name) => sum + SIZES[`python/${name}`], 0);
-    let loaded = 0;
-    onBytes = (/** @type {number} */ bytes) => onProgress((loaded += bytes), total);
-  }
-  const watched = (/** @type {Response} */ response) =>
-    onBytes ? counted(response, onBytes) : response;
+  const total = [CODE, LIBRARY].reduce((sum, name) => sum + SIZES[`python/${name}`], 0);
+  let loaded = 0;
+  const watcher = onProgress && {
+    onBytes: (/** @type {number} */ bytes) => onProgress((loaded += bytes), total, false),
+    onBreak: () => onProgress(loaded, total, true),
+  };
+  const coming = (/** @type {Response} */ response) => (watcher ? watched(response, watcher) : response);
   const [code, library] = await Promise.all([
-    open(CODE).then((response) => compile(watched(response))),
-    open(LIBRARY).then((response) => watched(response).arrayBuffer()),
+    open(CODE).then((response) => compile(coming(response))),
+    open(LIBRARY).then((response) => coming(response).arrayBuffer()),
   ]);
   return { code, library };
 }

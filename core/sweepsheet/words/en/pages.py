@@ -36,6 +36,7 @@ PAGE: dict[str, str] = {
     "python.not_started": "The calculation did not start: {why}",
     "python.no_file": "one of its files did not arrive, or this browser is too old.",
     "python.stalled": "The calculation did not start: nothing has come for a while. Load the page again.",
+    "python.broken": "The download broke off. It goes on by itself where it stopped, as soon as there is a signal.",
     "python.lost": "The file {name} did not arrive ({status}).",
     # Use without a signal (offline.js, sw.js)
     "offline.not_yet": "Not ready offline yet.",

@@ -29,6 +29,7 @@ PAGE: dict[str, str] = {
     "python.not_started": "El cálculo no arrancó: {why}",
     "python.no_file": "uno de sus archivos no llegó, o este navegador es demasiado viejo.",
     "python.stalled": "El cálculo no arrancó: hace rato que no llega nada. Vuelva a cargar la página.",
+    "python.broken": "La descarga se cortó. Sigue sola donde se quedó en cuanto haya señal.",
     "python.lost": "El archivo {name} no llegó ({status}).",
     # Use without a signal (offline.js, sw.js)
     "offline.not_yet": "Todavía no funciona sin señal.",
