@@ -25,7 +25,7 @@ def step_for(half_width: float, finest: float) -> float:
     """
     least = max(half_width / 10.0, finest) * (1.0 - _SLACK)
     power = 10.0 ** math.floor(math.log10(least))
-    return next(n * power for n in (1.0, 2.0, 5.0, 10.0) if n * power >= least)
+    return next(n * power for n in (2.0, 5.0, 10.0) if n * power >= least)
 
 
 def to_step(value: float, step: float) -> str:
@@ -34,8 +34,7 @@ def to_step(value: float, step: float) -> str:
     >>> to_step(10.83, 0.2), to_step(-0.04, 0.1), to_step(313.0, 5.0)
     ('10.8', '0.0', '315')
     """
-    text = f"{round(value / step) * step:.{_decimals(step)}f}"
-    return text.removeprefix("-") if float(text) == 0 else text
+    return f"{round(value / step) * step:.{_decimals(step)}f}"
 
 
 def up_to_step(half_width: float, step: float) -> str:

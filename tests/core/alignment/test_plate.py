@@ -9,9 +9,12 @@ import pytest
 
 from sweepsheet import sheet
 from sweepsheet.alignment.plate import turns_of
+from sweepsheet.alignment.rounds import measure_round
+from sweepsheet.job.model import Job
 from sweepsheet.job.read import read_job
 from sweepsheet.maths.normal import K_95_PLANE
 from sweepsheet.maths.vector import Vec2
+from sweepsheet.maths.verdict import NOT_JUDGED
 from sweepsheet.solution import work_out
 from tests.cases.jobs import PERFECT, Data, make_job, readings_of, then, with_dowels, with_face
 
@@ -55,6 +58,57 @@ def test_it_stays_turned_until_it_is_turned_back() -> None:
     assert solution.plate is not None
     assert solution.plate.error is not None
     assert solution.plate.error.center.y == pytest.approx(1.0)
+
+
+def noisy(*centers: Vec2, **housing: object) -> Job:
+    """The same with scatter, sag not measured, and a limit."""
+    dial = PERFECT | {"repeatability": SCATTER, "sag": None, "sag_allowance": 6.0}
+    job = swept(*centers, **housing)
+    return read_job({**job, "indicator": dial, "limits": {"bore_offset": 9.0}})
+
+
+def test_the_doubt_of_housing_and_plate_by_hand() -> None:
+    """Four readings of scatter s: each centre s sqrt(1/2); a quarter of both is for c and for e.
+
+    What sag leaves in doubt is common to all sweeps: it is in c as it was, and not in e.
+    """
+    job = noisy(Vec2(2.0, -3.0), Vec2(0.0, -5.0), plate_concentricity=2.5)
+    solution = work_out(job)
+    each = SCATTER**2 / 2.0
+    plate = solution.plate
+    assert plate is not None
+    assert plate.error is not None
+    assert plate.within == 2.5
+    assert plate.error.covariance.xx == pytest.approx(each / 2.0)
+    assert plate.error.covariance.yy == pytest.approx(each / 2.0)
+    assert plate.error.judged == NOT_JUDGED
+    raw = measure_round(job, job.rounds[0]).bore
+    for measured in solution.measured:
+        bore = measured.bore
+        assert bore.noise.xx == pytest.approx(each / 2.0)
+        assert bore.fresh.xx == pytest.approx(raw.fresh.xx / 2.0)
+        assert bore.covariance.xx == pytest.approx(each / 2.0)
+        assert bore.covariance.yy - each / 2.0 == pytest.approx(raw.covariance.yy - raw.noise.yy)
+        assert bore.judged.verdict == "within"
+
+
+def test_the_doubt_of_a_plate_turned_twice_by_hand() -> None:
+    """Two turns share the sweep between them; each counts half: (N + N) (1/4)^2, twice."""
+    job = noisy(Vec2(2.0, -3.0), Vec2(0.0, -5.0), Vec2(2.0, -3.0))
+    plate = work_out(job).plate
+    assert plate is not None
+    assert plate.error is not None
+    assert plate.error.covariance.xx == pytest.approx(4.0 * SCATTER**2 / 2.0 / 16.0)
+
+
+def test_a_later_round_has_the_doubt_of_the_plate_in_it() -> None:
+    data = swept(Vec2(2.0, -3.0), Vec2(0.0, -5.0))
+    data = then(data, with_dowels(make_job(readings_of(0.0, -1.0)), (4.0, 0.0)))
+    solution = work_out(read_job({**data, "indicator": PERFECT | {"repeatability": SCATTER}}))
+    assert solution.plate is not None
+    assert solution.plate.error is not None
+    assert solution.latest.bore.fixed == solution.plate.error.covariance
+    assert solution.latest.bore.covariance.xx == pytest.approx(SCATTER**2 / 2.0 * 1.5)
 
 
 def test_a_bound_is_doubt_and_moves_nothing() -> None:

@@ -90,6 +90,49 @@ def test_a_face_that_is_surely_out_is_cut(
     assert order.bore is None
 
 
+def test_a_face_without_bolts_is_cut_by_its_quarters() -> None:
+    order = order_in(both(face_job("rear")))
+    assert order is not None
+    assert order.cut is not None
+    at = [(place.at.at_deg % 360.0, place.at.radius) for place in order.cut.places]
+    assert at == [(0.0, 3.0), (90.0, 3.0), (180.0, 3.0), (270.0, 3.0)]
+    assert order.lacks == ()
+
+
+def test_how_well_the_holes_were_measured_is_passed_on() -> None:
+    job = bore_job()
+    job["housing"]["hole_accuracy"] = 2.0
+    order = order_in(both(job))
+    assert order is not None
+    assert order.bore is not None
+    assert order.bore.center is not None
+    without = order_in(both(bore_job()))
+    assert without is not None
+    assert without.bore is not None
+    assert without.bore.center is None
+
+
+def test_a_seat_that_scatters_is_in_the_doubt_of_a_move() -> None:
+    """Seated again 1.5 off: far more than the clearance of its dowels leaves."""
+    near: Data = {"dowel_holes": TWO_HOLES, "dowel_clearance": 0.1}
+    steady = order_in(both(bore_job(housing=near)))
+    assert steady is not None
+    assert steady.bore is not None
+    last = reseated(bore_job(9.0, -7.0, housing=near))
+    loose = order_in(then(bore_job(housing=near), last))
+    assert loose is not None
+    assert loose.bore is not None
+    assert loose.bore.along.pm > 1.5 * steady.bore.along.pm
+
+
+def test_whatever_is_missing_there_are_no_shims() -> None:
+    for job in (bore_job(), both(face_job(None)), both(bore_job(housing={}))):
+        order = order_in(job)
+        assert order is not None
+        assert (order.cut, order.shims, order.bore) == (None, (), None)
+        assert order.lacks
+
+
 def test_the_face_comes_before_the_bore() -> None:
     job = face_job("rear")
     job["rounds"][0]["bore"] = bore_job()["rounds"][0]["bore"]

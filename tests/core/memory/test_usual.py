@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 import random
+from typing import Any
 
 import pytest
 from scipy import stats
 
 from sweepsheet.job.read import read_job
-from sweepsheet.maths.vector import Vec2
-from sweepsheet.memory.usual import Case, case_of, region_of, usual_of
+from sweepsheet.maths.clock import unit_vector
+from sweepsheet.maths.vector import Sym2, Vec2
+from sweepsheet.memory.usual import Case, Region, case_of, region_of, spread_of, usual_of
 from sweepsheet.solution import work_out
 from tests.cases.jobs import Data, make_job, readings_of, then, with_dowels, with_face
 
@@ -41,6 +43,47 @@ def test_the_region_is_that_of_hotelling(n: int) -> None:
     assert region.spread.xx == pytest.approx(widen * float(stats.tvar(x)))
     assert region.spread.yy == pytest.approx(widen * float(stats.tvar(y)))
     assert region.middle.x == pytest.approx(math.fsum(x) / n)
+
+
+def test_what_cases_show_by_hand() -> None:
+    """Five on a ring and what three of them tell beside: as it is, in its order or sorted."""
+    ring = [unit_vector(72.0 * i) + Vec2(9.0, 0.0) for i in range(5)]
+    told: list[tuple[Any, Any, Any]] = [(0.003, 0.9, 4.0), (0.001, None, None), (0.002, 1.1, -3.0)]
+    told += [(None, None, None)] * 2
+    cases = [Case(place, *more) for place, more in zip(ring, told, strict=True)]
+    usual = usual_of(cases)
+    assert usual.places == tuple(ring)
+    assert usual.runouts == (0.001, 0.002, 0.003)
+    assert (usual.gains, usual.lags_deg) == ((0.9, 1.1), (4.0, -3.0))
+    assert usual.region is not None
+    assert (usual.region.middle.x, usual.held) == (pytest.approx(9.0), 5)
+    assert usual_of(cases[:4]).region is None
+    assert usual_of(cases[:4]).held == 0
+
+
+def test_a_region_holds_what_is_near_its_middle_and_no_other() -> None:
+    """Half axes of 2 and 1 about (9, 0): by hand."""
+    region = Region(Vec2(9.0, 0.0), Sym2(4.0, 0.0, 1.0))
+    assert [region.holds(Vec2(x, y)) for x, y in ((10.9, 0.0), (11.1, 0.0), (9.0, 0.99))] == [
+        True, False, True,
+    ]  # fmt: skip
+    assert not region.holds(Vec2(9.0, 1.2))
+    assert not region.holds(Vec2(-9.0, 0.0))
+
+
+def test_one_far_off_is_not_held_by_the_others() -> None:
+    ring = [unit_vector(60.0 * i) for i in range(6)]
+    usual = usual_of([case(place) for place in [*ring, Vec2(40.0, 0.0)]])
+    assert usual.held == 6
+
+
+def test_a_spread_of_one_part_in_a_thousand_is_no_line() -> None:
+    """Flat places count as long as they are no line: whatever their unit."""
+    for size in (1e-3, 1.0, 1e3):
+        flat = [Vec2(size * x, size * 1e-3 * x * x) for x in (-2.0, -1.0, 0.0, 1.0, 2.0)]
+        assert spread_of(flat) is not None
+        line = [Vec2(size * x, size * 1e-6 * x * x) for x in (-2.0, -1.0, 0.0, 1.0, 2.0)]
+        assert spread_of(line) is None
 
 
 @pytest.mark.slow
@@ -74,6 +117,9 @@ def test_a_place_is_where_the_bore_was_on_stock_dowels() -> None:
     assert place is not None
     assert (place.x, place.y) == pytest.approx((3.0 * THOU, -4.0 * THOU))
     assert solved_case(with_dowels(job, (7.0, 0.0))).place is None
+    one = with_dowels(make_job(readings_of(3.0, -4.0)), (7.0, 0.0))
+    one["rounds"][0]["dowels"][1] = {"offset": 0.0, "aim_deg": 0.0}
+    assert solved_case(one).place is None
     slipped = make_job(readings_of(3.0, -4.0), closing=[9.0])
     assert solved_case(slipped).place is None
     unknown = make_job(readings_of(3.0, -4.0), housing={"swept_bore": "plate"})

@@ -14,7 +14,7 @@ from sweepsheet.maths.normal import K_95_PLANE
 from sweepsheet.maths.pooled import plane_factor
 from sweepsheet.maths.vector import ZERO, ZERO_COVARIANCE, Sym2, Vec2
 from sweepsheet.remedy.history import history_of
-from sweepsheet.remedy.seating import Seating, chains_of, seating_of
+from sweepsheet.remedy.seating import Seating, chains_of, play_of, seating_of
 from sweepsheet.solution import work_out
 from sweepsheet.words.faults import InputError
 from tests.cases.jobs import PERFECT, Data, make_job, readings_of, then, with_dowels
@@ -75,6 +75,50 @@ def test_chains_are_pooled_and_each_has_its_own_mean() -> None:
     found = seating_in(then(job, later, again))
     assert found.times == 2
     assert found.radius == pytest.approx(plane_factor(4) * 0.5)
+
+
+def test_what_the_dial_does_by_hand() -> None:
+    """Two chains, of three seats and of two: m = 4 + 2. Four readings of scatter s: s^2/2 a centre.
+
+    All of that is new in each sweep, and taken off what was seen; more is left than play makes.
+    """
+    job = seated(Vec2(0.0, -7.0), Vec2(0.0, -8.0), Vec2(0.0, -9.0))
+    later = with_dowels(seated(Vec2(0.0, 0.0)), (7.0, 0.0))
+    again = seated(Vec2(1.0, 0.0))
+    again["rounds"][0]["since"] = "reseated"
+    data = then(job, later, again)
+    found = seating_in({**data, "indicator": PERFECT | {"repeatability": SCATTER}})
+    squares, each = 2.0 + 0.5, SCATTER**2 / 2.0
+    assert found.times == 3
+    assert isinstance(found.times, int)
+    assert found.dial_radius == pytest.approx(K_95_PLANE * math.sqrt(each))
+    assert found.radius == pytest.approx(plane_factor(6) * math.sqrt(squares / 6.0))
+    own = squares / 6.0 * (plane_factor(6) / K_95_PLANE) ** 2 - each
+    assert found.play.xx == pytest.approx(own)
+    assert found.beyond_dial
+    assert play_of(read_job(data), found) == found.play
+
+
+@pytest.mark.parametrize(("apart", "blamed"), [(1.0, False), (2.2, True)])
+def test_the_seat_is_blamed_where_the_dial_alone_would_do_so_once_in_100(
+    apart: float, *, blamed: bool
+) -> None:
+    """Two seats d apart, each centre with the variance v = s^2/2: chi^2 = d^2 / (2 v), 2 free.
+
+    Its 99 % point is 9.21 (a table's; -2 ln 0.01), so d = 3.035 s.
+    """
+    job = seated(Vec2(0.0, -3.0), Vec2(0.0, -3.0 - apart * 3.035 * SCATTER / 1.5))
+    found = seating_in({**job, "indicator": PERFECT | {"repeatability": SCATTER}})
+    assert found.beyond_dial == blamed
+
+
+def test_a_chain_that_tells_nothing_does_not_end_the_others() -> None:
+    """The first pair of dowels was swept once; the second seated again."""
+    data = then(seated(Vec2(0.0, -7.0)), seated(Vec2(0.0, -3.0), Vec2(0.0, -5.0)))
+    for each in data["rounds"][1:]:
+        with_dowels({"rounds": [each]}, (7.0, 0.0))
+    data["rounds"][2]["since"] = "reseated"
+    assert seating_in(data).times == 1
 
 
 def test_a_joint_that_was_mended_has_a_seat_of_its_own() -> None:
