@@ -32,7 +32,8 @@ export const QUESTION = JSON.stringify({
   },
 });
 
-/** @typedef {{bytes: Promise<Uint8Array>, fits: (answer: string) => Promise<boolean>}} Snapshot */
+/** `bytes` are handed out while they are being summed; `fits` says whether they and the answer are right.
+ * @typedef {{bytes: Promise<Uint8Array>, fits: (answer: string) => Promise<boolean>}} Snapshot */
 
 /** @param {BufferSource} bytes */
 async function hashOf(bytes) {
@@ -55,16 +56,13 @@ function usedPages(memory) {
   return pages;
 }
 
-/** Put the pages of a memory back in their places. @param {Response} kept */
-async function unpack(kept) {
-  const pages = new Uint8Array(await kept.arrayBuffer());
-  const checked = hashOf(pages);
+/** Put the pages of a memory back in their places. @param {Uint8Array} pages @param {Response} kept */
+function unpack(pages, kept) {
   const memory = new Uint8Array(Number(kept.headers.get(SIZE)));
   const places = kept.headers.get(PAGES)?.split(' ').map(Number) ?? [];
   places.forEach((page, i) => {
     memory.set(pages.subarray(i * PAGE, (i + 1) * PAGE), page * PAGE);
   });
-  if ((await checked) !== kept.headers.get(CHECKSUM)) throw new Error('The snapshot is damaged.');
   return memory;
 }
 
@@ -83,11 +81,14 @@ function isOurs(kept) {
 export async function findSnapshot() {
   const kept = await (await openCache())?.match(PLACE);
   if (!kept || !isOurs(kept)) return null;
-  const bytes = unpack(kept);
-  bytes.catch(() => undefined); // told where it is waited for
+  const pages = kept.arrayBuffer().then((buffer) => new Uint8Array(buffer));
+  const sum = pages.then(hashOf);
+  const bytes = pages.then((all) => unpack(all, kept));
+  for (const each of [sum, bytes]) each.catch(() => undefined); // told where it is waited for
   return {
     bytes,
-    fits: async (answer) => kept.headers.get(ANSWER) === (await hashOfText(answer)),
+    fits: async (answer) =>
+      (await sum) === kept.headers.get(CHECKSUM) && (await hashOfText(answer)) === kept.headers.get(ANSWER),
   };
 }
 
