@@ -152,9 +152,7 @@ def main() -> None:
         chromium = browsers.launch(playwright.chromium, whole=True)
         folders = (build.DIST, Path(stock_folder), Path(bare_folder))
         servers = [WeakServer(folder) for folder in folders]
-        rounds = [
-            [first_visit(chromium, each.address) for each in servers] for _ in range(STARTS)
-        ]
+        rounds = [[first_visit(chromium, each.address) for each in servers] for _ in range(STARTS)]
         ours, stock, bare = (list(column) for column in zip(*rounds, strict=True))
         for what, name in (("Form ready", "shown"), ("First answer", "answer")):
             theirs = None if name == "shown" else times_of(stock, name)
