@@ -1,7 +1,9 @@
 // Starts Python, asks it anew whenever the form changes, paints what comes back, and has the page
 // kept for use without a signal.
 
-import './jobs/opened.js'; // first: it goes on while the page is being drawn
+// First: what goes on while the page is being drawn.
+import './python/first-worker.js';
+import './jobs/opened.js';
 import { get } from './common/dom.js';
 import { changeForm, fillForm, readForm, startForm, takeBack } from './form/form.js';
 import { Files } from './jobs/files.js';

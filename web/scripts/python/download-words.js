@@ -2,8 +2,9 @@
 
 import { say } from '../common/words.js';
 
-/** Say it, or again what stood there before. @param {HTMLElement} place @param {boolean} isBroken */
+/** Say it; once it goes on, what stood there before. @param {HTMLElement} place @param {boolean} isBroken */
 export function tellBreak(place, isBroken) {
-  const text = say(isBroken ? 'python.broken' : 'index.starting');
-  if (place.textContent !== text) place.textContent = text;
+  const [broken, starting] = [say('python.broken'), say('index.starting')];
+  if (isBroken && place.textContent === starting) place.textContent = broken;
+  if (!isBroken && place.textContent === broken) place.textContent = starting;
 }

@@ -1,6 +1,7 @@
 // Carries questions from the page to Python in its worker, and the answers back; starts the worker anew
 // where it breaks down. In which order they are answered is told by `queue.js`.
 
+import { newWorker } from './first-worker.js';
 import { fetchFiles, sayLost } from './python-files.js';
 import { Queue, Slot } from './queue.js';
 import { missing } from './support.js';
@@ -32,10 +33,6 @@ import { language, say } from '../common/words.js';
 
 // After the first answer a person looks at it, or goes on typing.
 const QUIET_MS = 2000;
-
-function newWorker() {
-  return new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
-}
 
 /** In a worker of its own, which has seen nothing that was typed. @param {Files} files */
 function makeSnapshot(files) {
@@ -179,6 +176,7 @@ export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }
 
   /** @param {number} loaded @param {number} total @param {boolean} isBroken */
   function tellProgress(loaded, total, isBroken) {
+    if (failure) return;
     watchdog.heard();
     onProgress?.(loaded, total, isBroken);
   }

@@ -32,8 +32,8 @@ export const QUESTION = JSON.stringify({
   },
 });
 
-/** `bytes` are handed out while they are being summed; `fits` says whether they and the answer are right.
- * @typedef {{bytes: Promise<Uint8Array>, fits: (answer: string) => Promise<boolean>}} Snapshot */
+/** `memory` is there at once, and as it was when `filled` is done; `fits` says whether it and the answer are right.
+ * @typedef {{memory: Uint8Array, filled: Promise<void>, fits: (answer: string) => Promise<boolean>}} Snapshot */
 
 /** @param {BufferSource} bytes */
 async function hashOf(bytes) {
@@ -56,14 +56,13 @@ function usedPages(memory) {
   return pages;
 }
 
-/** Put the pages of a memory back in their places. @param {Uint8Array} pages @param {Response} kept */
-function unpack(pages, kept) {
-  const memory = new Uint8Array(Number(kept.headers.get(SIZE)));
+/** Put the pages of a memory back in their places. @param {Uint8Array} memory @param {Uint8Array} pages
+ * @param {Response} kept */
+function fill(memory, pages, kept) {
   const places = kept.headers.get(PAGES)?.split(' ').map(Number) ?? [];
   places.forEach((page, i) => {
     memory.set(pages.subarray(i * PAGE, (i + 1) * PAGE), page * PAGE);
   });
-  return memory;
 }
 
 /** The release's cache; null until it is kept for use without a signal. */
@@ -83,10 +82,12 @@ export async function findSnapshot() {
   if (!kept || !isOurs(kept)) return null;
   const pages = kept.arrayBuffer().then((buffer) => new Uint8Array(buffer));
   const sum = pages.then(hashOf);
-  const bytes = pages.then((all) => unpack(all, kept));
-  for (const each of [sum, bytes]) each.catch(() => undefined); // told where it is waited for
+  const memory = new Uint8Array(Number(kept.headers.get(SIZE)));
+  const filled = pages.then((all) => fill(memory, all, kept));
+  for (const each of [sum, filled]) each.catch(() => undefined); // told where it is waited for
   return {
-    bytes,
+    memory,
+    filled,
     fits: async (answer) =>
       (await sum) === kept.headers.get(CHECKSUM) && (await hashOfText(answer)) === kept.headers.get(ANSWER),
   };

@@ -58,8 +58,10 @@ function sentence(error) {
 /**
  * Load Python.
  * @param {object} [options] for Pyodide
+ * @param {Promise<void>} [filled] when the memory in them is as it was: Pyodide needs its size first, and
+ *   what is in it once the code stands ready
  */
-async function load(options = {}) {
+async function load(options = {}, filled = undefined) {
   const [{ loadPyodide }] = await scripts;
   say({ kind: 'alive' });
   // Pyodide asks for the files by itself, and gets those that are at hand.
@@ -76,6 +78,7 @@ async function load(options = {}) {
       const starting = WebAssembly.instantiate(code, imports);
       starting.catch(reject);
       const instance = await starting;
+      await filled?.catch(reject);
       say({ kind: 'alive' });
       return { module: code, instance };
     };
@@ -99,7 +102,7 @@ async function restore() {
   const snapshot = await findSnapshot();
   if (!snapshot) return false;
   say({ kind: 'restoring' });
-  const restored = await load({ _loadSnapshot: snapshot.bytes });
+  const restored = await load({ _loadSnapshot: snapshot.memory }, snapshot.filled);
   const answerer = answererOf(restored);
   if (!(await snapshot.fits(answerer(QUESTION)))) throw new Error('Python answers otherwise.');
   answerText = answerer;
@@ -158,8 +161,8 @@ async function forget() {
 /** Make a snapshot and keep it. */
 async function makeSnapshot() {
   const maker = await load({ _makeSnapshot: true });
-  // Everything is imported, but nothing of Python is held here: a snapshot could not hold that.
-  maker.runPython('import sweepsheet.page');
+  // All that an answer imports is in it, but nothing of Python is held here: a snapshot could not hold that.
+  maker.runPython(`import sweepsheet.page; sweepsheet.page.handle_request('${QUESTION}')`);
   const bytes = maker.makeMemorySnapshot();
   await keepSnapshot(bytes, answererOf(maker)(QUESTION));
 }
