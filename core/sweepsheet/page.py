@@ -63,7 +63,7 @@ def handle_request(request: str) -> str:
     - ``export``: ``{"forms": [form, ...], "pictures": [base64, ...]}``, for a file; ``import``:
       ``{"text": text, "here": [form, ...]}``, for the jobs in it that are not here yet.
     - ``practice``: a form, for the practice housing; ``guide``: ``{"form": form, "at":
-      "rounds.0.bore"}``, for what leads through a sweep.
+      "rounds.0.bore"}``, for what leads through a sweep, ``"depth"`` through the lengths.
     - ``send_results``: ``{"set": text, "name": text, "work": [form, ...]}``, for a pupil's link;
       ``open_results``: a text of such links, for what they come to.
     - ``memory``: ``{"here": form, "others": [form, ...]}``, for what other jobs tell.
@@ -150,9 +150,14 @@ def open_results(lines: str, language: Language = ENGLISH) -> Shown:
 
 def guide_sweep(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
     """What leads through a sweep, position by position."""
+    worded = _worded(asked["form"], language)
+    if asked["at"] == "depth":
+        from sweepsheet.guide.lengths import guide_lengths  # noqa: PLC0415 - the same
+
+        return guide_lengths(worded)
     from sweepsheet.guide.steps import guide  # noqa: PLC0415 - an answer can do without
 
-    return guide(asked["form"], asked["at"], _worded(asked["form"], language))
+    return guide(asked["form"], asked["at"], worded)
 
 
 def other_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
+from sweepsheet.drawing.depth_measures import LETTERS
+from tests.cases import forms
 from tests.web import axe
 from tests.web.page import PATIENCE, lose_signal, open_and_keep, open_lines, wait_for_python
 
@@ -383,3 +385,67 @@ def test_the_practice_page_has_no_guide(page: Page, server: Server) -> None:
     wait_for_python(page)
     expect(page.locator(".sweep").first).to_be_attached()
     assert page.locator("button.lead").count() == 0
+
+
+# The lengths along the crank axis ---------------------------------------------------------------
+
+
+def lead_lengths(page: Page) -> None:
+    page.locator("#lengths").evaluate("part => { part.open = true; }")
+    page.locator("#lengths button.lead").click()
+
+
+def test_the_lengths_are_led_through_one_by_one(page: Page, server: Server) -> None:
+    """From A to L into the form's own fields, to what they come to."""
+    open_page(page, server)
+    for i, text in enumerate(("0", "-1", "-2", "-1")):
+        field(page, f"{SWEEP}.{i}").fill(text)
+    lead_lengths(page)
+    stands_at(page, "Get ready")
+    expect(page.locator(".guide-watch")).to_contain_text("Never measure under one that hangs.")
+    go_on(page)
+    for n, (name, letter) in enumerate(LETTERS.items(), 1):
+        stands_at(page, letter)
+        expect(page.locator(".guide-count")).to_have_text(f"{n} of 12")
+        expect(page.locator("#guide .guide-picture svg text")).to_have_text([letter])
+        reading(page).fill(forms.DEPTH[f"depth.{name}"])
+        expect(field(page, f"depth.{name}")).to_have_value(forms.DEPTH[f"depth.{name}"])
+        expect(page.locator("#guide .sign").first).to_be_hidden()
+        go_on(page)
+    stands_at(page, "Measured")
+    end = page.locator(".guide-verdict")
+    expect(end).to_contain_text("Bore within, depth does not fit", timeout=PATIENCE)
+    expect(end).to_contain_text("It does not fit: tip to the bottom of the hole")
+    expect(end).to_contain_text("splines ahead of the hub")
+    expect(page.locator(".guide-again")).to_be_hidden()
+    axe.check(page, "lengths measured")
+    go_on(page)
+    expect(page.locator("#lengths button.lead")).to_be_focused()
+
+
+def test_lengths_that_are_left_midway_are_kept_and_gone_on_with(page: Page, server: Server) -> None:
+    open_page(page, server)
+    lead_lengths(page)
+    go_on(page)
+    stands_at(page, "A")
+    reading(page).fill("6.3")
+    page.keyboard.press("Escape")
+    expect(field(page, "depth.to_face")).to_have_value("6.3")
+    lead_lengths(page)
+    stands_at(page, "C")
+    page.locator(".guide-skip").click()
+    stands_at(page, "D")
+    expect(field(page, "depth.pilot_length")).to_have_value("")
+    reading(page).fill("deep")
+    expect(page.locator("#guide-reading-0-fault")).to_contain_text(
+        "length to the bottom of the hole", ignore_case=True, timeout=PATIENCE
+    )
+    expect(field(page, "depth.to_bottom")).to_have_value("deep")
+
+
+def test_the_lengths_are_told_in_spanish(page: Page, server: Server) -> None:
+    open_page(page, server, "index.es.html?language=es")
+    lead_lengths(page)
+    stands_at(page, "Preparar")
+    go_on(page)
+    expect(page.locator(".guide-turn")).to_contain_text("brida del cigüeñal", timeout=PATIENCE)

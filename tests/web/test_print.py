@@ -260,7 +260,11 @@ def test_the_customer_s_view_is_printed_too(desk: Page, server: Server) -> None:
 
 ABOUT = {name: text for name, text in ORDINARY.items() if name.startswith(("name", "about."))}
 WORK = {
-    "bore": (form_of(bore_order(hole_accuracy=2.0)), "Bore to a new center", "Mandrinar a un centro nuevo"),
+    "bore": (
+        form_of(bore_order(hole_accuracy=2.0)),
+        "Bore to a new center",
+        "Mandrinar a un centro nuevo",
+    ),
     "front": (form_of(face_order("front")), "off the front flange", "la brida delantera"),
     "rear": (form_of(face_order("rear")), "off the rear face", "la cara trasera"),
 }

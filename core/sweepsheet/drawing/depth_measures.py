@@ -32,48 +32,58 @@ _FACE = 62.0
 _FIRST_ROW, _ROW = 152.0, 22.0
 
 
+# Where each length begins and ends.
+_ENDS: Mapping[str, tuple[float, float]] = {
+    "to_face": (0.0, _FACE),
+    "to_pilot": (-6.0, 0.0),
+    "pilot_length": (-16.0, -6.0),
+    "to_bottom": (-24.0, 0.0),
+    "to_hub_front": (0.0, 14.0),
+    "to_hub_rear": (0.0, 24.0),
+    "to_fingers": (0.0, 36.0),
+    "to_tip": (-18.0, _FACE),
+    "journal_length": (-18.0, 2.0),
+    "to_splines_front": (10.0, _FACE),
+    "to_splines_rear": (40.0, _FACE),
+    "to_bearing": (46.0, _FACE),
+}
+
+
 def engine_measures(title: str) -> str:
     """Crank, pilot bearing and clutch with the lengths A to G."""
-    places = replace(
-        _SHOWN, tip=None, journal_rear=None, splines_front=None, splines_rear=None, bearing=None
-    )
-    ends = {
-        "to_face": (0.0, _FACE),
-        "to_pilot": (-6.0, 0.0),
-        "pilot_length": (-16.0, -6.0),
-        "to_bottom": (-24.0, 0.0),
-        "to_hub_front": (0.0, 14.0),
-        "to_hub_rear": (0.0, 24.0),
-        "to_fingers": (0.0, 36.0),
-    }
-    parts = (*crank_end(places, _SCALE), *parts_of(places, _FACE, _SCALE))
-    return _drawn(title, ENGINE, ends, *parts)
+    return _drawn(title, ENGINE, *_engine())
 
 
 def gearbox_measures(title: str) -> str:
     """Input shaft and release bearing with the lengths H to L."""
-    ends = {
-        "to_tip": (-18.0, _FACE),
-        "journal_length": (-18.0, 2.0),
-        "to_splines_front": (10.0, _FACE),
-        "to_splines_rear": (40.0, _FACE),
-        "to_bearing": (46.0, _FACE),
-    }
+    return _drawn(title, GEARBOX, *_gearbox())
+
+
+def one_measure(name: str, title: str) -> str:
+    """What one length is measured on, with that length alone."""
+    return _drawn(title, (name,), *(_engine() if name in ENGINE else _gearbox()))
+
+
+def _engine() -> tuple[str, ...]:
+    """The parts on the engine."""
+    places = replace(
+        _SHOWN, tip=None, journal_rear=None, splines_front=None, splines_rear=None, bearing=None
+    )
+    return (*crank_end(places, _SCALE), *parts_of(places, _FACE, _SCALE))
+
+
+def _gearbox() -> tuple[str, ...]:
+    """The parts on the gearbox."""
     places = replace(_SHOWN, pilot_front=None, hub_front=None, hub_rear=None, fingers=None)
-    return _drawn(title, GEARBOX, ends, *parts_of(places, _FACE, _SCALE))
+    return tuple(parts_of(places, _FACE, _SCALE))
 
 
-def _drawn(
-    title: str,
-    names: tuple[str, ...],
-    ends: Mapping[str, tuple[float, float]],
-    *parts: str,
-) -> str:
+def _drawn(title: str, names: tuple[str, ...], *parts: str) -> str:
     """The parts, and below them a row for each length."""
     rows = []
     for i, name in enumerate(names):
         y = _FIRST_ROW + i * _ROW
-        left, right = (_SCALE.at(place) for place in ends[name])
+        left, right = (_SCALE.at(place) for place in _ENDS[name])
         way = f"M{left:.2f} 98V{y + 6.0}M{right:.2f} 98V{y + 6.0}"
         rows.append(element("path", d=way, stroke_width=0.5, stroke_dasharray="2 3"))
         rows.append(dimension(Vec2(left, y), Vec2(right, y)))

@@ -121,6 +121,22 @@ export const ROUND_FIGURES = /** @type {const} */ ([
   'other_aim',
 ]);
 
+/** Lengths along the crank axis, in the order in which they are taken. */
+export const LENGTHS = /** @type {const} */ ([
+  'depth.to_face',
+  'depth.to_pilot',
+  'depth.pilot_length',
+  'depth.to_bottom',
+  'depth.to_hub_front',
+  'depth.to_hub_rear',
+  'depth.to_fingers',
+  'depth.to_tip',
+  'depth.journal_length',
+  'depth.to_splines_front',
+  'depth.to_splines_rear',
+  'depth.to_bearing',
+]);
+
 /** Fields of a rig. */
 export const RIG_FIELDS = /** @type {const} */ ([
   'units',

@@ -74,21 +74,27 @@ export function makePad(reading, next, takeBack) {
     });
     return button;
   };
+  /** What a reading of a dial wants, and a length does not. @type {typeof key} */
+  const ofDial = (text, spoken, act) => {
+    const button = key(text, spoken, act);
+    button.className = 'of-dial';
+    return button;
+  };
   const digit = (/** @type {string} */ sign) => key(sign, sign, (field) => type(field, sign));
   const mark = say('number.decimal_mark');
   const pad = make(
     'div',
     { className: 'pad' },
     ...['7', '8', '9'].map(digit),
-    key('±', say('hand.sign'), turnSign),
+    ofDial('±', say('hand.sign'), turnSign),
     ...['4', '5', '6'].map(digit),
-    key('½', say('pad.half'), half),
+    ofDial('½', say('pad.half'), half),
     ...['1', '2', '3'].map(digit),
-    key('▲', say('hand.up'), (field) => nudge(field, 1)),
+    ofDial('▲', say('hand.up'), (field) => nudge(field, 1)),
     key(mark, say('pad.mark'), (field) => type(field, mark)),
     digit('0'),
     key('⌫', say('pad.erase'), erase),
-    key('▼', say('hand.down'), (field) => nudge(field, -1)),
+    ofDial('▼', say('hand.down'), (field) => nudge(field, -1)),
   );
   if (takeBack) pad.append(key(say('hand.undo'), say('hand.undo'), takeBack));
   if (next) {

@@ -1,4 +1,4 @@
-// Leads through a sweep one position at a time, in very large type. What is typed goes straight into
+// Leads through a sweep one position at a time, or through the lengths one by one, in very large type. What is typed goes straight into
 // the form's own fields, so that nothing is lost whenever it is left. Python gives the words and the
 // picture of each stop; until it is there, the positions stand as they were typed.
 
@@ -6,7 +6,7 @@ import { Awake } from '../common/wake-lock.js';
 import { GuideView } from './guide-view.js';
 import { MOST_SWEEPS } from '../common/core-values.js';
 import { changed, turnSign } from '../form/readings.js';
-import { fieldNamed, firstBlank, nextBlankSweep, stopsOf, sweepsAt } from './stops.js';
+import { DEPTH, fieldNamed, firstBlank, nextBlankSweep, stopsOf, sweepsAt } from './stops.js';
 import { make } from '../common/dom.js';
 import { bringStyle } from '../common/style-sheet.js';
 import { putDrawing } from '../common/svg.js';
@@ -21,7 +21,8 @@ import { say } from '../common/words.js';
  * @property {string} turn
  * @property {string[]} watch
  * @property {string} spoken
- * @property {string} crank an SVG transform
+ * @property {string} [crank] an SVG transform
+ * @property {string} [picture] an SVG of its own
  *
  * @typedef {{ state: 'guide', picture: string, steps: Told[] } | { state: 'faults', text: string }} Answer
  */
@@ -117,8 +118,8 @@ class Guide {
     this.#sweep = sweep;
     this.#told = null;
     this.#stops = stopsOf(at, sweep);
-    const what = at.endsWith('.face') ? 'what.face' : 'what.bore';
-    this.view.title.textContent = say('readings.sweep', { n: sweep + 1, what: say(what) });
+    this.view.title.textContent = this.#title;
+    this.view.dialog.classList.toggle('lengths', at === DEPTH);
     this.#ask(++this.#opening);
   }
 
@@ -135,6 +136,12 @@ class Guide {
     this.#drawPicture();
     this.#showWords();
     this.#say();
+  }
+
+  get #title() {
+    if (this.#at === DEPTH) return say('guide.lengths');
+    const what = this.#at.endsWith('.face') ? 'what.face' : 'what.bore';
+    return say('readings.sweep', { n: this.#sweep + 1, what: say(what) });
   }
 
   get #stop() {
@@ -212,7 +219,8 @@ class Guide {
   #show() {
     const { view } = this;
     const { kind, names } = this.#stop;
-    const of = this.#stops.length - 3;
+    const of = this.#stops.filter((stop) => stop.kind === 'position').length;
+    const isLength = this.#at === DEPTH;
     const isLast = kind === 'end';
     view.count.textContent = kind === 'position' ? say('guide.count', { n: this.#now, of }) : '';
     view.back.disabled = this.#now === 0;
@@ -220,13 +228,15 @@ class Guide {
     view.next.textContent = say(isLast ? 'guide.leave' : onward);
     view.leave.hidden = isLast;
     view.skip.hidden = kind !== 'position';
-    const isFull = sweepsAt(this.#at) >= MOST_SWEEPS;
+    const isFull = isLength || sweepsAt(this.#at) >= MOST_SWEEPS;
     view.again.hidden = !isLast || isFull;
     view.readings.forEach(({ part, label, input, sign }, i) => {
       const name = names[i];
       part.hidden = !name;
       if (!name) return;
-      label.textContent = say(['guide.reading', 'guide.reading_opposite'][i] ?? '');
+      const unit = document.querySelector('[data-long-unit]')?.textContent ?? '';
+      const called = isLength ? 'guide.length_read' : i ? 'guide.reading_opposite' : 'guide.reading';
+      label.textContent = say(called, { unit });
       input.value = fieldNamed(name)?.value ?? '';
       const spoken = fieldNamed(name)?.getAttribute('aria-label') ?? this.#stop.label;
       input.setAttribute('aria-label', `${label.textContent}: ${spoken}`);
@@ -247,14 +257,14 @@ class Guide {
     const { picture } = view;
     picture.hidden = !words || !picture.firstChild;
     const crank = picture.querySelector('[data-turns="crank"]');
-    if (words) crank?.setAttribute('transform', words.crank);
+    if (words?.crank) crank?.setAttribute('transform', words.crank);
     const notice = this.#told?.state === 'faults' ? this.#told.text : '';
     view.notice.textContent = notice;
     view.notice.hidden = !notice || isEnd;
   }
 
   #drawPicture() {
-    const drawn = this.#told?.state === 'guide' ? this.#told.picture : '';
+    const drawn = this.#words?.picture ?? (this.#told?.state === 'guide' ? this.#told.picture : '');
     const { picture } = this.view;
     if (picture.dataset.drawn === drawn) return;
     picture.dataset.drawn = drawn;
@@ -274,7 +284,7 @@ class Guide {
     view.verdict.replaceChildren(...(isEnd ? this.#verdicts(isAnswered, short) : []));
     view.readings.forEach(({ input, fault }, i) => {
       const name = this.#stop.names[i] ?? '';
-      fault.textContent = name ? text(`fault-${name}`) : '';
+      fault.textContent = name ? text(`fault-${fieldNamed(name)?.id || name}`) : '';
       input.toggleAttribute('aria-invalid', false);
       if (fault.textContent) input.setAttribute('aria-invalid', 'true');
     });
@@ -289,6 +299,7 @@ class Guide {
         for (const each of [made, ...made.querySelectorAll('[id]')]) each.removeAttribute('id');
         return made;
       });
+    if (this.#at === DEPTH) return [...copy('#verdict'), ...copy('#remarks'), ...copy('#section-depth > :not(summary)')];
     const face = this.#at.endsWith('.face') ? copy('#section-face :is(h3, .verdict, .figures)') : [];
     return [...copy('#verdict'), ...copy('#headline'), ...face];
   }

@@ -1,5 +1,7 @@
-// Where a sweep stops: made ready, each position, back at the start, done; and the form's fields of each.
+// Where a sweep stops: made ready, each position, back at the start, done; and the form's fields of each. The
+// lengths along the crank axis are stops of the same kind.
 
+import { LENGTHS } from '../common/core-values.js';
 import { say } from '../common/words.js';
 
 /**
@@ -15,8 +17,27 @@ export function fieldNamed(name) {
   return field instanceof HTMLInputElement ? field : null;
 }
 
-/** The stops of one sweep. @param {string} at @param {number} sweep @returns {Stop[]} */
+/** Where the lengths stand, in place of a sweep. */
+export const DEPTH = 'depth';
+
+/** The stops of the lengths, each with its field. @returns {Stop[]} */
+function lengthStops() {
+  const stops = LENGTHS.map((name) => {
+    const field = fieldNamed(name);
+    const [letter = ''] = (field?.labels?.[0]?.textContent ?? '').split(':');
+    const label = letter.trim();
+    return { kind: /** @type {const} */ ('position'), label, names: [name] };
+  });
+  return [
+    { kind: 'ready', label: say('guide.get_ready'), names: [] },
+    ...stops,
+    { kind: 'end', label: say('guide.measured'), names: [] },
+  ];
+}
+
+/** The stops of one sweep, or of the lengths. @param {string} at @param {number} sweep @returns {Stop[]} */
 export function stopsOf(at, sweep) {
+  if (at === DEPTH) return lengthStops();
   /** @type {Stop[]} */
   const positions = [];
   for (let i = 0; fieldNamed(`${at}.sweeps.${sweep}.${i}`); i++) {
@@ -38,9 +59,14 @@ function isFilled(name) {
   return Boolean(fieldNamed(name)?.value.trim());
 }
 
+/** Whether somebody typed in a field: some come with a figure. @param {string} name */
+function isTyped(name) {
+  return isFilled(name) && fieldNamed(name)?.value !== fieldNamed(name)?.defaultValue;
+}
+
 /** Where to go on: the beginning of a blank sweep, else its first blank field. @param {Stop[]} stops */
 export function firstBlank(stops) {
-  if (!stops.some(({ names }) => names.some(isFilled))) return 0;
+  if (!stops.some(({ names }) => names.some(isTyped))) return 0;
   const first = stops.findIndex(({ names }) => !names.every(isFilled));
   return first < 0 ? stops.length - 1 : first;
 }
