@@ -30,7 +30,7 @@ def computing() -> set[str]:
     """Every module that works something out, and the one that tells a person what to do by it."""
     folders = ("maths.", "sweep.", "alignment.", "remedy.")
     others = {"job.sag", "job.positions", "findings.reach", "findings.advice", "practice.housing"}
-    others |= {"practice.acts"}
+    others |= {"practice.acts", "practice.lengths"}
     others |= {name for name in modules() if name.startswith("picture.")} - {"picture.request"}
     others |= {"findings.order", "memory.together", "memory.usual"}
     return {name for name in modules() if name.startswith(folders)} | others

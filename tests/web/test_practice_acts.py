@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import pytest
 from playwright.sync_api import expect
 
+from sweepsheet.drawing.depth_measures import LETTERS
 from tests.web import axe
 from tests.web.page import wait_for_python
 from tests.web.test_practice import open_exercise, reading, set_crank, sweep
@@ -109,3 +110,58 @@ def test_the_acts_are_worded_in_spanish(page: Page, server: Server) -> None:
     page.locator("#fit").click()
     expect(page.locator("#fitting .practice-fault")).to_contain_text("Haga antes el barrido")
     expect(reading(page, "rounds.0.bore.sweeps.0.0")).to_be_visible()
+
+
+def type_lengths(page: Page, *, all_of_them: bool = True) -> None:
+    """What the gauge shows of each length, read off its picture."""
+    for name in list(LETTERS)[: None if all_of_them else 3]:
+        field = page.locator(f'[name="depth.{name}"]')
+        field.focus()
+        expect(page.locator("#length-name")).to_contain_text(f"{LETTERS[name]}: ")
+        shown = page.locator("#length-view svg text").filter(has_text=" in").text_content()
+        assert shown
+        field.fill(shown.removesuffix(" in"))
+
+
+def test_a_gearbox_that_is_put_right_by_a_spacer(page: Page, server: Server) -> None:
+    open_exercise(page, server, "#seed=2&level=7")
+    sweep(page)
+    type_lengths(page)
+    expect(page.locator("#verdict")).to_have_text("Bore within, depth does not fit")
+    expect(page.locator("#remarks")).to_contain_text("tip to the bottom of the hole")
+    page.locator('[name="depth.added"]').fill("0.2")
+    expect(page.locator("#verdict")).to_have_text("Within the limit")
+    page.locator("#tell").click()
+    expect(page.locator("#truth-lines")).to_contain_text("the gearbox really fits")
+    expect(page.locator("#truth-table")).to_contain_text("shaft in the pilot bearing")
+    axe.check(page, "lengths are typed")
+    # By the keys beside the picture, too.
+    page.locator('[name="depth.to_face"]').focus()
+    page.locator("#length-on").click()
+    expect(page.locator('[name="depth.to_pilot"]')).to_be_focused()
+    page.locator("#length-back").click()
+    expect(page.locator("#length-name")).to_contain_text("A: ")
+
+
+def test_lengths_of_another_exercise_are_gone(page: Page, server: Server) -> None:
+    open_exercise(page, server, "#seed=2&level=7")
+    type_lengths(page, all_of_them=False)
+    page.locator("#new").click()
+    expect(page.locator('[name="depth.to_face"]')).to_have_value("")
+    page.locator("#level").select_option("2")
+    expect(page.locator("#lengths-bench")).to_be_hidden()
+
+
+def test_lengths_of_a_set_are_kept_and_sent(page: Page, server: Server) -> None:
+    page.goto(f"{server.address}practice.html#set=2-417.7-2&at=2")
+    wait_for_python(page)
+    expect(page.locator("#lengths-bench")).to_be_visible()
+    type_lengths(page, all_of_them=False)
+    typed = page.locator('[name="depth.to_face"]').input_value()
+    page.locator("#set-back").click()
+    expect(page.locator("#lengths-bench")).to_be_hidden()
+    page.locator("#set-on").click()
+    expect(page.locator('[name="depth.to_face"]')).to_have_value(typed)
+    page.reload()
+    wait_for_python(page)
+    expect(page.locator('[name="depth.to_face"]')).to_have_value(typed)

@@ -59,9 +59,16 @@ def gearbox_measures(title: str) -> str:
     return _drawn(title, GEARBOX, *_gearbox())
 
 
-def one_measure(name: str, title: str) -> str:
-    """What one length is measured on, with that length alone."""
-    return _drawn(title, (name,), *(_engine() if name in ENGINE else _gearbox()))
+def one_measure(name: str, title: str, shown: str = "") -> str:
+    """What one length is measured on, with that length alone; ``shown`` is what the gauge shows."""
+    parts = _engine() if name in ENGINE else _gearbox()
+    gauge = []
+    if shown:
+        gauge = [
+            element("rect", x=118, y=4, width=124, height=34, rx=4, fill="none"),
+            label(Vec2(180.0, 28.0), shown, font_size=20, font_weight="bold", text_anchor="middle"),
+        ]
+    return _drawn(title, (name,), *parts, *gauge)
 
 
 def _engine() -> tuple[str, ...]:

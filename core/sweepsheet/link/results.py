@@ -4,7 +4,8 @@ A fragment is ``P1`` and then, packed as in ``codec``, ``[set, name, [work, ...]
 each exercise. A work holds texts as they were typed: a letter for each setting that is not as
 usual; ``a1`` for what was done before round 1, by its name and its fields; ``b0.1`` for the second
 sweep of the bore in the first round, ``f0.0`` for one of the face, its readings and at the end the
-return to zero. Within one of these a stroke stands between the texts.
+return to zero; ``l`` for the lengths, and what is put between. Within one of these a stroke stands
+between the texts.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from sweepsheet.job.fields import is_harmful
 from sweepsheet.job.strict_json import load_json
 from sweepsheet.link.codec import LONGEST_LINK, LONGEST_UNPACKED, packed, unpacked
 from sweepsheet.practice.course import exercises_of
+from sweepsheet.practice.exercise import LENGTH_FIELDS
 from sweepsheet.practice.marking import HEAD, mark
 from sweepsheet.words.faults import InputError, refused
 from sweepsheet.words.messages import Language
@@ -145,6 +147,9 @@ def _short(form: Work) -> dict[str, str]:
         count = 1 + max((i for i in readings if i < _MOST_READINGS), default=-1)
         texts = [readings.get(i, "") for i in range(count)]
         found[key] = "|".join([*texts, readings.get(_MOST_READINGS, "")])
+    lengths = [_typed(form.get(name, "")) for name in LENGTH_FIELDS]
+    if any(lengths):
+        found["l"] = "|".join(lengths)
     for n in range(1, _rounds(form)):
         act = form.get(f"rounds.{n}.act", "dowels")
         fields = (form.get(f"rounds.{n}.{name}", "") for name in _ACTS.get(act, ()))
@@ -163,6 +168,8 @@ def _long(work: object) -> dict[str, str]:
             raise refused("results.cut")
         if key in _SETTINGS and len(texts) == 1:
             form[_SETTINGS[key][0]] = text
+        elif key == "l" and len(texts) == len(LENGTH_FIELDS):
+            form |= dict(zip(LENGTH_FIELDS, texts, strict=True))
         elif (sweep := _SWEEP.fullmatch(key)) and len(texts) <= _MOST_READINGS + 1:
             at = f"rounds.{int(sweep[2])}.{_PARTS[sweep[1]]}"
             *readings, closing = texts

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, cast, get_args
 
+from sweepsheet.drawing.depth_measures import LETTERS
 from sweepsheet.form.parse import number_or_text, position_or_text
 from sweepsheet.job.fields import FieldReader
 from sweepsheet.job.model import Contact, Dowel, Plunger, PlusWhen
@@ -24,6 +25,7 @@ from sweepsheet.practice.housing import (
     DEPTH,
     FACE_RADIUS,
     HIGHEST_SEED,
+    LENGTHS,
     LEVELS,
     LOOSE,
     PILOT_DISTANCE,
@@ -33,6 +35,7 @@ from sweepsheet.practice.housing import (
     TrueHousing,
     true_housing_of,
 )
+from sweepsheet.practice.lengths import MANUAL
 
 Part = Literal["bore", "face"]
 ActName = Literal["dowels", "reseated", "cleaned", "plate_turned", "squared"]
@@ -54,6 +57,9 @@ _POSITIONS = {
     "8": "12 1:30 3 4:30 6 7:30 9 10:30",
     "12": "12 1 2 3 4 5 6 7 8 9 10 11",
 }
+# The fields of the lengths, and at the end what is put between housing and gearbox.
+ADDED = "depth.added"
+LENGTH_FIELDS = (*(f"depth.{name}" for name in LETTERS), ADDED)
 _ONE_SWEEP = re.compile(r"sweeps\.(\d{1,2})\.")
 
 
@@ -64,6 +70,7 @@ class Exercise:
     ``positions`` are clock positions in the order in which the crank comes to them. ``acts`` are
     what was done so far, one between each two rounds, lengths in mm; ``part`` is what the dial now
     touches, ``sweep`` which sweep of it is being taken, ``noted`` its readings so far.
+    ``spacer`` is what is put between housing and gearbox, in mm.
     """
 
     hidden: TrueHousing
@@ -74,6 +81,7 @@ class Exercise:
     part: Part
     sweep: int
     noted: tuple[float | None, ...]
+    spacer: float = 0.0
 
     @property
     def at(self) -> str:
@@ -137,6 +145,7 @@ def exercise_of(form: Mapping[str, str]) -> Exercise:
         noted=tuple(
             _number(form.get(f"{at}.sweeps.{sweep}.{i}", "")) for i in range(len(positions))
         ),
+        spacer=long_mm(units) * max(0.0, _number(form.get(ADDED, "")) or 0.0),
     )
 
 
@@ -150,7 +159,7 @@ def answer_form(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:
 
     What the mechanic could measure or read on the parts is filled in; what is hidden is not.
     """
-    per_long = exercise.units.mm * exercise.units.small_per_long
+    per_long = long_mm(exercise.units)
 
     def long(mm: float) -> str:
         return f"{mm / per_long:g}"
@@ -164,6 +173,11 @@ def answer_form(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:
             "housing.depth": long(DEPTH), "housing.tilt_from": "front",
             "bolts.at": _BOLTS, "bolts.radius": long(_BOLTS_RADIUS),
         },
+        LENGTHS: {
+            **{f"depth.{name}": long(mm) for name, mm in MANUAL.items()},
+            "depth.release": "hydraulic",
+            **{name: form[name] for name in LENGTH_FIELDS if form.get(name)},
+        },
     }  # fmt: skip
     return {
         **known.get(exercise.hidden.level, {}),
@@ -176,6 +190,11 @@ def answer_form(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:
         **{name: form[name] for name in copied if form.get(name)},
         **_rounds(exercise, form),
     }
+
+
+def long_mm(units: UnitSystem) -> float:
+    """Millimetres of a long unit."""
+    return units.mm * units.small_per_long
 
 
 def _rounds(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:

@@ -27,9 +27,10 @@ from sweepsheet.maths.vector import ZERO, Vec2
 from sweepsheet.practice.acts import Act, PlateTurn, Square, tipped
 
 HIGHEST_SEED = 999_999
-LEVELS = (1, 2, 3, 4, 5, 6)
-# The levels at which the housing seats badly, a plate is swept, and the face is to be squared.
-LOOSE, PLATE, TIPPED = 4, 5, 6
+LEVELS = (1, 2, 3, 4, 5, 6, 7)
+# The levels at which the housing seats badly, a plate is swept, the face is to be squared, and the
+# lengths along the crank axis are the matter.
+LOOSE, PLATE, TIPPED, LENGTHS = 4, 5, 6, 7
 # A turn of the crank in degrees; the last of them is back at the start.
 TURN = 360
 
@@ -49,6 +50,7 @@ _THOU = MM_PER_INCH / 1000.0
 # source. The dial and the droop here do not go to the very end of it.
 _SCATTER, _DIAL_ERROR, _MOST_DROOP, _PLAY = 0.25 * _THOU, 0.4 * _THOU, 0.9 * _THOU, 1.0 * _THOU
 _LARGEST_OFFSET = {level: (12.0 if level in (1, TIPPED) else 20.0) * _THOU for level in LEVELS}
+_LARGEST_OFFSET[LENGTHS] = 2.0 * _THOU
 _LEAST_OFFSET = {level: (6.0 if level == 1 else 1.0) * _THOU for level in LEVELS}
 # The steepest face: 4 thou of runout at the radius that is swept, inside the usual limit.
 _STEEPEST = 2.0 * _THOU / FACE_RADIUS
@@ -118,7 +120,7 @@ def true_housing_of(seed: int, level: int) -> TrueHousing:
     written on them. Level 2: dial, bracket and dowels are those of a workshop. Level 3: the face
     leans, too. The others are as level 2, and one thing more: at ``LOOSE`` the housing seats badly,
     at ``PLATE`` the bore of a plate is swept, at ``TIPPED`` it stands tipped at its front flange,
-    and what else its bore is off will be left when that is mended.
+    and what else its bore is off will be left when that is mended. At ``LENGTHS`` the bore is good.
 
     >>> true_housing_of(417, 2) == true_housing_of(417, 2)
     True

@@ -10,14 +10,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from sweepsheet.drawing.depth_measures import LETTERS, one_measure
 from sweepsheet.maths.clock import parse_position
 from sweepsheet.practice.course import place_of
-from sweepsheet.practice.exercise import Exercise, answer_form, exercise_of, offered
-from sweepsheet.practice.housing import HIGHEST_SEED, TURN, dial_turn, droop_on_a_bar
+from sweepsheet.practice.exercise import Exercise, answer_form, exercise_of, long_mm, offered
+from sweepsheet.practice.housing import HIGHEST_SEED, LENGTHS, TURN, dial_turn, droop_on_a_bar
+from sweepsheet.practice.lengths import true_gearbox_of
 from sweepsheet.practice.truth import round_name, truth_of
 from sweepsheet.practice.view import PRELOAD, crank_view, dial_view, per_turn, turned
 from sweepsheet.words.faults import InputError
-from sweepsheet.words.messages import ClockPosition, Language
+from sweepsheet.words.messages import ClockPosition, Language, Length
 
 # A reading is taken with the crank this near to its mark, or nearer: what a job allows for. The
 # return to zero is one only with the crank back where it was.
@@ -66,6 +68,7 @@ def practise(form: Mapping[str, str], language: Language) -> Practised:
         "acts": [
             {"name": name, "text": say(f"practice.act.{name}")} for name in offered(hidden.level)
         ],
+        "lengths": _lengths(exercise, language),
         "droop": f"{droop:g}",
         "highest_seed": HIGHEST_SEED,
         "place": None if place is None else say("practice.place", n=place[0], of=place[1]),
@@ -79,6 +82,20 @@ def _stops(exercise: Exercise) -> list[int]:
     """How far the crank has turned at each position, in whole degrees, in order."""
     angles = [parse_position(position) or 0.0 for position in exercise.positions]
     return [round(a if exercise.set_up.clockwise else -a) % TURN for a in angles]
+
+
+def _lengths(exercise: Exercise, language: Language) -> list[dict[str, str]]:
+    """What a gauge shows of each length, where lengths are the matter: a picture for each field."""
+    if exercise.hidden.level != LENGTHS:
+        return []
+    gearbox, units = true_gearbox_of(exercise.hidden.seed), exercise.units
+    found = []
+    for name, letter in LETTERS.items():
+        shown = language.word(Length(gearbox.length(name) / long_mm(units), units))
+        title = f"{letter}: {language.say(f'name.depth.{name}')}"
+        picture = one_measure(name, f"{title}: {shown}", shown)
+        found.append({"field": f"depth.{name}", "label": title, "picture": picture})
+    return found
 
 
 def _rounded(exercise: Exercise, mm: float, value: float) -> float:

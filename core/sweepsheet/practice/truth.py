@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from sweepsheet.alignment.depth import Gap
 from sweepsheet.alignment.rounds import RoundResult
 from sweepsheet.form.to_job import job_of
 from sweepsheet.job.model import Dowel
@@ -15,17 +16,26 @@ from sweepsheet.maths.clock import direction_of, turn_between
 from sweepsheet.maths.normal import K_95_PLANE, axis_in_region
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.practice.acts import PlateTurn, Reseat, Square
-from sweepsheet.practice.exercise import Exercise
+from sweepsheet.practice.exercise import Exercise, long_mm
 from sweepsheet.practice.housing import (
     FACE_RADIUS,
+    LENGTHS,
     TIPPED,
     bore_after,
     droop_on_a_bar,
     state_after,
 )
+from sweepsheet.practice.lengths import true_gearbox_of
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.faults import InputError
-from sweepsheet.words.messages import ClockPosition, Direction, Distance, Language, StockSize
+from sweepsheet.words.messages import (
+    ClockPosition,
+    Direction,
+    Distance,
+    Language,
+    Length,
+    StockSize,
+)
 
 
 def round_name(exercise: Exercise, n: int, language: Language) -> str:
@@ -54,7 +64,8 @@ def _act_key(act: Reseat | PlateTurn | Square) -> str:
 def truth_of(exercise: Exercise, asked: Mapping[str, str], language: Language) -> dict[str, Any]:
     """What was hidden, beside what was found: a table of all rounds, and what acted on the dial."""
     say, hidden, units = language.say, exercise.hidden, exercise.units
-    found = found_in(asked).rounds
+    known = found_in(asked)
+    found, solved = known.rounds, known.solution
     rows = []
     for n in range(len(exercise.acts) + 1):
         true = bore_after(hidden, exercise.acts[:n]).scaled(1.0 / units.mm)
@@ -69,6 +80,8 @@ def truth_of(exercise: Exercise, asked: Mapping[str, str], language: Language) -
             _off_by(bore.center, bore.covariance, true, exercise, language),
         ]
     rows += _face_rows(exercise, found, language)
+    if hidden.level == LENGTHS:
+        rows += _gap_rows(exercise, solved, language)
     last = state_after(hidden, exercise.acts)
     lines = [
         say(
@@ -122,11 +135,34 @@ def _more(exercise: Exercise, slope: Vec2, language: Language) -> Iterator[str]:
     if hidden.plate != ZERO:
         offset = Distance(hidden.plate.length / units.mm, units)
         yield say("practice.plate", offset=offset, direction=Direction(direction_of(hidden.plate)))
+    if hidden.level == LENGTHS:
+        fits = true_gearbox_of(hidden.seed).fits(exercise.spacer)
+        spacer = Length(exercise.spacer / long_mm(units), units)
+        yield say("practice.fits" if fits else "practice.does_not_fit", spacer=spacer)
     if hidden.level == TIPPED:
         limit = units.face_runout_limit
         held = 2.0 * FACE_RADIUS * slope.length <= units.to_mm(limit)
         key = "practice.face_inside" if held else "practice.face_outside"
         yield say(key, limit=Distance(limit, units))
+
+
+def _gap_rows(
+    exercise: Exercise, solved: Solution | None, language: Language
+) -> Iterator[list[str]]:
+    """Every gap with what was put between: as it is, as it was found, and how far that is off."""
+    say, units = language.say, exercise.units
+    gaps = solved.depth.gaps if solved is not None and solved.depth is not None else ()
+    found: dict[str, Gap] = {gap.name: gap for gap in gaps}
+    for name, mm in true_gearbox_of(exercise.hidden.seed).gaps(exercise.spacer).items():
+        true = mm / long_mm(units)
+        row = [say(f"depth.{name}"), language.word(Length(true, units))]
+        gap = found.get(name)
+        if gap is None:
+            yield [*row, say("practice.not_measured"), ""]
+            continue
+        miss = abs(gap.size - true)
+        key = "practice.off" if miss <= gap.pm else "practice.off_beyond"
+        yield [*row, language.word(Length(gap.size, units)), say(key, miss=Length(miss, units))]
 
 
 def _face_rows(

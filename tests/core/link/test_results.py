@@ -168,7 +168,7 @@ def test_who_stops_within_has_stopped_rightly_and_a_forged_reading_has_not() -> 
 
 @pytest.mark.parametrize(
     "text",
-    ["", "2", "7-1", "0-1", "1-0", "1-01", "1-1000000", "1-1.", ".1-1", "1-1,1-2", "1-1 ", "１-1",
+    ["", "2", "8-1", "0-1", "1-0", "1-01", "1-1000000", "1-1.", ".1-1", "1-1,1-2", "1-1 ", "１-1",
      "1--1", ".".join(["1-1"] * 11), "<img src=x>", "1-1\n"],
 )  # fmt: skip
 def test_what_is_no_set_is_refused(text: str) -> None:

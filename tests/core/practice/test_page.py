@@ -141,7 +141,7 @@ def test_a_second_sweep_is_noted_beside_the_first() -> None:
     [
         ("exercise.seed", "0"), ("exercise.seed", "1000000"), ("exercise.seed", "1.5"),
         ("exercise.seed", "<img src=x>"), ("exercise.seed", "9" * 5000), ("exercise.seed", ""),
-        ("exercise.level", "7"), ("exercise.level", "0"),
+        ("exercise.level", "8"), ("exercise.level", "0"),
         ("exercise.level", "two"), ("exercise.positions", "5"),
         ("exercise.part", "flywheel"), ("exercise.rounds", "21"), ("exercise.rounds", "-1"),
         ("units", "furlong"), ("bore.contact", "both"), ("indicator.plus_when", ""),

@@ -14,6 +14,7 @@ import { keepForOffline } from '../common/offline.js';
 import { paint } from '../report/paint.js';
 import { startTurnedView } from '../report/turned-view.js';
 import { Readings } from '../form/readings.js';
+import { Lengths } from './lengths.js';
 import { putDrawing } from '../common/svg.js';
 import { say } from '../common/words.js';
 import { Course, letCopy } from './course.js';
@@ -21,6 +22,7 @@ import { drawn, showResults, startTeacher } from './teacher.js';
 import { paintTruth } from './truth.js';
 
 /** @import { Act, Choice, Offered } from './acts.js' */
+/** @import { Shown } from './lengths.js' */
 /** @import { Truth } from './truth.js' */
 
 /**
@@ -45,6 +47,7 @@ import { paintTruth } from './truth.js';
  * @property {Entry[]} turn
  * @property {Choice[]} sizes
  * @property {Offered[]} acts
+ * @property {Shown[]} lengths
  * @property {string} droop
  * @property {number} highest_seed
  * @property {string | null} place which exercise of how many, in a set
@@ -75,6 +78,7 @@ let rounds = [];
 let acts = [];
 let wantsTruth = false;
 const course = new Course();
+const lengths = new Lengths();
 /** What was kept of an exercise and is not yet back in its fields. @type {Record<string, string> | null} */
 let kept = null;
 /** Counts the beginnings: what was asked for before one has no place after it. */
@@ -178,6 +182,7 @@ function showPractice(shown) {
   drawing('dial-view', shown.dial);
   drawing('crank-view', shown.crank);
   offerActs(shown.acts, shown.sizes);
+  lengths.offer(shown.lengths);
   while (rounds.length <= acts.length) addRound(rounds.length, shown.round);
   for (const { bore, face } of rounds) {
     bore.show(shown.positions);
@@ -274,6 +279,7 @@ function clear() {
   wantsTruth = false;
   get('rounds').replaceChildren();
   sag.value = '';
+  lengths.clear();
   clearActs();
   crank.put(0);
   nameUnits();
@@ -282,6 +288,7 @@ function clear() {
 function nameUnits() {
   const units = readForm().units === 'metric' ? 'metric' : 'inch';
   for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
+  for (const name of document.querySelectorAll('[data-long-unit]')) name.textContent = say(`unit.long.${units}`);
 }
 
 /** Open an exercise of the set as it was left. The page waits: what is typed meanwhile would be lost. */
@@ -365,7 +372,7 @@ form.addEventListener('input', ({ target }) => {
     awaitTurn();
   }
   if (target === seed || target === level) writeAddress();
-  if (!name || name.startsWith('rounds.') || KEEPS_READINGS.includes(name)) return ask();
+  if (!name || /^(rounds|depth)\./.test(name) || KEEPS_READINGS.includes(name)) return ask();
   begin();
 });
 noteButton.addEventListener('click', () => {
