@@ -229,6 +229,8 @@ PAGE: dict[str, str] = {
     "photos.wait": "The picture is getting ready.",
     "photos.was_lost": "This picture was not saved. Take it again, or remove it.",
     "photos.is_away": "The picture is not on this phone. Open the job's file to have it.",
+    "photos.film": "Film",
+    "photos.film_of": "Film: {where}",
     "photos.close": "Close",
     "photos.camera": "Take a photo",
     "photos.files": "Choose a picture",

@@ -222,6 +222,8 @@ PAGE: dict[str, str] = {
     "photos.wait": "La imagen se está preparando.",
     "photos.was_lost": "Esta imagen no se guardó. Repita la foto o quítela.",
     "photos.is_away": "La imagen no está en este teléfono. Abra el archivo del trabajo para tenerla.",
+    "photos.film": "Vídeo",
+    "photos.film_of": "Vídeo: {where}",
     "photos.close": "Cerrar",
     "photos.camera": "Hacer una foto",
     "photos.files": "Elegir una imagen",
