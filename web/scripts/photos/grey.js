@@ -4,16 +4,27 @@ import { drawn } from './shrink.js';
 
 /** The long side in pixels. */
 const SIDE = 240;
+/** A picture that is longer than this share of its width is cut at both ends: the dial is in its middle. */
+const LONGEST = 1.5;
 
 /** @typedef {{ grey: Uint8Array, width: number, height: number }} Grey row by row from the top, 0 is black */
 
 /** @param {Uint8Array<ArrayBuffer>} jpeg @returns {Promise<Grey>} */
 export async function greyOf(jpeg) {
   const picture = await createImageBitmap(new Blob([jpeg], { type: 'image/jpeg' }));
-  const { canvas, pen } = drawn(picture, SIDE);
+  const most = LONGEST * Math.min(picture.width, picture.height);
+  const shown = { width: Math.min(picture.width, most), height: Math.min(picture.height, most) };
+  const { canvas, pen } = drawn(shown, SIDE);
   const { width, height } = canvas;
-  pen.drawImage(picture, 0, 0, width, height);
+  const [left, top] = [(picture.width - shown.width) / 2, (picture.height - shown.height) / 2];
+  pen.drawImage(picture, left, top, shown.width, shown.height, 0, 0, width, height);
   picture.close();
+  return { grey: greyIn(pen), width, height };
+}
+
+/** What is drawn, in grey. @param {CanvasRenderingContext2D} pen */
+export function greyIn(pen) {
+  const { width, height } = pen.canvas;
   const { data } = pen.getImageData(0, 0, width, height);
   const grey = new Uint8Array(width * height);
   // Luma of ITU-R BT.601, as a JPEG itself has it, in 256ths.
@@ -21,5 +32,5 @@ export async function greyOf(jpeg) {
     const [red = 0, green = 0, blue = 0] = data.subarray(4 * i, 4 * i + 3);
     grey[i] = (77 * red + 150 * green + 29 * blue) >> 8;
   }
-  return { grey, width, height };
+  return grey;
 }
