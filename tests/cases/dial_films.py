@@ -175,10 +175,11 @@ def _workshop(rng: random.Random, size: int) -> np.ndarray[tuple[int, ...], np.d
     return np.asarray(picture, dtype=np.uint8)
 
 
-def any_film(family: str, seed: int, *, stops: int = 0, extra: bool = False) -> Film:
+def any_film(family: str, seed: int, *, stops: int = 0, kind: str = "") -> Film:
     """A sweep of 4 to 12 positions and back to the start, of a housing that is off.
 
-    ``stops``: how many instead; ``extra``: on one of the ways the hand rests.
+    ``stops``: how many instead; ``kind``: ``rest`` where the hand rests on one of the ways, ``missed``
+    where one position is passed without a stop.
     """
     rng = random.Random(f"film {family} {seed}")
     way, style = rng.choice(WAYS), any_style(family, rng)
@@ -191,7 +192,10 @@ def any_film(family: str, seed: int, *, stops: int = 0, extra: bool = False) -> 
     readings = [size * (math.cos(math.tau * i / count - toward) - math.cos(toward)) + rng.gauss(0, 0.3)
                 for i in range(count)]  # fmt: skip
     readings.append(readings[0] + rng.gauss(0, 0.2))
-    rests = {rng.randrange(1, count)} if extra else set()
+    passed = rng.randrange(1, count)
+    if kind == "missed":
+        del readings[passed]
+    rests = {passed - 1} if kind == "rest" else set()
     stretches: list[Stretch] = []
     views: list[View] = []
     time = 0.0
@@ -214,8 +218,10 @@ def any_film(family: str, seed: int, *, stops: int = 0, extra: bool = False) -> 
             middle = (reading + readings[i + 1]) / 2
             go_on(rng.uniform(0.8, 1.6), middle, is_stop=False)
             go_on(rng.uniform(1.4, 2.4), middle, is_stop=True)
-        if i < count:
-            go_on(rng.uniform(1.0, 3.5), readings[i + 1], is_stop=False)
+        if i + 1 < len(readings):
+            seconds = rng.uniform(1.0, 3.5)
+            is_long = kind == "missed" and i + 1 == passed
+            go_on(2.0 * seconds if is_long else seconds, readings[i + 1], is_stop=False)
     go_on(rng.uniform(0.3, 1.2), readings[-1] + 20.0, is_stop=False)
     shake = {"carried": rng.uniform(0.0, 0.2), "held": rng.uniform(0.5, 3.0),
              "fixed": rng.uniform(0.0, 0.15)}[way]  # fmt: skip

@@ -154,3 +154,44 @@ def test_a_burst_comes_to_readings_that_are_entered_by_one_tap(page: Page, serve
     page.locator("#undo").click()  # all of it was one step
     assert [reading(page, i).input_value() for i in range(5)] == [""] * 5
     assert [photo(page, i) for i in range(5)] == [""] * 5
+
+
+def recorded(page: Page, pictures: tuple[bytes, ...], held: float = 1.8) -> bytes:
+    """A film of pictures, made by the browser itself."""
+    kinds = page.evaluate("typeof MediaRecorder === 'undefined' ? '' : 'there'")
+    if not kinds:
+        pytest.skip("this engine makes no films: MediaRecorder is not there")
+    texts = [base64.b64encode(each).decode() for each in pictures]
+    made: str = page.evaluate(RECORD, [texts, held, 1.2])
+    return base64.b64decode(made)
+
+
+@pytest.mark.slow
+def test_a_film_comes_to_readings(page: Page, server: Server) -> None:
+    film, pictures = sweep_of()
+    opened(page, server)
+    data = recorded(page, pictures)
+    page.locator("#film-file").set_input_files(
+        {"name": "sweep.webm", "mimeType": "video/webm", "buffer": data}
+    )
+    reading(page, 2).press_sequentially("7.5")  # while it works
+    read(page)
+    expect(page.locator("#film-told")).to_have_text("5 stops: 4 positions and the return.")
+    rows = page.locator(".film-stops li")
+    expect(rows).to_have_count(5)
+    expect(rows.nth(2)).to_contain_text("In the form: 7.5.")
+    axe.check(page, "a film's stops")
+    page.locator("#film-all-key").click()
+    expect(page.locator("#film-told")).to_have_text(
+        "Entered: 4. Not read, or already filled in: 1."
+    )
+    for i in (0, 1, 3, 4):
+        assert float(reading(page, i).input_value()) == pytest.approx(truth(film, i), abs=0.3), i
+    expect(reading(page, 2)).to_have_value("7.5")
+    replace = rows.nth(2).get_by_role("button")
+    expect(replace).to_contain_text("Replace 7.5 with")
+    replace.click()
+    expect(reading(page, 2)).not_to_have_value("7.5")
+    assert float(reading(page, 2).input_value()) == pytest.approx(truth(film, 2), abs=0.3)
+    page.locator("#undo").click()
+    expect(reading(page, 2)).to_have_value("7.5")
