@@ -195,3 +195,283 @@ def test_a_film_comes_to_readings(page: Page, server: Server) -> None:
     assert float(reading(page, 2).input_value()) == pytest.approx(truth(film, 2), abs=0.3)
     page.locator("#undo").click()
     expect(reading(page, 2)).to_have_value("7.5")
+
+
+# What does not fit ------------------------------------------------------------------------------
+
+
+def test_stops_that_do_not_fit_are_matched_by_hand(page: Page, server: Server) -> None:
+    """A picture too many: nothing can be entered before the positions are confirmed."""
+    film, pictures = sweep_of()
+    opened(page, server)
+    burst = files((*pictures[:2], pictures[1], *pictures[2:]))
+    page.locator("#film-burst").set_input_files(burst)
+    read(page)
+    expect(page.locator("#film-told")).to_contain_text("6 stops for 4 positions and the return")
+    enter = page.locator("#film-all-key")
+    expect(enter).to_be_disabled()
+    choices = page.locator(".film-stops select")
+    expect(choices.nth(5)).to_have_value("")
+    names = [f"{SWEEP}.2", f"{SWEEP}.3", "rounds.0.bore.closing.0"]
+    for i, name in enumerate(names):
+        choices.nth(3 + i).select_option(name)
+    expect(page.locator("#film")).to_contain_text("Two stops have the same position.")
+    expect(page.locator("#film-right-key")).to_be_disabled()
+    choices.nth(2).select_option("")
+    page.locator("#film-right-key").click()
+    expect(enter).to_be_disabled()  # it is to be read again, by what may be another first picture
+    page.locator("#film-again-key").click()
+    read(page)
+    enter.click()
+    for i in range(5):
+        expect(reading(page, i)).not_to_have_value("")
+        assert float(reading(page, i).input_value()) == pytest.approx(truth(film, i), abs=0.3), i
+
+
+def test_too_few_stops_are_told_and_may_be_entered_once_confirmed(
+    page: Page, server: Server
+) -> None:
+    _, pictures = sweep_of()
+    opened(page, server)
+    page.locator("#film-burst").set_input_files(files(pictures[:4]))
+    read(page)
+    expect(page.locator("#film-told")).to_contain_text("4 stops for 4 positions: no return")
+    expect(page.locator("#film-all-key")).to_be_disabled()
+    page.locator("#film-right-key").click()
+    page.locator("#film-all-key").click()
+    expect(page.locator("#film-told")).to_contain_text("Entered: 4.")
+    expect(reading(page, 4)).to_have_value("")
+    page.locator("#film-burst").set_input_files(files(pictures[:3]))
+    read(page)
+    expect(page.locator("#film-told")).to_contain_text("3 stops for 4 positions and the return")
+
+
+def test_what_can_not_be_read_says_why_and_its_picture_is_kept_to_be_tapped(
+    page: Page, server: Server
+) -> None:
+    _, pictures = sweep_of()
+    opened(page, server)
+    nothing = camera_file()
+    page.locator("#film-burst").set_input_files(files((*pictures[:2], nothing, *pictures[3:])))
+    read(page)
+    expect(page.locator(".film-stops li").nth(2)).to_contain_text("Glare on the glass")
+    page.locator("#film-all-key").click()
+    expect(page.locator("#film-told")).to_contain_text("Entered: 4.")
+    expect(reading(page, 2)).to_have_value("")
+    assert photo(page, 2)
+
+
+def test_a_first_picture_that_can_not_be_read_stops_it(page: Page, server: Server) -> None:
+    _, pictures = sweep_of()
+    opened(page, server)
+    page.locator("#film-burst").set_input_files(
+        files((camera_file(large=False), *pictures[1:]))
+    )
+    read(page)
+    expect(page.locator("#film-told")).to_contain_text("Picture 1: Too small: at least 160 pixels")
+    expect(page.locator("#film-all-key")).to_be_disabled()
+    page.locator(".film-stops select").first.select_option("")
+    page.locator("#film-again-key").click()
+    expect(page.locator("#film-told")).to_have_text("No stop has the first position. Choose it.")
+
+
+def test_a_scale_typed_wrongly_is_said_and_mended(page: Page, server: Server) -> None:
+    film, pictures = sweep_of()
+    opened(page, server)
+    page.locator("#film-first").fill("zero")
+    page.locator("#film-burst").set_input_files(files(pictures))
+    read(page)
+    expect(page.locator(".film-stops li").nth(1)).to_contain_text("first reading as a number")
+    page.locator("#film-first").fill("12")
+    page.locator("#film-again-key").click()
+    read(page)
+    page.locator(".film-stops li").nth(0).get_by_role("button").click()
+    expect(reading(page, 0)).to_have_value("12")
+    page.locator("#film-all-key").click()
+    expect(page.locator("#film-told")).to_contain_text("Entered: 4.")
+    turn = film.style.divisions
+    off = float(reading(page, 1).input_value()) - truth(film, 1) - 12
+    assert min(off % turn, -off % turn) == pytest.approx(0, abs=0.3)
+
+
+# Meanwhile --------------------------------------------------------------------------------------
+
+HOLD = """
+    const read = globalThis.createImageBitmap;
+    globalThis.isHeld = false;
+    globalThis.free = new Promise((resolve) => { globalThis.letGo = resolve; });
+    globalThis.createImageBitmap = async (...all) => {
+        globalThis.isHeld = true;
+        await globalThis.free;
+        return read.apply(globalThis, all);
+    };
+"""
+
+
+def test_cancelled_midway_it_changes_nothing_and_what_was_typed_stays(
+    page: Page, server: Server
+) -> None:
+    page.add_init_script(HOLD)
+    _, pictures = sweep_of()
+    opened(page, server)
+    page.locator("#film-burst").set_input_files(files(pictures))
+    page.wait_for_function("() => globalThis.isHeld")
+    reading(page, 1).press_sequentially("-5.5")
+    page.locator("#film-cancel-key").click()
+    expect(page.locator("#film-told")).to_have_text("Canceled. Nothing was changed.")
+    expect(page.locator("#film-title")).to_be_focused()
+    page.evaluate("globalThis.letGo()")
+    page.wait_for_timeout(500)
+    expect(page.locator(".film-stops li")).to_have_count(0)
+    expect(reading(page, 1)).to_have_value("-5.5")
+    page.locator("#film-burst").set_input_files(files(pictures))  # once more
+    read(page)
+    page.locator("#film-all-key").click()
+    expect(page.locator("#film-told")).to_contain_text("Entered: 4.")
+    expect(reading(page, 1)).to_have_value("-5.5")
+
+
+def test_in_another_job_nothing_is_entered(page: Page, server: Server) -> None:
+    _, pictures = sweep_of()
+    opened(page, server)
+    reading(page, 3).fill("1")
+    page.locator("#film-burst").set_input_files(files(pictures))
+    read(page)
+    page.locator("#jobs").evaluate("details => { details.open = true }")
+    page.locator("#job-new").click()
+    expect(reading(page, 3)).to_have_value("")
+    page.locator("#film-all-key").click()
+    expect(page.locator("#film-told")).to_contain_text("The readings changed meanwhile")
+    assert [reading(page, i).input_value() for i in range(5)] == [""] * 5
+
+
+def test_without_pictures_where_there_is_no_room_or_none_are_wanted(
+    page: Page, server: Server
+) -> None:
+    _, pictures = sweep_of()
+    opened(page, server)
+    page.locator("#film-burst").set_input_files(files(pictures))
+    read(page)
+    page.locator("#film-keep").uncheck()
+    page.locator(".film-stops li").nth(0).get_by_role("button").click()
+    expect(reading(page, 0)).to_have_value("0")
+    assert photo(page, 0) == ""
+    page.locator("#film-keep").check()
+    page.evaluate("navigator.storage.estimate = async () => ({ quota: 5e6, usage: 4e6 })")
+    page.locator("#film-all-key").click()
+    expect(page.locator("#film-told")).to_contain_text("NOT SAVED: no room on this phone")
+    expect(reading(page, 1)).not_to_have_value("")
+    assert photo(page, 1) == ""
+
+
+# What is no film --------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("data", "said"),
+    [
+        (b"", "The file is empty"),
+        (b"no film", "cannot open that film"),
+        (b"<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>", "cannot open that film"),
+        (b"\x1aE\xdf\xa3" + bytes(2000), "cannot open that film"),
+        (b"\0\0\0\x18ftypisom" + b"\xff" * 500_000, "cannot open that film"),
+    ],
+)
+def test_what_is_no_film_is_refused_in_words(
+    page: Page, server: Server, data: bytes, said: str
+) -> None:
+    opened(page, server)
+    reading(page, 1).fill("4")
+    page.locator("#film-file").set_input_files(
+        {"name": "x.mp4", "mimeType": "video/mp4", "buffer": data}
+    )
+    expect(page.locator("#film-told")).to_contain_text(said)
+    read(page)
+    expect(reading(page, 1)).to_have_value("4")
+    expect(page.locator("#undo")).to_be_visible()
+
+
+def test_a_burst_with_no_picture_in_it_or_too_many_is_refused(page: Page, server: Server) -> None:
+    _, pictures = sweep_of()
+    opened(page, server)
+    page.locator("#film-burst").set_input_files(files((pictures[0], b"<script>alert(1)</script>")))
+    expect(page.locator("#film-told")).to_contain_text("cannot open that picture")
+    page.locator("#film-burst").set_input_files(files((pictures[0],) * 61))
+    expect(page.locator("#film-told")).to_have_text("No more than 60 pictures at once.")
+    expect(page.locator(".film-stops li")).to_have_count(0)
+
+
+def test_a_film_in_which_nothing_moves_or_that_is_small_or_long_says_so(
+    page: Page, server: Server
+) -> None:
+    _, pictures = sweep_of()
+    opened(page, server)
+    data = recorded(page, pictures[:1], held=3.0)
+    chosen: Any = {"name": "x.webm", "mimeType": "video/webm", "buffer": data}
+    page.locator("#film-file").set_input_files(chosen)
+    expect(page.locator("#film-told")).to_contain_text("No stops found")
+    for name, value, said in (
+        ("duration", 181, "over 180 seconds"),
+        ("videoWidth", 200, "at least 240 pixels each way"),
+        ("videoWidth", 0, "cannot open that film"),
+    ):
+        page.evaluate(
+            """([name, value]) => Object.defineProperty(
+                name === 'duration' ? HTMLMediaElement.prototype : HTMLVideoElement.prototype,
+                name, { get: () => value, configurable: true })""",
+            [name, value],
+        )
+        page.locator("#film-file").set_input_files(chosen)
+        expect(page.locator("#film-told")).to_contain_text(said)
+
+
+# Asked for, by keys and by ear ------------------------------------------------------------------
+
+
+def test_nothing_of_it_is_loaded_until_it_is_asked_for(page: Page, server: Server) -> None:
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url.rpartition("/")[2]))
+    page.goto(server.address)
+    page.wait_for_function("() => sessionStorage.length > 0")
+    page.locator("#set-up").evaluate("details => { details.open = true }")
+    page.locator("#photos-choice").select_option("files")
+    expect(page.locator(".film-key").first).to_be_attached()
+    assert "photos.js" in asked
+    assert "film.js" not in asked
+    page.locator("#photos-choice").select_option("none")
+    expect(page.locator(".film-key")).to_have_count(0)
+
+
+def test_by_keys_and_by_ear(page: Page, server: Server) -> None:
+    opened(page, server, "camera")
+    expect(page.locator("#film-camera")).to_have_attribute("capture", "environment")
+    page.locator("#film-close-key").click()
+    film_key = page.locator(".film-key").first
+    expect(film_key).to_be_focused()
+    expect(film_key).to_have_attribute("aria-label", "From a film: Sweep 1 of the bore")
+    page.keyboard.press("Enter")
+    expect(page.locator("#film-title")).to_be_focused()
+    wait_for_python(page)
+    axe.check(page, "a sweep on film")
+    _, pictures = sweep_of()
+    page.locator("#film-burst").set_input_files(files(pictures))
+    read(page)
+    axe.check(page, "a film's stops")
+    axe.check_large_text(page, "a film's stops")
+    enter = page.locator(".film-stops li").nth(1).get_by_role("button")
+    expect(enter).to_have_attribute("aria-label", re.compile("^Enter .*: 9 o'clock$"))
+    enter.focus()
+    page.keyboard.press("Enter")
+    expect(reading(page, 1)).not_to_have_value("")
+
+
+def test_the_policy_opens_media_for_what_the_page_itself_holds_alone(
+    page: Page, server: Server
+) -> None:
+    page.goto(server.address)
+    policy = page.locator("meta[http-equiv=Content-Security-Policy]").get_attribute("content")
+    assert policy
+    rules = [rule.split() for rule in policy.split(";")]
+    assert ["media-src", "blob:"] in rules
+    assert [rule for rule in rules if "blob:" in rule] == [["media-src", "blob:"]]
+    assert main_of(page)

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from sweepsheet.picture.film import WINDOW, find_stops, movements, sharpness
-from sweepsheet.picture.request import number_of, unpacked
+from sweepsheet.picture.request import SIDES, number_of, unpacked
 from sweepsheet.words.faults import refused
 from sweepsheet.words.messages import Language
 
@@ -49,7 +49,7 @@ def answer_film(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
         shown = [{"best": [i], "text": language.say("film.picture", n=i + 1)} for i in range(count)]
         return _matched(shown, positions, language)
     moved, sharp = _numbers(asked.get("movements")), _numbers(asked.get("sharpness"))
-    if len(sharp) != len(moved) + WINDOW - 1:
+    if len(moved) != max(0, len(sharp) - WINDOW + 1):
         raise refused("fault.request")
     stops = find_stops(moved, sharp)
     if not stops:
@@ -71,6 +71,7 @@ def _opened(language: Language) -> dict[str, Any]:
         "step": STEP_S,
         "longest": LONGEST_S,
         "smallest": SMALLEST,
+        "least": SIDES[0],
         "most": MOST_PICTURES,
     }
 

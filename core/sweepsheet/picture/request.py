@@ -24,7 +24,7 @@ RANGES = {
 }
 _MOST_SLANT_DEG = 60.0
 # The sides of a picture in pixels: the reader knows dials of this size.
-_SIDES = (160, 320)
+SIDES = (160, 320)
 
 
 def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
@@ -140,7 +140,7 @@ def unpacked(asked: object, length: int) -> bytes:
 
 def _picture(asked: object) -> Grey:
     data = data_of(asked)
-    width, height = (number_of(data.get(name), *_SIDES) for name in ("width", "height"))
+    width, height = (number_of(data.get(name), *SIDES) for name in ("width", "height"))
     if width != int(width) or height != int(height):
         raise refused("fault.request")
     return Grey(unpacked(data.get("grey"), int(width * height)), int(width), int(height))

@@ -325,6 +325,8 @@ class FilmPanel {
   /** @param {Uint8Array<ArrayBuffer> | undefined} picture @param {object} how @returns {Promise<Dial>} */
   async #ask(picture, how) {
     const { grey, width, height } = await this.#still(greyOf(/** @type {Uint8Array<ArrayBuffer>} */ (picture)));
+    const { least } = this.how;
+    if (Math.min(width, height) < least) return { state: 'refused', text: say('film.too_small', { low: least }) };
     return this.#still(this.lent.readDial({ ...how, picture: { grey: toBase64(grey), width, height } }));
   }
 

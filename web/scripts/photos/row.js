@@ -34,7 +34,7 @@ export function undress(row) {
   row.querySelector('.photo')?.remove();
 }
 
-/** Put the key for a film at the head of a sweep, or take it away. @param {Element} sweep @param {boolean} isWanted */
+/** Put the key for a film below a sweep, or take it away. @param {Element} sweep @param {boolean} isWanted */
 export function dressSweep(sweep, isWanted) {
   const there = sweep.querySelector('.film-key');
   if (!isWanted) return there?.remove();
@@ -42,7 +42,7 @@ export function dressSweep(sweep, isWanted) {
   const label = say('photos.film_of', { where });
   const key = there ?? make('button', { type: 'button', className: 'film-key' }, say('photos.film'));
   if (key.getAttribute('aria-label') !== label) key.setAttribute('aria-label', label);
-  if (!there) sweep.querySelector('.sweep-head')?.append(key);
+  if (!there) sweep.append(key);
   return undefined;
 }
 

@@ -1011,7 +1011,7 @@ TABLE: dict[str, str] = {
     "film.empty": "The file is empty. Nothing was changed.",
     "film.not_a_film": "This browser cannot open that film. Nothing was changed.",
     "film.too_long": "The film is over {high} seconds. Cut it shorter.",
-    "film.too_small": "The film needs at least {low} pixels each way.",
+    "film.too_small": "Too small: at least {low} pixels each way.",
     "film.stuck": "The film does not go on. Nothing was changed.",
     "film.many": "No more than {high} pictures at once.",
     "film.no_stops": "No stops found: all of it moves, or nothing does. Stop two seconds at each position.",

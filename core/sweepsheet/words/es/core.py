@@ -1070,7 +1070,7 @@ TABLE: dict[str, str] = {
     "film.empty": "El archivo está vacío. No se cambió nada.",
     "film.not_a_film": "Este navegador no puede abrir ese vídeo. No se cambió nada.",
     "film.too_long": "El vídeo pasa de {high} segundos. Córtelo.",
-    "film.too_small": "El vídeo necesita al menos {low} píxeles por lado.",
+    "film.too_small": "Demasiado pequeño: al menos {low} píxeles por lado.",
     "film.stuck": "El vídeo no avanza. No se cambió nada.",
     "film.many": "No más de {high} imágenes a la vez.",
     "film.no_stops": "No se hallaron paradas: se mueve todo el tiempo, o nunca. Párese dos segundos en cada posición.",
