@@ -67,8 +67,10 @@ class Film:
         view = _between(self.views[max(0, k - 1)], self.views[k], eased)
         division = before.division + eased * (now.division - before.division)
         turns = sum(not each.is_stop for each in self.stretches[:k])
-        return self._shaken(view, time, eased if not now.is_stop else 0.0), division, 40.0 * (
-            turns + (0.0 if now.is_stop else eased)
+        return (
+            self._shaken(view, time, eased if not now.is_stop else 0.0),
+            division,
+            40.0 * (turns + (0.0 if now.is_stop else eased)),
         )
 
     def _shaken(self, view: View, time: float, moving: float) -> View:
@@ -178,8 +180,8 @@ def _workshop(rng: random.Random, size: int) -> np.ndarray[tuple[int, ...], np.d
 def any_film(family: str, seed: int, *, stops: int = 0, kind: str = "") -> Film:
     """A sweep of 4 to 12 positions and back to the start, of a housing that is off.
 
-    ``stops``: how many instead; ``kind``: ``rest`` where the hand rests on one of the ways, ``missed``
-    where one position is passed without a stop.
+    ``stops``: how many instead; ``kind``: ``rest`` where the hand rests on one of the ways,
+    ``missed`` where one position is passed without a stop.
     """
     rng = random.Random(f"film {family} {seed}")
     way, style = rng.choice(WAYS), any_style(family, rng)
@@ -189,8 +191,8 @@ def any_film(family: str, seed: int, *, stops: int = 0, kind: str = "") -> Film:
     count = (stops or rng.randint(5, 13)) - 1
     size, toward = style.divisions / 100 * rng.uniform(6.0, 30.0), rng.uniform(0.0, math.tau)
     start = rng.uniform(0.0, 1.5)
-    readings = [size * (math.cos(math.tau * i / count - toward) - math.cos(toward)) + rng.gauss(0, 0.3)
-                for i in range(count)]  # fmt: skip
+    swings = [math.cos(math.tau * i / count - toward) - math.cos(toward) for i in range(count)]
+    readings = [size * swing + rng.gauss(0, 0.3) for swing in swings]
     readings.append(readings[0] + rng.gauss(0, 0.2))
     passed = rng.randrange(1, count)
     if kind == "missed":

@@ -1,4 +1,4 @@
-"""A sweep on film: from a video or a burst of drawn pictures to readings in the form, by taps alone."""
+"""A sweep on film: from a video or a burst of drawn pictures to readings, by taps alone."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 pytestmark = pytest.mark.later
 
 SWEEP = "rounds.0.bore.sweeps.0"
-# What the page makes of pictures: a film in which each is held, and turned away to come to the next.
+# What the page makes of pictures: a film in which each is held, and turned to come to the next.
 RECORD = """async ([pictures, held, turned]) => {
     const load = (text) => new Promise((resolve, reject) => {
         const image = new Image();
@@ -264,9 +264,7 @@ def test_what_can_not_be_read_says_why_and_its_picture_is_kept_to_be_tapped(
 def test_a_first_picture_that_can_not_be_read_stops_it(page: Page, server: Server) -> None:
     _, pictures = sweep_of()
     opened(page, server)
-    page.locator("#film-burst").set_input_files(
-        files((camera_file(large=False), *pictures[1:]))
-    )
+    page.locator("#film-burst").set_input_files(files((camera_file(large=False), *pictures[1:])))
     read(page)
     expect(page.locator("#film-told")).to_contain_text("Picture 1: Too small: at least 160 pixels")
     expect(page.locator("#film-all-key")).to_be_disabled()

@@ -89,8 +89,8 @@ def sharpness(frame: bytes, side: int) -> float:
     """
     change = [*map(sub, frame[1:], frame), *map(sub, frame[side:], frame)]
     total = sum(frame)
-    variance = sum(map(mul, frame, frame)) - total * total / len(frame)
-    return sum(map(mul, change, change)) / max(1.0, variance)
+    variance = float(sum(map(mul, frame, frame))) - total * total / len(frame)
+    return float(sum(map(mul, change, change))) / max(1.0, variance)
 
 
 def _stop(moved: Sequence[float], at: int, sharp: Sequence[float]) -> Stop:
@@ -146,7 +146,7 @@ def _movement(window: Sequence[_Frame], sums: Sequence[list[int]]) -> float:
     whole = [sum(part) for part in sums]
 
     def product(one: list[int], other: list[int], of_one: int, of_other: int) -> float:
-        return sum(map(mul, one, other)) - of_one * of_other / n
+        return float(sum(map(mul, one, other))) - of_one * of_other / n
 
     gram = [[product(one, other, a, b) for other, b in zip(sums, whole, strict=True)]
             for one, a in zip(sums, whole, strict=True)]  # fmt: skip

@@ -1,7 +1,7 @@
 """What the page asks of a film: small grey frames in, the stops of a sweep out, and in words.
 
-A film goes through in pieces, so that nothing typed meanwhile waits for it: the page hands over some
-frames at a time, keeps what comes back for each, and asks for the stops at the end.
+A film goes through in pieces, so that nothing typed meanwhile waits for it: the page hands over
+some frames at a time, keeps what comes back for each, and asks for the stops at the end.
 """
 
 from __future__ import annotations
@@ -21,6 +21,13 @@ SMALLEST, MOST_PICTURES = 240, 60
 # Frames in one piece, and positions of a sweep, at most.
 _MOST_FRAMES, _MOST_POSITIONS = 100, 100
 _LARGEST = 1e6
+# What the page says of a film by itself: `film.NAME`.
+WORDS = (
+    "title", "help", "tried", "first", "keep", "choose", "record", "burst", "working", "pictures",
+    "reading", "cancel", "cancelled", "close", "empty", "not_a_film", "too_long", "too_small",
+    "stuck", "many", "position", "none", "twice", "right", "again", "no_first", "first_is",
+    "typed", "replace", "all", "done", "moved",
+)  # fmt: skip
 
 
 def answer_film(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
@@ -65,7 +72,7 @@ def answer_film(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
 def _opened(language: Language) -> dict[str, Any]:
     return {
         "state": "open",
-        "words": {key: text for key, text in language.table.items() if key.startswith("film.")},
+        "words": {f"film.{name}": language.table[f"film.{name}"] for name in WORDS},
         "side": SIDE,
         "window": WINDOW,
         "step": STEP_S,

@@ -1,6 +1,6 @@
 """What finding the stops of a sweep on film is worth, and the readings at them, on drawn films.
 
-``PYTHONPATH=core python -m tests.core.picture.film_measure [how many] [family]`` prints the figures.
+``PYTHONPATH=core python -m tests.core.picture.film_measure [how many] [family]`` prints it.
 """
 
 from __future__ import annotations
@@ -8,7 +8,9 @@ from __future__ import annotations
 import sys
 import time
 from collections import Counter
-from dataclasses import dataclass, field
+from collections.abc import Iterable
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass, field, fields
 from statistics import median
 
 from sweepsheet.picture.dial import Look, read_dial
@@ -90,7 +92,7 @@ def read_at(film: Film, first: Look, stop: Stop) -> DialReading | Refusal:
     refused = Refusal("outline")
     for frame in stop.best:
         look = looked_at(film.photo(frame), film.style.divisions)
-        read = look
+        read: Look | DialReading | Refusal = look
         if isinstance(look, Look):
             read = read_dial(look, first, film.stops[0].division, scale)
         if isinstance(read, DialReading):
@@ -114,7 +116,7 @@ def measure(film: Film, tally: FilmTally, *, reading: bool = True) -> None:
         tally.shifted += len(found) == len(film.stops)
     if not found or not reading:
         return
-    looks = [looked_at(film.photo(frame), film.style.divisions) for frame in found[0].best]
+    looks = (looked_at(film.photo(frame), film.style.divisions) for frame in found[0].best)
     first = next((look for look in looks if isinstance(look, Look)), None)
     if first is None:
         tally.refused["first"] += len(found) - 1
@@ -132,10 +134,25 @@ def measure(film: Film, tally: FilmTally, *, reading: bool = True) -> None:
         tally.held += error <= read.pm
 
 
+def measured(each: tuple[str, int]) -> FilmTally:
+    """One film of a family, by its number."""
+    family, seed = each
+    tally = FilmTally()
+    measure(any_film(family, seed, kind=kind_of(seed)), tally)
+    return tally
+
+
+def together(tallies: Iterable[FilmTally]) -> FilmTally:
+    """What became of all of them."""
+    whole = FilmTally()
+    for tally in tallies:
+        for part in fields(FilmTally):
+            setattr(whole, part.name, getattr(whole, part.name) + getattr(tally, part.name))
+    return whole
+
+
 if __name__ == "__main__":
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 200
-    family = sys.argv[2] if len(sys.argv) > 2 else "held-out"
-    counted = FilmTally()
-    for each in range(count):
-        measure(any_film(family, each, kind=kind_of(each)), counted)
-    print(counted.text)
+    named = sys.argv[2] if len(sys.argv) > 2 else "held-out"
+    with ProcessPoolExecutor(2) as pool:
+        print(together(pool.map(measured, [(named, seed) for seed in range(count)])).text)

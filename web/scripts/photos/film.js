@@ -77,7 +77,7 @@ class FilmPanel {
     const close = key('close', () => this.close());
     this.part = make('section', { className: 'film', id: 'film' }, this.title);
     this.part.setAttribute('aria-labelledby', 'film-title');
-    const keep = make('label', { className: 'check', htmlFor: 'film-keep' }, this.keep, ` ${say('film.keep')}`);
+    const keep = make('label', {}, this.keep, ` ${say('film.keep')}`);
     this.part.append(
       make('p', { className: 'help' }, say('film.help')),
       make('p', { className: 'help' }, say('film.tried')),

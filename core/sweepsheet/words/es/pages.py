@@ -208,7 +208,7 @@ PAGE: dict[str, str] = {
     "photos.choice_none": "no",
     "photos.choice_camera": "con la cámara",
     "photos.choice_files": "de la galería",
-    "photos.help": "Las fotos se quedan en este teléfono. Solo salen en el archivo del trabajo.",
+    "photos.help": "Las fotos se quedan en este teléfono. Solo salen en el archivo del trabajo. Con fotos, un barrido también se lee en un vídeo.",
     "photos.not_here": "Aquí no funcionan las fotos: {why}",
     "photos.needs_https": "Las fotos necesitan una página de https.",
     "photos.add": "Añadir una foto: {where}",
@@ -731,6 +731,7 @@ PAGE: dict[str, str] = {
     "how.practice.text": "La campana de práctica está hecha al revés: cuerpos en el espacio, y la distancia del reloj a ellos. No usa ninguna de las fórmulas de arriba. Por eso puede mostrar si son correctas.",
     "how.photos": "Un reloj leído en una foto",
     "how.photos.text": "La página puede leer el reloj en su foto. Las rayas muestran cómo está la esfera. Lo impreso muestra cuánto ha girado respecto a la primera foto. La aguja muestra el resto. Lo que no es seguro se rechaza. Tres toques hacen lo mismo a mano: el centro del reloj, el cero y la punta de la aguja. Todo esto solo se probó con imágenes dibujadas, nunca con fotos reales. Compare cada lectura con lo que ve en el reloj.",
+    "how.film.text": "Un vídeo de un barrido se mira cinco veces por segundo. Donde apenas se mueve algo, es una parada. Lo que se mueve se mide con lo que se mueve en las paradas. Se descuentan la luz que cambia y la mano que tiembla un poco. Cada parada da su imagen más nítida, que se lee como una foto. El número de paradas debe cuadrar con las posiciones, o usted las asigna a mano. Si en el vídeo no se mueve nada de una posición a otra, no se distinguen las paradas. Dónde está el cigüeñal no se puede leer en el vídeo. Todo esto solo se probó con vídeos dibujados.",
     "how.limits": "Lo que no puede ver",
     "how.limits.face": "Una cara fuera de escuadra, si solo se hizo el barrido del alojamiento.",
     "how.limits.flange": (
