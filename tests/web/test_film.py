@@ -50,7 +50,7 @@ RECORD = """async ([pictures, held, turned]) => {
         pen.save();
         pen.translate(320 + 60 * Math.sin(Math.PI * share), 240);
         pen.rotate(share);
-        pen.drawImage(image, -240, -240, 480, 480);
+        pen.drawImage(image, -426, -240, 853, 480);
         pen.restore();
     };
     draw(images[0], 0);
@@ -81,7 +81,9 @@ def jpeg(film: Film, stop: int) -> bytes:
     made = io.BytesIO()
     grey = film.photo(int((stretch.start + stretch.end) / 2 / 0.2))
     picture = Image.frombytes("L", (240, 240), grey).convert("RGB")
-    picture.resize((480, 480), Image.Resampling.BICUBIC).save(made, "JPEG", quality=92)
+    wide = Image.new("RGB", (853, 480), (90, 80, 70))  # as a phone takes it
+    wide.paste(picture.resize((480, 480), Image.Resampling.BICUBIC), (186, 0))
+    wide.save(made, "JPEG", quality=92)
     return made.getvalue()
 
 

@@ -2,22 +2,20 @@
 
 import { drawn } from './shrink.js';
 
-/** The long side in pixels. */
+/** Of a side, in pixels, at most. */
 const SIDE = 240;
-/** A picture that is longer than this share of its width is cut at both ends: the dial is in its middle. */
-const LONGEST = 1.5;
 
 /** @typedef {{ grey: Uint8Array, width: number, height: number }} Grey row by row from the top, 0 is black */
 
-/** @param {Uint8Array<ArrayBuffer>} jpeg @returns {Promise<Grey>} */
+/** The square in the middle, where the dial is: what is beside it would make the dial smaller.
+ * @param {Uint8Array<ArrayBuffer>} jpeg @returns {Promise<Grey>} */
 export async function greyOf(jpeg) {
   const picture = await createImageBitmap(new Blob([jpeg], { type: 'image/jpeg' }));
-  const most = LONGEST * Math.min(picture.width, picture.height);
-  const shown = { width: Math.min(picture.width, most), height: Math.min(picture.height, most) };
-  const { canvas, pen } = drawn(shown, SIDE);
+  const side = Math.min(picture.width, picture.height);
+  const { canvas, pen } = drawn({ width: side, height: side }, SIDE);
   const { width, height } = canvas;
-  const [left, top] = [(picture.width - shown.width) / 2, (picture.height - shown.height) / 2];
-  pen.drawImage(picture, left, top, shown.width, shown.height, 0, 0, width, height);
+  const [left, top] = [(picture.width - side) / 2, (picture.height - side) / 2];
+  pen.drawImage(picture, left, top, side, side, 0, 0, width, height);
   picture.close();
   return { grey: greyIn(pen), width, height };
 }
