@@ -24,7 +24,7 @@ export class Film {
     const film = new Film(video, URL.createObjectURL(file));
     try {
       video.src = film.url;
-      await film.#until('loadeddata');
+      await film.#until('loadedmetadata');
       if (!Number.isFinite(video.duration)) await film.#goTo(BEYOND_S);
       if (!Number.isFinite(video.duration) || !video.videoWidth) throw new Error(say('film.not_a_film'));
       if (film.side < smallest) throw new Error(say('film.too_small', { low: smallest }));
@@ -70,7 +70,7 @@ export class Film {
     await there;
   }
 
-  /** @param {'loadeddata' | 'seeked'} event @returns {Promise<void>} */
+  /** @param {'loadedmetadata' | 'seeked'} event @returns {Promise<void>} */
   #until(event) {
     const { video } = this;
     return new Promise((resolve, reject) => {
