@@ -21,7 +21,7 @@ from tests.core.picture.measure import looked_at
 
 # A needle that is within this of where it stops is there, in divisions; and so near to a stop in
 # time a frame is one of it.
-_THERE, _NEAR_S = 0.25, 0.5
+_THERE, _NEAR_S = 0.1, 0.35
 
 
 def kind_of(seed: int) -> str:
