@@ -79,6 +79,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "picture.needle": (),
     "picture.match": (),
     "picture.dial": (),
+    "picture.film": (),
     "findings.order": (),
     "memory.usual": (),
     "memory.together": (),

@@ -67,7 +67,8 @@ def handle_request(request: str) -> str:
     - ``send_results``: ``{"set": text, "name": text, "work": [form, ...]}``, for a pupil's link;
       ``open_results``: a text of such links, for what they come to.
     - ``memory``: ``{"here": form, "others": [form, ...]}``, for what other jobs tell.
-    - ``dial``: the reading of a dial in a photo (``picture.request``).
+    - ``dial``: the reading of a dial in a photo (``picture.request``); ``film``: the stops of a
+      sweep on film (``picture.film_request``).
     - ``rig_learned``: what the jobs of a rig taught; ``rig_out``: a form, ``rig_in``: a text, for a
       rig on its way.
 
@@ -177,6 +178,13 @@ def read_photo(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
         text = language.say("picture.refused.scale")
         return {"state": "refused", "code": "scale", "text": text}
     return answer_dial(numbers, language)
+
+
+def stops_on_film(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
+    """The stops of a sweep on film."""
+    from sweepsheet.picture.film_request import answer_film  # noqa: PLC0415 - an answer can do without
+
+    return answer_film(asked, language)
 
 
 def rig_out(form: Form, language: Language = ENGLISH) -> Shown:
@@ -399,6 +407,7 @@ REQUESTS: dict[str, tuple[Callable[[object], bool], Callable[[Any, Language], Sh
     "guide": (_is_sweep, guide_sweep),
     "memory": (_are_jobs, other_jobs),
     "dial": (_is_data, read_photo),
+    "film": (_is_data, stops_on_film),
     "rig_learned": (_is_data, learned_of),
     "rig_out": (_is_form, rig_out),
     "rig_in": (_is_text, rig_in),

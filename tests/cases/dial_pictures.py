@@ -86,7 +86,7 @@ def any_case(family: str, seed: int) -> Case:
     return Case(style, photos[0], photos[1], first, now, views)
 
 
-def _to_picture(view: View, height: float) -> Floats:
+def projection_of(view: View, height: float) -> Floats:
     """From a plane parallel to the face, in radii, to pixels: a 3 x 3 projection."""
     roll, slant, way = (math.radians(a) for a in (view.roll, view.slant, view.way))
 
@@ -109,7 +109,7 @@ def _to_picture(view: View, height: float) -> Floats:
 def _placed(texture: Image.Image, view: View, height: float) -> Image.Image:
     """A texture as the camera sees it, at twice the picture's size."""
     to_texture = np.array([[RADIUS, 0, HALF], [0, RADIUS, HALF], [0, 0, 1]])
-    big = np.diag([2.0, 2.0, 1.0]) @ _to_picture(view, height)
+    big = np.diag([2.0, 2.0, 1.0]) @ projection_of(view, height)
     back = to_texture @ np.linalg.inv(big)
     how = tuple((back / back[2, 2]).ravel()[:8])
     size = (2 * SIDE, 2 * SIDE)

@@ -31,7 +31,8 @@ def computing() -> set[str]:
     folders = ("maths.", "sweep.", "alignment.", "remedy.")
     others = {"job.sag", "job.positions", "findings.reach", "findings.advice", "practice.housing"}
     others |= {"practice.acts", "practice.lengths"}
-    others |= {name for name in modules() if name.startswith("picture.")} - {"picture.request"}
+    asked = {"picture.request", "picture.film_request"}
+    others |= {name for name in modules() if name.startswith("picture.")} - asked
     others |= {"findings.order", "memory.together", "memory.usual"}
     return {name for name in modules() if name.startswith(folders)} | others
 

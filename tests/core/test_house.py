@@ -41,6 +41,8 @@ ALLOWED: dict[str, dict[str, str]] = {
         "Math.atan2(y, x)": "where a finger is on the screen",
         "turned": "by how much a finger went round on the screen",
     },
+    "film-frames.js": {"(video.videoWidth - side) / 2": "the middle of a picture, in pixels"},
+    "grey.js": {"(picture.width - side) / 2": "the middle of a picture, in pixels"},
     "read-dial.js": {
         "this.picture.width / 2": "the middle of the picture on the screen, in pixels",
         "this.picture.offsetLeft + Number": "where the mark is on the screen, in pixels",

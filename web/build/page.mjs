@@ -34,7 +34,7 @@ function useWritten(building, out) {
 
 /** What is brought when it is first wanted stays a file of its own. */
 function bringLater(building) {
-  building.onResolve({ filter: /\/(guide|photos|match-photos)\.js$/ }, ({ kind, path }) =>
+  building.onResolve({ filter: /\/(guide|photos|film|match-photos)\.js$/ }, ({ kind, path }) =>
     kind === 'dynamic-import' ? { path: `./${basename(path)}`, external: true } : undefined,
   );
 }

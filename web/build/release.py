@@ -35,10 +35,12 @@ LATER = {
     "view.js": ("verify-link.js", "match-photos.js"),
 }
 LATER_STYLES = ("guide.css", "photos.css")
+# What these say comes from Python with their first answer, and stands in no page.
+LATER_SILENT = ("film.js",)
 LATER_SCRIPTS = {name for names in LATER.values() for name in names}
 BOOT = "boot.js"
 SPEAKING = {*filter(None, PAGES.values()), *LATER_SCRIPTS, BOOT}
-SCRIPTS = sorted({*SPEAKING, "worker.js"})
+SCRIPTS = sorted({*SPEAKING, *LATER_SILENT, "worker.js"})
 # These stand within the pages, and are no files of their own.
 WITHIN = (BOOT, "view.js")
 # The service worker: page.mjs puts together what it is made of.

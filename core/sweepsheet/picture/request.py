@@ -24,7 +24,7 @@ RANGES = {
 }
 _MOST_SLANT_DEG = 60.0
 # The sides of a picture in pixels: the reader knows dials of this size.
-_SIDES = (160, 320)
+SIDES = (160, 320)
 
 
 def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
@@ -55,8 +55,8 @@ def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
         return _shown(look, scale, language)
     if "reference" not in asked:
         return {"state": "face", "face": _face(look)}
-    reference = _data(asked["reference"])
-    reading = _number(reference.get("reading"), *RANGES["reference"]["reading"])
+    reference = data_of(asked["reference"])
+    reading = number_of(reference.get("reading"), *RANGES["reference"]["reading"])
     first = _look(reference.get("face"), scale.divisions)
     return _shown(read_dial(look, first, reading, scale), scale, language)
 
@@ -88,43 +88,44 @@ def _shown(read: DialReading | Refusal, scale: Scale, language: Language) -> dic
 # What was asked, checked ------------------------------------------------------------------------
 
 
-def _number(value: object, least: float, most: float) -> float:
+def number_of(value: object, least: float, most: float) -> float:
     """A number between two; ``InputError`` for anything else."""
     if isinstance(value, bool) or not isinstance(value, int | float) or not least <= value <= most:
         raise refused("fault.request")
     return float(value)
 
 
-def _data(value: object) -> Mapping[str, Any]:
+def data_of(value: object) -> Mapping[str, Any]:
+    """Data by name; ``InputError`` for anything else."""
     if not isinstance(value, dict):
         raise refused("fault.request")
     return value
 
 
 def _scale(asked: object) -> Scale:
-    data, ranges = _data(asked), RANGES["scale"]
-    divisions = _number(data.get("divisions"), *ranges["divisions"])
+    data, ranges = data_of(asked), RANGES["scale"]
+    divisions = number_of(data.get("divisions"), *ranges["divisions"])
     clockwise = data.get("clockwise")
     if divisions != int(divisions) or not isinstance(clockwise, bool):
         raise refused("fault.request")
-    return Scale(int(divisions), _number(data.get("step"), *ranges["step"]), clockwise)
+    return Scale(int(divisions), number_of(data.get("step"), *ranges["step"]), clockwise)
 
 
 def _point(asked: object) -> tuple[float, float]:
     if not isinstance(asked, list) or len(asked) != 2:
         raise refused("fault.request")
-    x, y = (_number(value, -_LARGEST, _LARGEST) for value in asked)
+    x, y = (number_of(value, -_LARGEST, _LARGEST) for value in asked)
     return x, y
 
 
 def _taps(asked: object) -> Taps:
-    data = _data(asked)
+    data = data_of(asked)
     middle, zero, tip = (_point(data.get(name)) for name in ("middle", "zero", "tip"))
-    sigma = _number(data.get("sigma"), 0.01, _LARGEST)
-    return Taps(middle, zero, tip, sigma, _number(data.get("slant"), 0.0, _MOST_SLANT_DEG))
+    sigma = number_of(data.get("sigma"), 0.01, _LARGEST)
+    return Taps(middle, zero, tip, sigma, number_of(data.get("slant"), 0.0, _MOST_SLANT_DEG))
 
 
-def _bytes(asked: object, length: int) -> bytes:
+def unpacked(asked: object, length: int) -> bytes:
     """So many bytes, from Base64."""
     if not isinstance(asked, str) or len(asked) > 2 * length + 4:
         raise refused("fault.request")
@@ -138,11 +139,11 @@ def _bytes(asked: object, length: int) -> bytes:
 
 
 def _picture(asked: object) -> Grey:
-    data = _data(asked)
-    width, height = (_number(data.get(name), *_SIDES) for name in ("width", "height"))
+    data = data_of(asked)
+    width, height = (number_of(data.get(name), *SIDES) for name in ("width", "height"))
     if width != int(width) or height != int(height):
         raise refused("fault.request")
-    return Grey(_bytes(data.get("grey"), int(width * height)), int(width), int(height))
+    return Grey(unpacked(data.get("grey"), int(width * height)), int(width), int(height))
 
 
 def _face(look: Look) -> dict[str, Any]:
@@ -152,9 +153,9 @@ def _face(look: Look) -> dict[str, Any]:
 
 
 def _look(asked: object, divisions: int) -> Look:
-    data = _data(asked)
+    data = data_of(asked)
     n = samples_of(divisions)
-    prints = _bytes(data.get("prints"), n * PRINTS)
-    angle = _number(data.get("angle"), -_LARGEST, _LARGEST)
-    sigma = _number(data.get("sigma"), 0.0, _LARGEST)
+    prints = unpacked(data.get("prints"), n * PRINTS)
+    angle = number_of(data.get("angle"), -_LARGEST, _LARGEST)
+    sigma = number_of(data.get("sigma"), 0.0, _LARGEST)
     return Look(angle, sigma, tuple(prints[i * n : (i + 1) * n] for i in range(PRINTS)))

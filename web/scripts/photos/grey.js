@@ -2,18 +2,27 @@
 
 import { drawn } from './shrink.js';
 
-/** The long side in pixels. */
+/** Of a side, in pixels, at most. */
 const SIDE = 240;
 
 /** @typedef {{ grey: Uint8Array, width: number, height: number }} Grey row by row from the top, 0 is black */
 
-/** @param {Uint8Array<ArrayBuffer>} jpeg @returns {Promise<Grey>} */
+/** The square in the middle, where the dial is: what is beside it would make the dial smaller.
+ * @param {Uint8Array<ArrayBuffer>} jpeg @returns {Promise<Grey>} */
 export async function greyOf(jpeg) {
   const picture = await createImageBitmap(new Blob([jpeg], { type: 'image/jpeg' }));
-  const { canvas, pen } = drawn(picture, SIDE);
+  const side = Math.min(picture.width, picture.height);
+  const { canvas, pen } = drawn({ width: side, height: side }, SIDE);
   const { width, height } = canvas;
-  pen.drawImage(picture, 0, 0, width, height);
+  const [left, top] = [(picture.width - side) / 2, (picture.height - side) / 2];
+  pen.drawImage(picture, left, top, side, side, 0, 0, width, height);
   picture.close();
+  return { grey: greyIn(pen), width, height };
+}
+
+/** What is drawn, in grey. @param {CanvasRenderingContext2D} pen */
+export function greyIn(pen) {
+  const { width, height } = pen.canvas;
   const { data } = pen.getImageData(0, 0, width, height);
   const grey = new Uint8Array(width * height);
   // Luma of ITU-R BT.601, as a JPEG itself has it, in 256ths.
@@ -21,5 +30,5 @@ export async function greyOf(jpeg) {
     const [red = 0, green = 0, blue = 0] = data.subarray(4 * i, 4 * i + 3);
     grey[i] = (77 * red + 150 * green + 29 * blue) >> 8;
   }
-  return { grey, width, height };
+  return grey;
 }

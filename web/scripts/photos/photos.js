@@ -10,7 +10,7 @@ import { OPEN_HERE, Store } from '../jobs/store.js';
 import { fromBase64, urlOf } from './base64.js';
 import { greyOf } from './grey.js';
 import { PhotoView } from './photo-view.js';
-import { dress, icon, readingOf, undress } from './row.js';
+import { dress, dressSweep, icon, readingOf, undress } from './row.js';
 import { shrink } from './shrink.js';
 
 /** @import { Fields } from '../form/form.js' */
@@ -22,6 +22,7 @@ import { shrink } from './shrink.js';
  * @property {() => Fields} readForm
  * @property {(changes: Record<string, string>, isStep: boolean) => void} changeForm
  * @property {(asked: object) => Promise<Dial>} readDial
+ * @property {(asked: object) => Promise<any>} readFilm
  *
  * @typedef {'camera' | 'files'} Source
  */
@@ -73,6 +74,9 @@ export class Photos {
   /** Where the picture belongs that is being chosen. @type {Place | null} */
   #place = null;
 
+  /** A sweep on film that is open. @type {{ close: () => void } | null} */
+  #panel = null;
+
   /** @param {Page} page @param {Album} album */
   constructor(page, album) {
     this.#page = page;
@@ -94,6 +98,8 @@ export class Photos {
     document.addEventListener('click', ({ target }) => {
       const row = target instanceof Element && target.closest('button.photo')?.closest('.reading');
       if (row instanceof HTMLElement) this.#press(row);
+      const sweep = target instanceof Element && target.closest('button.film-key')?.closest('.sweep');
+      if (sweep instanceof HTMLElement) this.#film(sweep);
     });
     this.show();
   }
@@ -114,6 +120,31 @@ export class Photos {
       }
       const key = there ?? dress(row);
       this.#paint(/** @type {HTMLButtonElement} */ (key), row);
+    }
+    for (const sweep of document.querySelectorAll('#rounds .sweep, #companions .sweep')) {
+      dressSweep(sweep, this.#source !== 'none');
+    }
+  }
+
+  /** A sweep on film, below its readings. What it takes is brought when it is first asked for.
+   * @param {HTMLElement} sweep */
+  async #film(sweep) {
+    const rows = [...sweep.querySelectorAll('.rows > .reading, .reading.closing')];
+    const { name, job, rows: all } = this.#placeOf(/** @type {Element} */ (rows[0]));
+    const places = rows.map((row) => ({
+      name: readingOf(row).name,
+      label: row.querySelector('label')?.textContent ?? '',
+    }));
+    const isThere = () => this.#isThere({ job, rows: all });
+    const where = sweep.querySelector('h4')?.firstChild?.textContent ?? '';
+    try {
+      const { openFilm } = await import('./film.js');
+      this.#panel?.close();
+      const lent = { ...this.#page, keep: this.keep.bind(this), hasCamera: this.#source === 'camera' };
+      const place = /** @type {HTMLElement} */ (sweep.parentElement);
+      this.#panel = await openFilm(lent, { where, places, isThere }, place);
+    } catch (error) {
+      this.#tell(name, say('photos.not_here', { why: error instanceof Error ? error.message : String(error) }));
     }
   }
 
@@ -142,19 +173,25 @@ export class Photos {
 
   /** Keep the pictures of a file. @param {string[]} pictures as base64 */
   async take(pictures) {
-    const bytes = pictures.map(fromBase64);
-    const names = await Promise.all(bytes.map(nameOf));
-    try {
-      await this.#album.add(new Map(bytes.map((each, i) => [names[i] ?? '', each])));
-    } catch (error) {
-      throw error instanceof FullError ? new Error(say('photos.none_kept')) : error;
-    }
+    const names = await this.keep(pictures.map(fromBase64));
     for (const name of names) this.#urls.delete(name);
     // A job that was here without them shows them now.
     for (const key of document.querySelectorAll('button.photo')) {
       if (key instanceof HTMLElement && names.includes(key.dataset.photo ?? '')) delete key.dataset.photo;
     }
     this.show();
+  }
+
+  /** Keep pictures, all of them or none. @param {Uint8Array<ArrayBuffer>[]} pictures ready ones
+   * @returns {Promise<string[]>} their names */
+  async keep(pictures) {
+    const names = await Promise.all(pictures.map(nameOf));
+    try {
+      await this.#album.add(new Map(pictures.map((each, i) => [names[i] ?? '', each])));
+    } catch (error) {
+      throw error instanceof FullError ? new Error(say('photos.none_kept')) : error;
+    }
+    return names;
   }
 
   /** @param {Fields} form @returns {Promise<Fields>} */
@@ -228,7 +265,7 @@ export class Photos {
     return all.map((row) => `${readingOf(row).name} ${row.getAttribute('data-at')}`).join('|');
   }
 
-  /** @param {Place} place */
+  /** @param {Pick<Place, 'job' | 'rows'>} place */
   #isThere({ job, rows }) {
     return job === sessionStorage.getItem(OPEN_HERE) && rows === this.#rows();
   }

@@ -20,14 +20,14 @@ import { toBase64 } from './base64.js';
  * @property {(typed: string) => void} enter
  */
 
-const KEPT = 'sweepsheet-dial';
+export const KEPT = 'sweepsheet-dial';
 /** How well a finger hits, in the pixels of the screen; the keys move the mark by one. */
 const SIGMA = 3;
 const MOST_SLANT = 20;
 const TAPS = /** @type {const} */ (['middle', 'zero', 'tip']);
 
 /** @returns {{ divisions?: string, step?: string, way?: string }} */
-function remembered() {
+export function remembered() {
   try {
     return JSON.parse(recall(KEPT) ?? '{}') ?? {};
   } catch {

@@ -1,6 +1,7 @@
 // The row of a reading, as far as its photo is concerned.
 
 import { make } from '../common/dom.js';
+import { say } from '../common/words.js';
 
 /**
  * @typedef {object} Place
@@ -31,6 +32,18 @@ export function dress(row) {
 export function undress(row) {
   row.classList.remove('with-photo');
   row.querySelector('.photo')?.remove();
+}
+
+/** Put the key for a film below a sweep, or take it away. @param {Element} sweep @param {boolean} isWanted */
+export function dressSweep(sweep, isWanted) {
+  const there = sweep.querySelector('.film-key');
+  if (!isWanted) return there?.remove();
+  const where = sweep.querySelector('h4')?.firstChild?.textContent ?? '';
+  const label = say('photos.film_of', { where });
+  const key = there ?? make('button', { type: 'button', className: 'film-key' }, say('photos.film'));
+  if (key.getAttribute('aria-label') !== label) key.setAttribute('aria-label', label);
+  if (!there) sweep.append(key);
+  return undefined;
 }
 
 /** A camera, drawn. */

@@ -55,7 +55,8 @@ async function decoded(file) {
   }
 }
 
-/** Its pixels, no larger than so many along the long side. @param {ImageBitmap} picture @param {number} side */
+/** Its pixels, no larger than so many along the long side. @param {{ width: number, height: number }} picture
+ * @param {number} side */
 export function drawn({ width, height }, side) {
   const scale = Math.min(1, side / Math.max(width, height));
   const canvas = document.createElement('canvas');
@@ -72,15 +73,20 @@ export function drawn({ width, height }, side) {
 export async function shrink(file) {
   const picture = await decoded(file);
   try {
-    for (const [side, quality] of TRIES) {
-      const { canvas, pen } = drawn(picture, side);
-      pen.drawImage(picture, 0, 0, canvas.width, canvas.height);
-      const blob = await new Promise((resolve) => canvas.toBlob(resolve, 'image/jpeg', quality));
-      const jpeg = bare(new Uint8Array(await blob.arrayBuffer()));
-      if (jpeg.length <= LARGEST_PICTURE) return jpeg;
-    }
+    return await jpegOf(picture);
   } finally {
     picture.close();
+  }
+}
+
+/** @param {ImageBitmap | HTMLCanvasElement} picture @returns {Promise<Uint8Array<ArrayBuffer>>} */
+export async function jpegOf(picture) {
+  for (const [side, quality] of TRIES) {
+    const { canvas, pen } = drawn(picture, side);
+    pen.drawImage(picture, 0, 0, canvas.width, canvas.height);
+    const blob = await new Promise((resolve) => canvas.toBlob(resolve, 'image/jpeg', quality));
+    const jpeg = bare(new Uint8Array(await blob.arrayBuffer()));
+    if (jpeg.length <= LARGEST_PICTURE) return jpeg;
   }
   throw new Error(say('photos.too_large'));
 }

@@ -33,6 +33,8 @@ export function startCore(options) {
     otherJobs: (here, others) => messenger.askSurely({ memory: { here, others } }),
     /** The reading of a dial in a photo. @param {object} asked */
     readDial: (asked) => messenger.askSurely({ dial: asked }),
+    /** What a sweep on film is asked, piece by piece. @param {object} asked */
+    readFilm: (asked) => messenger.askSurely({ film: asked }),
     /** The jobs in the text of a file that are not here. @param {string} text @param {Fields[]} here */
     openFile: (text, here) => messenger.askSurely({ import: { text, here } }),
     /** What jobs have told of a rig's scatter. @param {{ units: string, sweeps: object[] }} asked

@@ -1,0 +1,163 @@
+// The stops of a film as a list: a small picture each, the position it belongs to, what was read off it, and the
+// key that enters it. Stops that do not fit are matched by hand, and nothing is entered before that is confirmed.
+
+import { make } from '../common/dom.js';
+import { say } from '../common/words.js';
+
+/** @import { Fields } from '../form/form.js' */
+/** @import { Dial } from './read-dial.js' */
+
+/**
+ * @typedef {{ state: 'refused', text: string } |
+ *   { state: 'stops', stops: { text: string, best: number[] }[], fits: boolean, text: string }} Found
+ *
+ * @typedef {object} Stop
+ * @property {string} text what it is called
+ * @property {Uint8Array<ArrayBuffer>[]} pictures the best one first
+ * @property {number} best which of them is shown and kept
+ * @property {string} url of that
+ * @property {string} at the name of its reading; empty where it belongs to none
+ * @property {Dial | null} read
+ *
+ * @typedef {object} Row
+ * @property {Stop} stop
+ * @property {HTMLImageElement} picture
+ * @property {HTMLSelectElement} choice
+ * @property {HTMLElement} told
+ * @property {HTMLElement} typed
+ * @property {HTMLButtonElement} enter
+ */
+
+export class StopList {
+  /** @type {Row[]} */
+  #rows = [];
+
+  #isSure = false;
+
+  #isAllowed = true;
+
+  /** What stands in the form, as it is shown beside what was read. @type {Map<string, string>} */
+  #shown = new Map();
+
+  /** What is said of them all. */
+  said = '';
+
+  /** @param {{ name: string, label: string }[]} places
+   * @param {{ changed: () => void, enter: (stop: Stop) => void }} acts */
+  constructor(places, acts) {
+    this.places = places;
+    this.acts = acts;
+    this.list = make('ol', { className: 'film-stops' });
+    this.twice = make('p', { className: 'fault', hidden: true }, say('film.twice'));
+    this.twice.setAttribute('role', 'alert');
+    this.turns = make('p', { className: 'help' });
+    this.right = make('button', { type: 'button', id: 'film-right-key' }, say('film.right'));
+    this.right.addEventListener('click', () => {
+      this.#isSure = true;
+      this.acts.changed();
+    });
+    const row = make('p', { className: 'row' }, this.right);
+    this.part = make('div', {}, this.list, this.turns, this.twice, row);
+  }
+
+  get isEmpty() {
+    return !this.#rows.length;
+  }
+
+  empty() {
+    this.fill([], null);
+  }
+
+  /** @param {Stop[]} stops @param {Found | null} found */
+  fill(stops, found) {
+    this.#isSure = found?.state === 'stops' && found.fits;
+    this.said = found?.text ?? '';
+    stops.forEach((stop, i) => {
+      stop.at = this.places[i]?.name ?? '';
+    });
+    this.#rows = stops.map((stop, i) => this.#row(stop, i));
+    this.list.replaceChildren(
+      ...this.#rows.map(({ picture, choice, told, typed, enter }) =>
+        make('li', {}, picture, make('div', {}, choice, told, typed, enter)),
+      ),
+    );
+  }
+
+  /** Those that belong to a reading. */
+  placed() {
+    return this.#rows.map(({ stop }) => stop).filter(({ at }) => at);
+  }
+
+  /** What was read may be wrong now. */
+  forget() {
+    for (const { stop } of this.#rows) stop.read = null;
+  }
+
+  /** @param {boolean} isAllowed whether anything may be pressed */
+  allow(isAllowed) {
+    this.#isAllowed = isAllowed;
+    for (const { choice } of this.#rows) choice.disabled = !isAllowed;
+  }
+
+  /** What stood in the form when a stop was last shown. @param {string} at */
+  shown(at) {
+    return this.#shown.get(at) ?? '';
+  }
+
+  /** Those whose reading can be entered where nothing is typed. @param {Fields} form */
+  ready(form) {
+    if (!this.#isSure || this.#isTwice()) return [];
+    return this.placed().filter(({ at, read }) => read?.state === 'read' && !form[at]);
+  }
+
+  #isTwice() {
+    const all = this.placed().map(({ at }) => at);
+    return new Set(all).size < all.length;
+  }
+
+  /** @param {Stop} stop @param {number} i @returns {Row} */
+  #row(stop, i) {
+    const choice = make('select', { id: `film-stop-${i}` }, new Option(say('film.none'), ''));
+    choice.append(...this.places.map(({ name, label }) => new Option(label, name)));
+    choice.value = stop.at;
+    choice.setAttribute('form', 'none');
+    choice.setAttribute('aria-label', say('film.position', { n: i + 1 }));
+    choice.addEventListener('change', () => {
+      stop.at = choice.value;
+      this.#isSure = false;
+      this.forget(); // the first position may have another picture
+      this.acts.changed();
+    });
+    const enter = make('button', { type: 'button', hidden: true });
+    enter.addEventListener('click', () => this.acts.enter(stop));
+    const told = make('p', {});
+    const picture = make('img', { alt: stop.text });
+    return { stop, picture, choice, told, typed: make('p', { className: 'help' }), enter };
+  }
+
+  /** @param {Fields} form what stands in it */
+  paint(form) {
+    const isTwice = this.#isTwice();
+    this.twice.hidden = !isTwice;
+    this.right.hidden = this.isEmpty || this.#isSure;
+    this.right.disabled = !this.#isAllowed || isTwice;
+    let turns = '';
+    for (const { stop, picture, told, typed, enter, choice } of this.#rows) {
+      const { at, read } = stop;
+      const before = form[at] ?? '';
+      this.#shown.set(at, before);
+      if (picture.getAttribute('src') !== stop.url) picture.src = stop.url;
+      told.textContent = read && read.state !== 'face' ? read.text : stop.text;
+      typed.textContent = at && before ? say('film.typed', { reading: before }) : '';
+      const reading = read?.state === 'read' ? read.typed : '';
+      enter.hidden = !reading || !at || reading === before;
+      enter.disabled = !this.#isAllowed || !this.#isSure || isTwice;
+      const values = { reading, typed: before };
+      enter.textContent = before ? say('film.replace', values) : say('dial.enter', values);
+      const where = choice.selectedOptions[0]?.label ?? '';
+      enter.setAttribute('aria-label', `${enter.textContent}: ${where}`);
+      if (read?.state === 'read' && read.turns) turns = read.turns;
+    }
+    this.turns.textContent = turns;
+  }
+}
