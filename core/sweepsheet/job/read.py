@@ -95,9 +95,11 @@ class _JobReader(SweepReader):
 
     def job(self, top: Mapping[str, Any]) -> Job:
         self.assembly = assembly_in(top)
+        name = self.reader.text(top.get("name", ""), "name", name_of("job name"), LONGEST_NAME)
         return Job(
             units=self.units,
-            name=self.reader.text(top.get("name", ""), "name", name_of("job name"), LONGEST_NAME),
+            # A name of blanks is none, as where it is typed.
+            name=name.strip(),
             about=self.about(_group(top, "about")),
             limits=self.limits(_group(top, "limits")),
             indicator=self.indicator(_group(top, "indicator")),
