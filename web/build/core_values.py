@@ -60,7 +60,7 @@ def values() -> dict[str, tuple[str, Any]]:
         "ROUND_FIGURES": ("Figures of a link, of a round.", figures.ROUND_FIGURES),
         "LENGTHS": (
             "Lengths along the crank axis, in the order in which they are taken.",
-            [f"depth.{name}" for name in core("drawing.depth_measures").LETTERS],
+            [*core("drawing.depth_measures").FIELDS.values()],
         ),
         "RIG_FIELDS": ("Fields of a rig.", core("files.rig_file").RIG_FIELDS),
         "SHORT": ("Short names of keys in a link.", {k: codec.SHORT[k] for k in READ_OF_LINK}),

@@ -14,6 +14,7 @@ from sweepsheet.drawing.depth_view import WIDTH, Scale, crank_end, parts_of
 from sweepsheet.drawing.marks import dimension, label, paper
 from sweepsheet.drawing.svg import element
 from sweepsheet.maths.vector import Vec2
+from sweepsheet.words.messages import Language
 
 # What is measured on each, in the order of the form; the letters run on from one to the other.
 ENGINE = (
@@ -21,6 +22,8 @@ ENGINE = (
 )  # fmt: skip
 GEARBOX = ("to_tip", "journal_length", "to_splines_front", "to_splines_rear", "to_bearing")
 LETTERS: Mapping[str, str] = {name: chr(ord("A") + i) for i, name in enumerate((*ENGINE, *GEARBOX))}
+# What holds them in a job.
+FIELDS: Mapping[str, str] = {name: f"depth.{name}" for name in LETTERS}
 
 _SHOWN = Places(
     face=62.0, pilot_rear=-6.0, pilot_front=-16.0, bottom=-24.0, tip=-18.0, journal_rear=2.0,
@@ -30,8 +33,6 @@ _SHOWN = Places(
 _SCALE = Scale(-26.0, 3.5)
 _FACE = 62.0
 _FIRST_ROW, _ROW = 152.0, 22.0
-
-
 # Where each length begins and ends.
 _ENDS: Mapping[str, tuple[float, float]] = {
     "to_face": (0.0, _FACE),
@@ -59,11 +60,17 @@ def gearbox_measures(title: str) -> str:
     return _drawn(title, GEARBOX, *_gearbox())
 
 
-def one_measure(name: str, title: str, shown: str = "") -> str:
+def called(name: str, language: Language) -> str:
+    """A length by its letter and its name."""
+    return f"{LETTERS[name]}: {language.say(f'name.{FIELDS[name]}')}"
+
+
+def one_measure(name: str, language: Language, shown: str = "") -> str:
     """What one length is measured on, with that length alone; ``shown`` is what the gauge shows."""
     parts = _engine() if name in ENGINE else _gearbox()
-    gauge = []
+    title, gauge = called(name, language), []
     if shown:
+        title = f"{title}: {shown}"
         gauge = [
             element("rect", x=118, y=4, width=124, height=34, rx=4, fill="none"),
             label(Vec2(180.0, 28.0), shown, font_size=20, font_weight="bold", text_anchor="middle"),

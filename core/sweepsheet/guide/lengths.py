@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from sweepsheet.drawing.depth_measures import ENGINE, GEARBOX, LETTERS, one_measure
-from sweepsheet.words.messages import Language, Message
+from sweepsheet.drawing.depth_measures import ENGINE, FIELDS, LETTERS, one_measure
+from sweepsheet.words.messages import Language
 
 # What is watched for at a length, beside what is said of it.
 _ON_ENGINE = ("guide.lengths.edge", "guide.lengths.push", "guide.lengths.places")
@@ -41,21 +41,19 @@ def guide_lengths(language: Language) -> dict[str, Any]:
         "field": "",
         "picture": "",
     }  # fmt: skip
-    steps = [ready, *(_step(name, language) for name in (*ENGINE, *GEARBOX))]
+    steps = [ready, *(_step(name, language) for name in LETTERS)]
     return {"state": "guide", "picture": "", "steps": steps}
 
 
 def _step(name: str, language: Language) -> dict[str, Any]:
     """One length: how it is taken, and what spoils it."""
     watch = _OWN_LENGTH if name in _PARTS else _ON_ENGINE if name in ENGINE else _ON_GEARBOX
-    label = LETTERS[name]
-    title = f"{label}: {language.say(f'name.depth.{name}')}"
-    turn = language.text(Message(f"guide.length.{name}"))
+    label, turn = LETTERS[name], language.say(f"guide.length.{name}")
     return {
         "label": label,
         "turn": turn,
         "watch": [language.say(key) for key in watch],
         "spoken": f"{label}. {turn}",
-        "field": f"depth.{name}",
-        "picture": one_measure(name, title),
+        "field": FIELDS[name],
+        "picture": one_measure(name, language),
     }

@@ -37,7 +37,7 @@ def between(low: float, high: float) -> Span:
 
 def longest(units: UnitSystem) -> float:
     """The longest length, in the long unit."""
-    return LONGEST_MM / (units.mm * units.small_per_long)
+    return LONGEST_MM / units.long_mm
 
 
 def shortest(units: UnitSystem) -> float:

@@ -50,6 +50,11 @@ class UnitSystem:
         return MM_PER_INCH / self.mm
 
     @property
+    def long_mm(self) -> float:
+        """The size of the long unit in millimetres."""
+        return self.mm * self.small_per_long
+
+    @property
     def hair(self) -> float:
         """A hundredth of a thou in the small unit: a difference that nobody can make or measure."""
         return 0.01 * MM_PER_INCH / 1000 / self.mm

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from sweepsheet.picture.film import WINDOW, find_stops, movements, sharpness
-from sweepsheet.picture.request import SIDES, number_of, unpacked
+from sweepsheet.picture.request import SIDES, number_of, unpacked, whole_of
 from sweepsheet.words.faults import refused
 from sweepsheet.words.messages import Language
 
@@ -50,9 +50,9 @@ def answer_film(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
         return _opened(language)
     if "frames" in asked:
         return _seen(asked)
-    positions = _whole(asked.get("positions"), 1, _MOST_POSITIONS)
+    positions = whole_of(asked.get("positions"), 1, _MOST_POSITIONS)
     if "pictures" in asked:
-        count = _whole(asked["pictures"], 1, MOST_PICTURES)
+        count = whole_of(asked["pictures"], 1, MOST_PICTURES)
         shown = [{"best": [i], "text": language.say("film.picture", n=i + 1)} for i in range(count)]
         return _matched(shown, positions, language)
     moved, sharp = _numbers(asked.get("movements")), _numbers(asked.get("sharpness"))
@@ -84,7 +84,7 @@ def _opened(language: Language) -> dict[str, Any]:
 
 
 def _seen(asked: Mapping[str, Any]) -> dict[str, Any]:
-    count = _whole(asked.get("count"), 1, _MOST_FRAMES)
+    count = whole_of(asked.get("count"), 1, _MOST_FRAMES)
     size = SIDE * SIDE
     pixels = unpacked(asked["frames"], count * size)
     frames = [pixels[i * size : (i + 1) * size] for i in range(count)]
@@ -101,13 +101,6 @@ def _matched(stops: list[dict[str, Any]], positions: int, language: Language) ->
     how = "fits" if n == wanted else "no_return" if n == positions else "fewer"
     text = language.say(f"film.{'more' if n > wanted else how}", n=n, positions=positions)
     return {"state": "stops", "stops": stops, "fits": n == wanted, "text": text}
-
-
-def _whole(value: object, least: int, most: int) -> int:
-    number = number_of(value, least, most)
-    if number != int(number):
-        raise refused("fault.request")
-    return int(number)
 
 
 def _numbers(asked: object) -> list[float]:

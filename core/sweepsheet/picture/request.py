@@ -95,6 +95,14 @@ def number_of(value: object, least: float, most: float) -> float:
     return float(value)
 
 
+def whole_of(value: object, least: float, most: float) -> int:
+    """A whole number between two; ``InputError`` for anything else."""
+    number = number_of(value, least, most)
+    if number != int(number):
+        raise refused("fault.request")
+    return int(number)
+
+
 def data_of(value: object) -> Mapping[str, Any]:
     """Data by name; ``InputError`` for anything else."""
     if not isinstance(value, dict):
@@ -104,11 +112,11 @@ def data_of(value: object) -> Mapping[str, Any]:
 
 def _scale(asked: object) -> Scale:
     data, ranges = data_of(asked), RANGES["scale"]
-    divisions = number_of(data.get("divisions"), *ranges["divisions"])
+    divisions = whole_of(data.get("divisions"), *ranges["divisions"])
     clockwise = data.get("clockwise")
-    if divisions != int(divisions) or not isinstance(clockwise, bool):
+    if not isinstance(clockwise, bool):
         raise refused("fault.request")
-    return Scale(int(divisions), number_of(data.get("step"), *ranges["step"]), clockwise)
+    return Scale(divisions, number_of(data.get("step"), *ranges["step"]), clockwise)
 
 
 def _point(asked: object) -> tuple[float, float]:
@@ -140,10 +148,8 @@ def unpacked(asked: object, length: int) -> bytes:
 
 def _picture(asked: object) -> Grey:
     data = data_of(asked)
-    width, height = (number_of(data.get(name), *SIDES) for name in ("width", "height"))
-    if width != int(width) or height != int(height):
-        raise refused("fault.request")
-    return Grey(unpacked(data.get("grey"), int(width * height)), int(width), int(height))
+    width, height = (whole_of(data.get(name), *SIDES) for name in ("width", "height"))
+    return Grey(unpacked(data.get("grey"), width * height), width, height)
 
 
 def _face(look: Look) -> dict[str, Any]:

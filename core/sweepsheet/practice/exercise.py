@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, cast, get_args
 
-from sweepsheet.drawing.depth_measures import LETTERS
+from sweepsheet.drawing.depth_measures import FIELDS
 from sweepsheet.form.parse import number_or_text, position_or_text
 from sweepsheet.job.fields import FieldReader
 from sweepsheet.job.model import Contact, Dowel, Plunger, PlusWhen
@@ -35,7 +35,7 @@ from sweepsheet.practice.housing import (
     TrueHousing,
     true_housing_of,
 )
-from sweepsheet.practice.lengths import MANUAL
+from sweepsheet.practice.lengths import MANUAL, TrueGearbox, true_gearbox_of
 
 Part = Literal["bore", "face"]
 ActName = Literal["dowels", "reseated", "cleaned", "plate_turned", "squared"]
@@ -59,7 +59,7 @@ _POSITIONS = {
 }
 # The fields of the lengths, and at the end what is put between housing and gearbox.
 ADDED = "depth.added"
-LENGTH_FIELDS = (*(f"depth.{name}" for name in LETTERS), ADDED)
+LENGTH_FIELDS = (*FIELDS.values(), ADDED)
 _ONE_SWEEP = re.compile(r"sweeps\.(\d{1,2})\.")
 
 
@@ -87,6 +87,12 @@ class Exercise:
     def at(self) -> str:
         """Where the readings that are now taken stand in the form."""
         return f"rounds.{len(self.acts)}.{self.part}"
+
+    @property
+    def gearbox(self) -> TrueGearbox | None:
+        """What is to go on the housing, where lengths are the matter."""
+        hidden = self.hidden
+        return true_gearbox_of(hidden.seed) if hidden.level == LENGTHS else None
 
     @property
     def fitted(self) -> Dowel | None:
@@ -145,7 +151,7 @@ def exercise_of(form: Mapping[str, str]) -> Exercise:
         noted=tuple(
             _number(form.get(f"{at}.sweeps.{sweep}.{i}", "")) for i in range(len(positions))
         ),
-        spacer=long_mm(units) * max(0.0, _number(form.get(ADDED, "")) or 0.0),
+        spacer=units.long_mm * max(0.0, _number(form.get(ADDED, "")) or 0.0),
     )
 
 
@@ -159,10 +165,9 @@ def answer_form(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:
 
     What the mechanic could measure or read on the parts is filled in; what is hidden is not.
     """
-    per_long = long_mm(exercise.units)
 
     def long(mm: float) -> str:
-        return f"{mm / per_long:g}"
+        return f"{mm / exercise.units.long_mm:g}"
 
     copied = ("units", "bore.contact", "indicator.plus_when", "face.plunger", "indicator.sag")
     known: dict[int, dict[str, str]] = {
@@ -190,11 +195,6 @@ def answer_form(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:
         **{name: form[name] for name in copied if form.get(name)},
         **_rounds(exercise, form),
     }
-
-
-def long_mm(units: UnitSystem) -> float:
-    """Millimetres of a long unit."""
-    return units.mm * units.small_per_long
 
 
 def _rounds(exercise: Exercise, form: Mapping[str, str]) -> dict[str, str]:

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from sweepsheet.practice.acts import Square
-from sweepsheet.practice.exercise import Exercise, answer_form, exercise_of, long_mm
-from sweepsheet.practice.housing import FACE_RADIUS, LENGTHS, TIPPED, State, state_after
-from sweepsheet.practice.lengths import true_gearbox_of
+from sweepsheet.practice.exercise import Exercise, answer_form, exercise_of
+from sweepsheet.practice.housing import FACE_RADIUS, TIPPED, State, state_after
 from sweepsheet.practice.truth import Found, found_in, offset_text
 from sweepsheet.words.messages import Distance, Language, Length
 
@@ -38,8 +37,8 @@ def _left(exercise: Exercise, now: State, language: Language) -> str:
     """How far the bore really is off in the end, and the face where it was to be squared."""
     units = exercise.units
     offset = Distance(now.center.length / units.mm, units)
-    if exercise.hidden.level == LENGTHS:
-        gap = true_gearbox_of(exercise.hidden.seed).gaps(exercise.spacer)["tip"] / long_mm(units)
+    if exercise.gearbox is not None:
+        gap = exercise.gearbox.gaps(exercise.spacer)["tip"] / units.long_mm
         return language.say("practice.left_tip", offset=offset, gap=Length(gap, units))
     if exercise.hidden.level != TIPPED:
         return language.say("practice.left", offset=offset)
@@ -52,7 +51,7 @@ def _is_within(exercise: Exercise) -> bool:
     units, now = exercise.units, state_after(exercise.hidden, exercise.acts)
     runout = 2.0 * FACE_RADIUS * now.slope.length
     in_place = now.center.length <= units.to_mm(units.bore_offset_limit)
-    if exercise.hidden.level == LENGTHS and not _fits(exercise):
+    if exercise.gearbox is not None and not exercise.gearbox.fits(exercise.spacer):
         return False
     return in_place and runout <= units.to_mm(units.face_runout_limit)
 
@@ -71,19 +70,14 @@ def _ending(exercise: Exercise, found: Found, *, within: bool) -> str:
     return "rightly" if within else "outside"
 
 
-def _fits(exercise: Exercise) -> bool:
-    """Whether the gearbox really fits with what is put between."""
-    return true_gearbox_of(exercise.hidden.seed).fits(exercise.spacer)
-
-
 def _depth_shown(exercise: Exercise, found: Found) -> bool:
     """Whether every gap was measured and is as needed; where lengths are the matter."""
-    if exercise.hidden.level != LENGTHS:
+    if exercise.gearbox is None:
         return True
     depth = found.solution.depth if found.solution is not None else None
-    wanted = true_gearbox_of(exercise.hidden.seed).gaps(0.0).keys()
     gaps = depth.gaps if depth is not None else ()
-    return {gap.name for gap in gaps if gap.judged.verdict == "within"} == set(wanted)
+    shown = {gap.name for gap in gaps if gap.judged.verdict == "within"}
+    return shown == exercise.gearbox.gaps(0.0).keys()
 
 
 def _face_shown(exercise: Exercise, found: Found) -> bool:

@@ -10,12 +10,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from sweepsheet.drawing.depth_measures import LETTERS, one_measure
+from sweepsheet.drawing.depth_measures import FIELDS, called, one_measure
 from sweepsheet.maths.clock import parse_position
 from sweepsheet.practice.course import place_of
-from sweepsheet.practice.exercise import Exercise, answer_form, exercise_of, long_mm, offered
-from sweepsheet.practice.housing import HIGHEST_SEED, LENGTHS, TURN, dial_turn, droop_on_a_bar
-from sweepsheet.practice.lengths import true_gearbox_of
+from sweepsheet.practice.exercise import Exercise, answer_form, exercise_of, offered
+from sweepsheet.practice.housing import HIGHEST_SEED, TURN, dial_turn, droop_on_a_bar
 from sweepsheet.practice.truth import round_name, truth_of
 from sweepsheet.practice.view import PRELOAD, crank_view, dial_view, per_turn, turned
 from sweepsheet.words.faults import InputError
@@ -86,15 +85,14 @@ def _stops(exercise: Exercise) -> list[int]:
 
 def _lengths(exercise: Exercise, language: Language) -> list[dict[str, str]]:
     """What a gauge shows of each length, where lengths are the matter: a picture for each field."""
-    if exercise.hidden.level != LENGTHS:
+    gearbox, units = exercise.gearbox, exercise.units
+    if gearbox is None:
         return []
-    gearbox, units = true_gearbox_of(exercise.hidden.seed), exercise.units
     found = []
-    for name, letter in LETTERS.items():
-        shown = language.word(Length(gearbox.length(name) / long_mm(units), units))
-        title = f"{letter}: {language.say(f'name.depth.{name}')}"
-        picture = one_measure(name, f"{title}: {shown}", shown)
-        found.append({"field": f"depth.{name}", "label": title, "picture": picture})
+    for name, field in FIELDS.items():
+        shown = language.word(Length(gearbox.length(name) / units.long_mm, units))
+        picture = one_measure(name, language, shown)
+        found.append({"field": field, "label": called(name, language), "picture": picture})
     return found
 
 

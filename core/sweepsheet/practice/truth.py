@@ -16,16 +16,15 @@ from sweepsheet.maths.clock import direction_of, turn_between
 from sweepsheet.maths.normal import K_95_PLANE, axis_in_region
 from sweepsheet.maths.vector import ZERO, Sym2, Vec2
 from sweepsheet.practice.acts import PlateTurn, Reseat, Square
-from sweepsheet.practice.exercise import Exercise, long_mm
+from sweepsheet.practice.exercise import Exercise
 from sweepsheet.practice.housing import (
     FACE_RADIUS,
-    LENGTHS,
     TIPPED,
     bore_after,
     droop_on_a_bar,
     state_after,
 )
-from sweepsheet.practice.lengths import true_gearbox_of
+from sweepsheet.practice.lengths import TrueGearbox
 from sweepsheet.solution import Solution, work_out
 from sweepsheet.words.faults import InputError
 from sweepsheet.words.messages import (
@@ -80,8 +79,8 @@ def truth_of(exercise: Exercise, asked: Mapping[str, str], language: Language) -
             _off_by(bore.center, bore.covariance, true, exercise, language),
         ]
     rows += _face_rows(exercise, found, language)
-    if hidden.level == LENGTHS:
-        rows += _gap_rows(exercise, solved, language)
+    if exercise.gearbox is not None:
+        rows += _gap_rows(exercise, exercise.gearbox, solved, language)
     last = state_after(hidden, exercise.acts)
     lines = [
         say(
@@ -135,9 +134,9 @@ def _more(exercise: Exercise, slope: Vec2, language: Language) -> Iterator[str]:
     if hidden.plate != ZERO:
         offset = Distance(hidden.plate.length / units.mm, units)
         yield say("practice.plate", offset=offset, direction=Direction(direction_of(hidden.plate)))
-    if hidden.level == LENGTHS:
-        fits = true_gearbox_of(hidden.seed).fits(exercise.spacer)
-        spacer = Length(exercise.spacer / long_mm(units), units)
+    if exercise.gearbox is not None:
+        fits = exercise.gearbox.fits(exercise.spacer)
+        spacer = Length(exercise.spacer / units.long_mm, units)
         yield say("practice.fits" if fits else "practice.does_not_fit", spacer=spacer)
     if hidden.level == TIPPED:
         limit = units.face_runout_limit
@@ -147,14 +146,14 @@ def _more(exercise: Exercise, slope: Vec2, language: Language) -> Iterator[str]:
 
 
 def _gap_rows(
-    exercise: Exercise, solved: Solution | None, language: Language
+    exercise: Exercise, gearbox: TrueGearbox, solved: Solution | None, language: Language
 ) -> Iterator[list[str]]:
     """Every gap with what was put between: as it is, as it was found, and how far that is off."""
     say, units = language.say, exercise.units
     gaps = solved.depth.gaps if solved is not None and solved.depth is not None else ()
     found: dict[str, Gap] = {gap.name: gap for gap in gaps}
-    for name, mm in true_gearbox_of(exercise.hidden.seed).gaps(exercise.spacer).items():
-        true = mm / long_mm(units)
+    for name, mm in gearbox.gaps(exercise.spacer).items():
+        true = mm / units.long_mm
         row = [say(f"depth.{name}"), language.word(Length(true, units))]
         gap = found.get(name)
         if gap is None:

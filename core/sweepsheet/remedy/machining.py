@@ -175,8 +175,9 @@ def bore_move(
     """
     line = DowelLine.of(holes, small_per_long)
     move = -bore.center
-    turn = line_variance(holes, setting_deg, small_per_long)
-    if hole_accuracy is not None:
+    if hole_accuracy is None:
+        turn = line_variance(holes, setting_deg, small_per_long)
+    else:
         turn = 2.0 * (rectangular(hole_accuracy) / line.spacing) ** 2
     turned = outer(Vec2(-move.y, move.x)).scaled(turn)
     covariance = bore.covariance + play

@@ -224,7 +224,7 @@ def _diameter(job: Job, language: Language) -> Size:
     if diameter is None:
         drawing = language.say("order.as_drawing")
         return Size(drawing, drawing)
-    mm = _long_mm(diameter, job.units)
+    mm = diameter * job.units.long_mm
     return _size(f"{mm:.3f}", f"{mm / MM_PER_INCH:.4f}", language)
 
 
@@ -344,13 +344,8 @@ def _plain(value: float, units: UnitSystem, language: Language, *, up: bool | No
 
 def _length(value: float, units: UnitSystem, language: Language) -> Size:
     """A length of the part in both systems, from the long unit."""
-    mm = _long_mm(value, units)
+    mm = value * units.long_mm
     return _size(f"{mm:.1f}", f"{mm / MM_PER_INCH:.3f}", language)
-
-
-def _long_mm(value: float, units: UnitSystem) -> float:
-    """Millimetres from the long unit."""
-    return value * (MM_PER_INCH if units.name == "inch" else 1.0)
 
 
 def _size(mm: str, inch: str, language: Language) -> Size:
