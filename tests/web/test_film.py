@@ -16,6 +16,7 @@ from tests.cases.dial_films import Film, any_film
 from tests.cases.pictures import camera_file
 from tests.web import axe
 from tests.web.page import main_of, wait_for_python
+from tests.web.test_photos import HOLD
 
 if TYPE_CHECKING:
     from playwright.sync_api import Locator, Page
@@ -303,22 +304,11 @@ def test_a_scale_typed_wrongly_is_said_and_mended(page: Page, server: Server) ->
 
 # Meanwhile --------------------------------------------------------------------------------------
 
-HOLD = """
-    const read = globalThis.createImageBitmap;
-    globalThis.isHeld = false;
-    globalThis.free = new Promise((resolve) => { globalThis.letGo = resolve; });
-    globalThis.createImageBitmap = async (...all) => {
-        globalThis.isHeld = true;
-        await globalThis.free;
-        return read.apply(globalThis, all);
-    };
-"""
-
 
 def test_cancelled_midway_it_changes_nothing_and_what_was_typed_stays(
     page: Page, server: Server
 ) -> None:
-    page.add_init_script(HOLD)
+    page.add_init_script(f"{HOLD} globalThis.hold();")
     _, pictures = sweep_of()
     opened(page, server)
     page.locator("#film-burst").set_input_files(files(pictures))

@@ -13,6 +13,7 @@ import { Readings, numbered } from './readings.js';
 import { Rounds } from './rounds.js';
 import { setUpLine } from './set-up-line.js';
 import { Undo } from './undo.js';
+import { nameUnits } from '../common/units.js';
 import { say } from '../common/words.js';
 
 /** @typedef {Record<string, string>} Fields every named field with its text */
@@ -254,12 +255,8 @@ function showChoices() {
 /** Fields that still hold the usual value of the other unit take that of this one; those that were just
  * given a text keep it. @param {Fields} [given] */
 function showUnits(given = {}) {
-  const units = readForm().units === 'metric' ? 'metric' : 'inch';
+  const units = nameUnits(readForm().units);
   const other = units === 'metric' ? 'inch' : 'metric';
-  for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
-  for (const name of document.querySelectorAll('[data-long-unit]')) {
-    name.textContent = say(`unit.long.${units}`);
-  }
   for (const field of form.querySelectorAll('input')) {
     const usual = field.name in given ? undefined : field.dataset[units];
     if (usual !== undefined && field.value === field.dataset[other]) field.value = usual;

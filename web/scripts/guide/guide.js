@@ -9,7 +9,7 @@ import { changed, turnSign } from '../form/readings.js';
 import { DEPTH, fieldNamed, firstBlank, nextBlankSweep, stopsOf, sweepsAt } from './stops.js';
 import { make } from '../common/dom.js';
 import { bringStyle } from '../common/style-sheet.js';
-import { putDrawing } from '../common/svg.js';
+import { keepDrawing } from '../common/svg.js';
 import { hasVoice, hush, isVoiceWanted, rememberVoice, speak } from './voice.js';
 import { say } from '../common/words.js';
 
@@ -265,10 +265,7 @@ class Guide {
 
   #drawPicture() {
     const drawn = this.#words?.picture ?? (this.#told?.state === 'guide' ? this.#told.picture : '');
-    const { picture } = this.view;
-    if (picture.dataset.drawn === drawn) return;
-    picture.dataset.drawn = drawn;
-    putDrawing(picture, drawn);
+    keepDrawing(this.view.picture, drawn);
   }
 
   /** What the form says by now: the answer in short, at the end in full, and faults. */

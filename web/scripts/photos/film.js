@@ -3,14 +3,13 @@
 // meanwhile stays. The film is not kept.
 
 import { MOST_PHOTOS, PHOTO } from '../common/core-values.js';
-import { remember } from '../common/chosen.js';
 import { make } from '../common/dom.js';
 import { say, sayInstead } from '../common/words.js';
 import { toBase64, urlOf } from './base64.js';
+import { DialScale, labelled } from './dial-scale.js';
 import { Film } from './film-frames.js';
 import { StopList } from './film-stops.js';
 import { greyIn, greyOf } from './grey.js';
-import { KEPT, remembered } from './read-dial.js';
 import { jpegOf, shrink } from './shrink.js';
 
 /** @import { Fields } from '../form/form.js' */
@@ -60,7 +59,8 @@ class FilmPanel {
     this.how = how;
     this.title = make('h4', { tabIndex: -1 }, say('film.title', { where: sweep.where }));
     this.title.id = 'film-title';
-    this.fields = this.#fields();
+    this.scale = new DialScale('film');
+    this.first = this.#first();
     this.keep = make('input', { type: 'checkbox', id: 'film-keep', checked: true });
     this.told = make('p', { className: 'told', id: 'film-told' });
     this.told.setAttribute('role', 'status');
@@ -81,10 +81,8 @@ class FilmPanel {
     this.part.append(
       make('p', { className: 'help' }, say('film.help')),
       make('p', { className: 'help' }, say('film.tried')),
-      labelled(this.fields.divisions, say('dial.divisions')),
-      labelled(this.fields.step, say('dial.step')),
-      labelled(this.fields.way, say('dial.way')),
-      labelled(this.fields.first, say('film.first')),
+      ...this.scale.parts,
+      labelled(this.first, say('film.first')),
       make('p', {}, keep),
       ...this.#choosers(),
       this.told,
@@ -108,27 +106,19 @@ class FilmPanel {
     if (back instanceof HTMLElement) back.focus();
   }
 
-  #fields() {
-    const before = remembered();
-    const first = this.lent.readForm()[this.sweep.places[0]?.name ?? ''] ?? '';
-    const way = make('select', { id: 'film-way' }, ...['clockwise', 'counter'].map((each) => new Option(say(`dial.${each}`), each)));
-    way.value = before.way === 'counter' ? 'counter' : 'clockwise';
-    return {
-      divisions: make('input', { id: 'film-divisions', inputMode: 'numeric', value: before.divisions ?? '100', maxLength: 4 }),
-      step: make('input', { id: 'film-step', inputMode: 'decimal', value: before.step ?? '1', maxLength: 8 }),
-      way,
-      first: make('input', { id: 'film-first', inputMode: 'decimal', value: first || '0', maxLength: 12 }),
-    };
+  #first() {
+    const first = this.lent.readForm()[this.sweep.places[0]?.name ?? ''] || '0';
+    return make('input', { id: 'film-first', inputMode: 'decimal', value: first, maxLength: 12 });
   }
 
   #choosers() {
-    const film = make('input', { type: 'file', accept: 'video/*', id: 'film-file' });
+    const film = make('input', { type: 'file', className: 'file-key', accept: 'video/*', id: 'film-file' });
     film.addEventListener('change', () => this.#chosen(film, ([file]) => this.#film(/** @type {File} */ (file))));
-    const burst = make('input', { type: 'file', accept: 'image/*', id: 'film-burst', multiple: true });
+    const burst = make('input', { type: 'file', className: 'file-key', accept: 'image/*', id: 'film-burst', multiple: true });
     burst.addEventListener('change', () => this.#chosen(burst, (files) => this.#burst(files)));
     const all = [labelled(film, say('film.choose')), labelled(burst, say('film.burst'))];
     if (!this.lent.hasCamera) return all;
-    const camera = make('input', { type: 'file', accept: 'video/*', id: 'film-camera' });
+    const camera = make('input', { type: 'file', className: 'file-key', accept: 'video/*', id: 'film-camera' });
     camera.setAttribute('capture', 'environment');
     camera.addEventListener('change', () => this.#chosen(camera, ([file]) => this.#film(/** @type {File} */ (file))));
     return [labelled(camera, say('film.record')), ...all];
@@ -273,11 +263,7 @@ class FilmPanel {
 
   /** Read every stop by the one at the first position. */
   async #read() {
-    const [divisions, step] = [this.fields.divisions.value, this.fields.step.value];
-    const way = this.fields.way.value;
-    remember(KEPT, JSON.stringify({ divisions, step, way }));
-    const scale = { divisions, step, clockwise: way === 'clockwise' };
-    const reading = this.fields.first.value;
+    const [scale, reading] = [this.scale.take(), this.first.value];
     this.list.forget();
     const stops = this.list.placed();
     const first = stops.find(({ at }) => at === this.sweep.places[0]?.name);
@@ -371,11 +357,6 @@ class FilmPanel {
       return { names, trouble: error instanceof Error ? error.message : String(error) };
     }
   }
-}
-
-/** @param {HTMLInputElement | HTMLSelectElement} control @param {string} name */
-function labelled(control, name) {
-  return make('div', { className: 'field' }, make('label', { className: 'name', htmlFor: control.id }, name), control);
 }
 
 /** @param {number} side */

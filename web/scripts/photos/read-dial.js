@@ -2,9 +2,9 @@
 // the reading; what it comes to is offered, and stands in the form only when it is tapped.
 
 import { make } from '../common/dom.js';
-import { recall, remember } from '../common/chosen.js';
 import { say } from '../common/words.js';
 import { toBase64 } from './base64.js';
+import { DialScale } from './dial-scale.js';
 
 /** @import { Grey } from './grey.js' */
 
@@ -20,20 +20,10 @@ import { toBase64 } from './base64.js';
  * @property {(typed: string) => void} enter
  */
 
-export const KEPT = 'sweepsheet-dial';
 /** How well a finger hits, in the pixels of the screen; the keys move the mark by one. */
 const SIGMA = 3;
 const MOST_SLANT = 20;
 const TAPS = /** @type {const} */ (['middle', 'zero', 'tip']);
-
-/** @returns {{ divisions?: string, step?: string, way?: string }} */
-export function remembered() {
-  try {
-    return JSON.parse(recall(KEPT) ?? '{}') ?? {};
-  } catch {
-    return {}; // of something else: as for the first time
-  }
-}
 
 export class DialReader {
   /** @type {Source | null} */
@@ -48,16 +38,7 @@ export class DialReader {
   /** @param {HTMLImageElement} picture */
   constructor(picture) {
     this.picture = picture;
-    const before = remembered();
-    const field = (/** @type {string} */ name, /** @type {HTMLInputElement | HTMLSelectElement} */ control) => {
-      control.id = `dial-${name}`;
-      const label = make('label', { className: 'name', htmlFor: control.id }, say(`dial.${name}`));
-      return make('div', { className: 'field' }, label, control);
-    };
-    this.divisions = make('input', { inputMode: 'numeric', value: before.divisions ?? '100', maxLength: 4 });
-    this.step = make('input', { inputMode: 'decimal', value: before.step ?? '1', maxLength: 8 });
-    this.way = make('select', {}, ...['clockwise', 'counter'].map((way) => new Option(say(`dial.${way}`), way)));
-    this.way.value = before.way === 'counter' ? 'counter' : 'clockwise';
+    this.scale = new DialScale('dial');
     this.tapKey = make('button', { type: 'button', id: 'dial-tap' }, say('dial.tap'));
     this.selfKey = make('button', { type: 'button', id: 'dial-self' }, say('dial.self'));
     this.told = make('p', { className: 'told', id: 'dial-told' });
@@ -70,13 +51,12 @@ export class DialReader {
     this.enter.addEventListener('click', () => this.#source?.enter(this.enter.value));
     picture.addEventListener('click', (event) => this.#tapped(event.offsetX, event.offsetY));
     this.mark.addEventListener('keydown', (event) => this.#moved(event));
-    const fields = [field('divisions', this.divisions), field('step', this.step), field('way', this.way)];
     this.part = make(
       'details',
       { id: 'dial-reader' },
       make('summary', {}, say('dial.read')),
       make('p', { className: 'help' }, say('dial.help')),
-      ...fields,
+      ...this.scale.parts,
       make('p', { className: 'row' }, this.tapKey, this.selfKey),
       this.told,
       make('p', { className: 'row' }, this.enter),
@@ -147,11 +127,8 @@ export class DialReader {
 
   /** @param {object} what @returns {Promise<Dial>} */
   #ask(what) {
-    const texts = { divisions: this.divisions.value, step: this.step.value, way: this.way.value };
-    remember(KEPT, JSON.stringify(texts));
-    const scale = { divisions: texts.divisions, step: texts.step, clockwise: texts.way === 'clockwise' };
     const source = /** @type {Source} */ (this.#source);
-    return source.ask({ ...what, scale });
+    return source.ask({ ...what, scale: this.scale.take() });
   }
 
   /** @returns {Promise<Dial>} */

@@ -1,7 +1,7 @@
 // The lengths of an exercise: what the gauge shows of each is drawn, and typed into its field.
 
 import { get } from '../common/dom.js';
-import { putDrawing } from '../common/svg.js';
+import { keepDrawing } from '../common/svg.js';
 
 /** @typedef {{ field: string, label: string, picture: string }} Shown one length, as Python shows it */
 
@@ -49,10 +49,7 @@ export class Lengths {
     const shown = this.#all[at];
     if (!shown) return;
     this.#at = at;
-    const place = get('length-view');
     get('length-name').textContent = shown.label;
-    if (place.dataset.drawn === shown.picture) return;
-    place.dataset.drawn = shown.picture;
-    putDrawing(place, shown.picture);
+    keepDrawing(get('length-view'), shown.picture);
   }
 }

@@ -15,7 +15,8 @@ import { paint } from '../report/paint.js';
 import { startTurnedView } from '../report/turned-view.js';
 import { Readings } from '../form/readings.js';
 import { Lengths } from './lengths.js';
-import { putDrawing } from '../common/svg.js';
+import { keepDrawing } from '../common/svg.js';
+import { nameUnits } from '../common/units.js';
 import { say } from '../common/words.js';
 import { Course, letCopy } from './course.js';
 import { drawn, showResults, startTeacher } from './teacher.js';
@@ -179,8 +180,8 @@ function showPractice(shown) {
   for (const id of ['in-set', 'finish']) get(id).hidden = !shown.place;
   for (const id of ['alone', 'truth-part', 'teacher']) get(id).hidden = Boolean(shown.place);
   get('round').textContent = shown.round;
-  drawing('dial-view', shown.dial);
-  drawing('crank-view', shown.crank);
+  keepDrawing(get('dial-view'), shown.dial);
+  keepDrawing(get('crank-view'), shown.crank);
   offerActs(shown.acts, shown.sizes);
   lengths.offer(shown.lengths);
   while (rounds.length <= acts.length) addRound(rounds.length, shown.round);
@@ -193,14 +194,6 @@ function showPractice(shown) {
   for (const id of ['shown', 'strip-verdict', 'strip-headline']) get(id).classList.toggle('stale', isOld);
   paintTruth(shown.truth);
   showCrank();
-}
-
-/** Python's drawings are made of numbers and its own words. @param {string} id @param {string} svg */
-function drawing(id, svg) {
-  const place = get(id);
-  if (place.dataset.drawn === svg) return;
-  place.dataset.drawn = svg;
-  putDrawing(place, svg);
 }
 
 // The crank -------------------------------------------------------------------------------------
@@ -282,13 +275,7 @@ function clear() {
   lengths.clear();
   clearActs();
   crank.put(0);
-  nameUnits();
-}
-
-function nameUnits() {
-  const units = readForm().units === 'metric' ? 'metric' : 'inch';
-  for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
-  for (const name of document.querySelectorAll('[data-long-unit]')) name.textContent = say(`unit.long.${units}`);
+  nameUnits(readForm().units);
 }
 
 /** Open an exercise of the set as it was left. The page waits: what is typed meanwhile would be lost. */
@@ -302,7 +289,7 @@ async function openInSet() {
   kept = fields;
   for (const [name, text] of Object.entries(fields)) putText(name, text);
   for (let n = 1; `rounds.${n}.act` in fields; n++) acts.push(actOf(fields, n));
-  nameUnits();
+  nameUnits(readForm().units);
   if (!(await ask())) course.isBack = true;
   main.inert = false;
 }
