@@ -35,19 +35,19 @@ sys.path.insert(0, str(Path(__file__).parents[2] / "core"))
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 import build
+from tests.bench.document import write_table
 from tests.bench.other_engines import rows
 from tests.cases import forms
 from tests.cases.jobs import EIGHTHS
 from tests.cases.links import link_of, ordinary_job
 from tests.web import browser as browsers
 from tests.web import engines
-from tests.web.page import main_of, wait_for_offline, wait_for_python, wait_for_snapshot
+from tests.web.page import PATIENCE, main_of, wait_for_offline, wait_for_python, wait_for_snapshot
 from tests.web.server import Server
 from web.build.release import PYODIDE_FILES
 
 STARTS, QUICK_STARTS = 11, 5
 DRAWS = 2000
-DOCUMENT = build.WEB / "start-up.md"
 BEGIN, END = "<!-- made by python3 build.py bench -->\n", "<!-- end -->"
 EDITS = 200
 STOCK_PAGE = """<!doctype html><html lang="en"><title>Stock</title>
@@ -180,10 +180,10 @@ def fresh_browser(chromium: BrowserType) -> Iterator[BrowserContext]:
         context.close()
 
 
-def start(page: Page, address: str) -> Start:
-    """Open the page and wait for its first answer."""
+def start(page: Page, address: str, patience: float = PATIENCE) -> Start:
+    """Open the page and wait for its first answer, so many milliseconds at most."""
     page.goto(address)
-    wait_for_python(page)
+    wait_for_python(page, patience=patience)
     return Start(*page.evaluate(MARKS))
 
 
@@ -360,10 +360,7 @@ class Report:
 
     def write(self) -> None:
         """Put it into the document in place of the last one."""
-        before, _, rest = DOCUMENT.read_text("utf-8").partition(BEGIN)
-        _, _, after = rest.partition(END)
-        text = "\n".join(self.lines)
-        DOCUMENT.write_text(f"{before}{BEGIN}{text}\n{END}{after}", "utf-8")
+        write_table(BEGIN, "\n".join(self.lines), END)
 
 
 def print_starts(

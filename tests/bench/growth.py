@@ -24,12 +24,12 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 import build
 from sweepsheet.form.from_job import form_of
 from sweepsheet.page import handle_request
+from tests.bench.document import write_table
 from tests.cases.jobs import TWO_HOLES, Data, make_job, readings_of, then, with_dowels
 from tests.web import browser as browsers
 from tests.web.page import wait_for_python
 from tests.web.server import Server
 
-DOCUMENT = build.WEB / "start-up.md"
 BEGIN, END = "<!-- made by python -m tests.bench.growth -->\n", "<!-- growth ends -->"
 TIMES = 7
 POSITIONS, SWEEPS, ROUNDS, JOBS = (3, 9, 24, 72), (1, 4, 10, 20), (1, 4, 10, 20), (2, 30, 300, 1000)
@@ -151,12 +151,9 @@ def main() -> None:
         rows += in_the_page(browser.new_page(), server.address)
         browser.close()
     head = "| | smallest, ms | as a multiple of it | power |\n|---|---|---|---|\n"
-    table = head + "\n".join(rows) + "\n"
+    table = head + "\n".join(rows)
     print(table)
-    text = DOCUMENT.read_text("utf-8")
-    before, _, rest = text.partition(BEGIN)
-    _, _, after = rest.partition(END)
-    DOCUMENT.write_text(before + BEGIN + table + END + after, "utf-8")
+    write_table(BEGIN, table, END)
 
 
 if __name__ == "__main__":

@@ -109,17 +109,17 @@ class Guard:
             self.seen.append(f"foreign request: {request.url}")
 
 
-def until(page: Page, name: str, state: str) -> None:
+def until(page: Page, name: str, state: str, patience: float = PATIENCE) -> None:
     """Wait until the page's root says this; seen at once, where ``expect`` looks once a second."""
     try:
-        page.locator(f'html[{name}="{state}"]').wait_for(state="attached", timeout=PATIENCE)
+        page.locator(f'html[{name}="{state}"]').wait_for(state="attached", timeout=patience)
     except TooLateError:  # tell what it says instead
         expect(page.locator("html")).to_have_attribute(name, state, timeout=1)
 
 
-def wait_for_python(page: Page, state: str = "ready") -> None:
+def wait_for_python(page: Page, state: str = "ready", patience: float = PATIENCE) -> None:
     """Wait until Python in the page is in this state."""
-    until(page, "data-python", state)
+    until(page, "data-python", state, patience)
 
 
 def wait_for_offline(page: Page, state: str = "ready") -> None:
