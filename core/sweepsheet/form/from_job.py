@@ -39,8 +39,9 @@ def form_of(data: Mapping[str, Any]) -> dict[str, str]:
     if assembly_in(data):
         # A limit that is left out is not known here, and the form has the usual one at first.
         form |= dict.fromkeys(BELLHOUSING_LIMITS, "")
-    if data.get("name"):
-        form["name"] = data["name"]
+    # One of blanks is none, as where a job is read.
+    if name := data.get("name", "").strip():
+        form["name"] = name
     for path in (*TEXTS, *NUMBERS, *BLANK_IS_UNKNOWN, *CHOICES_OR_BLANK):
         section, _, key = path.rpartition(".")
         part = (data.get(section) or {}) if section else data

@@ -125,6 +125,17 @@ def jobs(draw: st.DrawFn) -> Data:
     }
 
 
+@pytest.mark.parametrize(("given_name", "read"), [(" ", ""), (" Blue coupe ", "Blue coupe")])
+def test_blanks_round_a_name_are_none_of_it(given_name: str, read: str) -> None:
+    """In a job that is read, in the form, and in what the form is kept as."""
+    data = make_job([0.0, -5.0, -10.0, -5.0], name=given_name)
+    assert read_job(data).name == read
+    form = form_of(data)
+    assert form.get("name", "") == read
+    assert read_job(job_of(form).job) == read_job(data)
+    assert form_of(draft_of(form)).get("name", "") == read
+
+
 @pytest.mark.slow
 @given(jobs(), st.lists(st.sampled_from(get_args(Since))))
 def test_a_job_file_comes_back_exactly(given_data: Data, done: list[str]) -> None:
