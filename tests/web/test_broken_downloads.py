@@ -17,7 +17,7 @@ from tests.web.page import (
 )
 from tests.web.server import Server
 
-CODE, LIBRARY = "python/pyodide.asm.wasm", "python/library.zip"
+CODE, LIBRARY = "python/pyodide.asm.wasm", "python/library.wasm"
 BROKEN = "CONTENT_LENGTH_MISMATCH|INCOMPLETE_CHUNKED|ERR_|Failed to load resource"
 
 

@@ -316,8 +316,8 @@ def test_by_keys_alone_and_once_more(page: Page, server: Server) -> None:
 
 @pytest.mark.new
 def test_before_python_is_there(page: Page, server: Server, guard: Guard) -> None:
-    guard.allow("library.zip")
-    page.route("**/library.zip", lambda _: None)  # it never comes
+    guard.allow("library.wasm")
+    page.route("**/library.wasm", lambda _: None)  # it never comes
     page.goto(server.address)
     lead(page).click()
     go_on(page)

@@ -88,7 +88,7 @@ def test_a_typed_job_is_read_by_the_customer_before_python_is_there(
     page.locator("#limit-source").fill("the maker's manual")
     link = wait_for_link(page)
     page.close()
-    server.held.add("library.zip")
+    server.held.add("library.wasm")
     view = context.new_page()
     view.goto(link)
     wait_for(view, "claimed")
@@ -244,7 +244,7 @@ def test_a_script_that_does_not_come_leaves_what_the_link_says(
 
 def test_a_browser_that_cannot_unpack_waits_for_python(page: Page, server: Server) -> None:
     page.add_init_script("delete globalThis.DecompressionStream")
-    server.held.add("library.zip")
+    server.held.add("library.wasm")
     page.goto(address(server, link_of(JOB)))
     wait_for(page, "waits")
     assert page.locator("#job").is_hidden()

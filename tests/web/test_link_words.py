@@ -210,7 +210,7 @@ def test_a_job_in_short(
     page: Page, server: Server, job: dict[str, Any], verdict: str, code: str, lines: list[str]
 ) -> None:
     """Before the check, which holds the same figures against the readings, and after it."""
-    server.held.add("library.zip")
+    server.held.add("library.wasm")
     page.goto(f"{server.address}view.html#{link_of(job)}")
     for state in ("claimed", "agrees"):
         until(page, "data-view", state)

@@ -137,7 +137,7 @@ def two_jobs(context: BrowserContext, server: Server) -> Page:
 @pytest.fixture
 def phone(context: BrowserContext, server: Server) -> BrowserContext:
     """A phone whose pages come from the server alone, and to which Python has not come yet."""
-    server.held |= {"worker.js", "pyodide.asm.wasm", "library.zip"}
+    server.held |= {"worker.js", "pyodide.asm.wasm", "library.wasm"}
     return context
 
 

@@ -17,7 +17,7 @@ def expect_sentence(page: Page, words: str) -> None:
     expect(page.locator("#progress")).to_be_hidden()
 
 
-@pytest.mark.parametrize("name", [WASM, "library.zip"])
+@pytest.mark.parametrize("name", [WASM, "library.wasm"])
 def test_a_missing_file_of_python_is_named(
     page: Page, server: Server, guard: Guard, name: str
 ) -> None:
@@ -89,7 +89,7 @@ def test_the_download_is_told_byte_by_byte(page: Page, server: Server) -> None:
         page.locator("script[type=module]").first.evaluate("script => script.src"),
     )
     python = next(server.folder.glob("r-*/python"))
-    total = sum((python / name).stat().st_size for name in (WASM, "library.zip"))
+    total = sum((python / name).stat().st_size for name in (WASM, "library.wasm"))
     assert len(told) > 2
     assert [loaded for loaded, _ in told] == sorted(loaded for loaded, _ in told)
     assert told[-1] == [total, total]

@@ -32,7 +32,7 @@ LISTEN = """async ([main, given, text]) => {
     const at = (name) => new URL(name, main);
     const worker = new Worker(at('worker.js'), { type: 'module' });
     const code = await WebAssembly.compileStreaming(fetch(at('python/pyodide.asm.wasm')));
-    const library = await (await fetch(at('python/library.zip'))).arrayBuffer();
+    const library = await (await fetch(at('python/library.wasm'))).arrayBuffer();
     const said = [];
     try {
         return await new Promise((resolve, reject) => {

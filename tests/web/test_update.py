@@ -151,7 +151,7 @@ def test_a_server_that_breaks_off_in_the_middle_of_an_update_leaves_the_old_rele
     assert half_a_job(page) == HALF_A_JOB
 
 
-@pytest.mark.parametrize("name", ["index.html", "sw.js", "main.js", "python/library.zip"])
+@pytest.mark.parametrize("name", ["index.html", "sw.js", "main.js", "python/library.wasm"])
 def test_one_wrong_byte_in_a_newer_release_leaves_the_old_one(
     page: Page, context: BrowserContext, server: Server, next_dist: Path, name: str
 ) -> None:

@@ -88,7 +88,7 @@ def python_files(library: Path) -> dict[str, bytes]:
     if starter.count(NAMED) != 1:
         raise TroubleError("Pyodide no longer names its second script as it did.")
     files["pyodide.js"] = starter.replace(NAMED, js(NAMED.decode()).encode())
-    files |= {name: library.with_name(name).read_bytes() for name in ("library.zip", "qr.zip")}
+    files |= {name: library.with_name(name).read_bytes() for name in ("library.wasm", "qr.zip")}
     # Nothing is ever installed in the page, so the lock file keeps its head only.
     lock = json.loads((runtime / "pyodide-lock.json").read_text("utf-8"))
     files["pyodide-lock.json"] = json.dumps(lock | {"packages": {}}).encode()

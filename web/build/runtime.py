@@ -1,12 +1,14 @@
-"""Cuts from Pyodide's compiled code what no page can reach; about a quarter of it.
+"""Cuts from Pyodide's compiled code what no page can reach; half of it as hosts send it.
 
 Pyodide hands out every function, so that packages written in C can be linked to it while it runs,
 and brings all of Python's modules that are written in C, SQLite among them. Here nothing is ever
 linked, and `runtime.txt` names what is never imported. So the exports go that Pyodide's own scripts
 do not use, the modules' entries in Python's table of built-in modules, and the pointers to their
-functions; then Binaryen's wasm-opt takes out every function that nothing leads to. No constant is
-touched: a function too many traps, one constant too many would be a wrong figure. Numbers of places
-and addresses stay as they are, since they are written into the code.
+functions; then Binaryen's wasm-opt takes out every function that nothing leads to. A function too
+many traps, but one constant too many would be a wrong figure that nobody sees: of those only two
+long stretches go, which are known to be of nothing else, tables of East Asian writing and of the
+names of characters for the most part. Numbers of places and addresses stay as they are, since they
+are written into the code.
 
 What is called all the same traps, which Pyodide tells as a fatal error: the build asks Python a
 question on what is left, and every test of the pages runs on it.
@@ -55,6 +57,8 @@ class Cuts:
     file: str
     functions: list[tuple[str, str]]
     idle: list[str]
+    constants: list[tuple[int, int]]
+    numbers: set[int]
 
 
 def read_list(text: str) -> Cuts:
@@ -67,10 +71,12 @@ def read_list(text: str) -> Cuts:
         file=told["file"][0][0],
         functions=[(first, after) for first, after in told["functions"]],
         idle=[name for (name,) in told["idle"]],
+        constants=[(int(start), int(end)) for start, end in told["constants"]],
+        numbers={int(number) for numbers in told["numbers"] for number in numbers},
     )
 
 
-KINDS = ("file", "functions", "idle")
+KINDS = ("file", "functions", "idle", "constants", "numbers")
 
 
 def reduce_runtime(stock: Path, out: Path, optimise: Callable[[Path, Path], None]) -> None:
@@ -87,7 +93,7 @@ def reduce_runtime(stock: Path, out: Path, optimise: Callable[[Path, Path], None
         )
     script = (stock / SCRIPT).read_text("utf-8")
     wasm = Wasm(code)
-    cut_functions(wasm, cuts)
+    cut_what_is_listed(wasm, cuts)
     words = words_of(script) | set(WORD.findall((stock / STARTER).read_text("utf-8")))
     wasm.exports = [each for each in wasm.exports if is_wanted(each, words)]
     unlinked, left = out / "unlinked.wasm", out / CODE
@@ -98,8 +104,8 @@ def reduce_runtime(stock: Path, out: Path, optimise: Callable[[Path, Path], None
     (out / SCRIPT).write_text(without_names(script, kept), "utf-8")
 
 
-def cut_functions(wasm: Wasm, cuts: Cuts) -> None:
-    """Take out what the list names: modules, pointers, bodies."""
+def cut_what_is_listed(wasm: Wasm, cuts: Cuts) -> None:
+    """Take out what the list names: modules, pointers, bodies, constants."""
     numbers = {name: number for name, kind, number in wasm.exports if kind == FUNCTION}
     named = {name for pair in cuts.functions for name in pair} | {*cuts.idle}
     if missing := sorted(named - numbers.keys()):
@@ -109,6 +115,8 @@ def cut_functions(wasm: Wasm, cuts: Cuts) -> None:
     dropped = {place for each in ranges for place in places(table, each)}
     dropped |= cut_modules(memory, wasm.addresses()[MODULES], table, ranges)
     wasm.table = {place: n for place, n in table.items() if place not in dropped}
+    for start, end in cuts.constants:
+        memory[start:end] = bytes(end - start)
     wasm.memory = memory
     bodies = wasm.bodies
     for name in cuts.idle:

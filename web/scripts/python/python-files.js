@@ -10,7 +10,7 @@ import { say } from '../common/words.js';
 
 const FOLDER = new URL('./python/', import.meta.url).href;
 const CODE = 'pyodide.asm.wasm';
-const LIBRARY = 'library.zip';
+const LIBRARY = 'library.wasm';
 const WASM_TYPE = 'application/wasm';
 
 /** A file that did not come. @param {{ name: string, status: number }} lost */

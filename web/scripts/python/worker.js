@@ -23,7 +23,7 @@ import { dropSnapshot, findSnapshot, keepSnapshot, QUESTION } from './snapshot.j
 
 const FOLDER = new URL('./python/', import.meta.url).href;
 const WASM = 'pyodide.asm.wasm';
-const LIBRARY = 'library.zip';
+const LIBRARY = 'library.wasm';
 const QR = 'qr.zip';
 
 // Both scripts start to load now, side by side, and not each when the one before it has come.
