@@ -60,6 +60,12 @@ export function readForm() {
   return textsOf(form);
 }
 
+/** The text of one field. @param {string} name */
+function textIn(name) {
+  const field = form.elements.namedItem(name);
+  return field && 'value' in field ? String(field.value) : '';
+}
+
 /** Every field as the page came, whatever may stand in it by now. @returns {Fields} */
 export function untouchedForm() {
   const copy = /** @type {HTMLFormElement} */ (form.cloneNode(true));
@@ -99,7 +105,7 @@ async function showAssembly() {
 
 /** Limits that are usual for the main assembly alone: nobody typed them, so they go and come with it. */
 function showUsualLimits() {
-  const units = readForm().units === 'metric' ? 'metric' : 'inch';
+  const units = textIn('units') === 'metric' ? 'metric' : 'inch';
   for (const name of BELLHOUSING_LIMITS) {
     const field = /** @type {HTMLInputElement} */ (form.elements.namedItem(name));
     const usual = field.dataset[units] ?? '';
@@ -128,15 +134,18 @@ export function fillForm(fields) {
 }
 
 /** Put a job under what was done before it was known, which is one step that can be taken back.
- * @param {Fields} fields @returns {Fields} the job as the form gives it */
-export function fillUnder(fields) {
+ * @param {Fields} fields @param {Fields} blank the form as the page came
+ * @returns {Fields} the job as the form gives it */
+export function fillUnder(fields, blank) {
   const now = readForm();
-  const done = differences(untouchedForm(), now);
+  const isUntouched = Object.keys(differences(blank, now)).length === 0;
+  const done = isUntouched ? {} : differences(untouchedForm(), now);
   let job = now;
   withFocusKept(() => {
     fill(fields);
     job = readForm();
     undo.forget(job);
+    if (isUntouched) return;
     // Fields that were added and are blank still, as those of a recheck, come first.
     fill(changed({ ...now, ...job }, done));
     undo.note(readForm(), '');
@@ -248,14 +257,14 @@ function showChoices() {
   get('turn-of-dial-field').hidden = shows.value !== 'all_round';
   positions.value = orderedPositions();
   const list = listOf(positions.value);
-  rounds.show(list, readForm()['face.end_float'] ?? '');
+  rounds.show(list, textIn('face.end_float'));
   for (const { readings, own } of companions) readings.show(own.positions(list));
 }
 
 /** Fields that still hold the usual value of the other unit take that of this one; those that were just
  * given a text keep it. @param {Fields} [given] */
 function showUnits(given = {}) {
-  const units = nameUnits(readForm().units);
+  const units = nameUnits(textIn('units'));
   const other = units === 'metric' ? 'inch' : 'metric';
   for (const field of form.querySelectorAll('input')) {
     const usual = field.name in given ? undefined : field.dataset[units];

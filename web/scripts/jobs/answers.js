@@ -6,6 +6,12 @@ import { openDB } from 'idb';
 
 const ANSWERS = 'answers';
 
+/** An answer that is not kept comes when Python is up. @param {unknown} error */
+export function cantKeep(error) {
+  console.warn(`No answer is kept for the next time: ${error}`);
+  return null;
+}
+
 export class Answers {
   /** @type {import('idb').IDBPDatabase} */
   #db;

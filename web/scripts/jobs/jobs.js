@@ -9,7 +9,8 @@ import { get } from '../common/dom.js';
 import { changed, differences } from '../form/changes.js';
 import { fillForm, fillUnder, readForm, resetForm, untouchedForm } from '../form/form.js';
 import { JobList } from './job-list.js';
-import { ADDRESS, opened } from './opened.js';
+import { cantKeep } from './answers.js';
+import { opened } from './opened.js';
 import { OPEN_HERE, newId } from './store.js';
 import { say } from '../common/words.js';
 
@@ -19,12 +20,6 @@ import { say } from '../common/words.js';
 /** @import { Kept } from '../report/known.js' */
 /** @import { Rigs } from '../rigs/rigs.js' */
 /** @typedef {import('./store.js').Fields} Fields */
-
-/** An answer that is not kept comes when Python is up. @param {unknown} error */
-function cantKeep(error) {
-  console.warn(`No answer is kept for the next time: ${error}`);
-  return null;
-}
 
 export class Jobs {
   /** Opened by `start`; nothing is asked of it before a job is open. */
@@ -57,7 +52,7 @@ export class Jobs {
   #writing = Promise.resolve();
 
   /** Tells other pages of the same host what was written here. */
-  #others = new BroadcastChannel(`sweepsheet ${ADDRESS}`);
+  #others = opened.others;
 
   #listed = new JobList((id) => {
     this.onCome(true);
@@ -192,10 +187,8 @@ export class Jobs {
 
   async #begin() {
     this.#others.addEventListener('message', ({ data }) => this.#hear(data));
-    const jobs = await this.#store.list();
-    const here = sessionStorage.getItem(OPEN_HERE);
-    const last = jobs.find(({ id }) => id === here) ?? jobs[0];
-    await this.#inTurn(() => this.#resume(last?.id ?? newId()));
+    const last = await opened.last;
+    await this.#inTurn(() => this.#resume(last));
     get('job-new').addEventListener('click', () => this.#inTurn(() => this.#show(newId())));
     get('job-copy').addEventListener('click', () => this.#inTurn(() => this.#copy()));
     get('job-delete').addEventListener('click', () => this.#inTurn(() => this.#remove()));
@@ -203,8 +196,9 @@ export class Jobs {
     // Handed over before any other can be deleted here; only for the next time, so the job came first.
     this.#store.forgetRemoved().catch((error) => console.warn(`Deleted jobs are not forgotten: ${error}`));
     // Those of deleted jobs; of one that was begun elsewhere a moment ago the answer comes again.
-    this.#answers?.forgetOthers(jobs.map(({ id }) => id)).catch(cantKeep);
-    this.rigs.forget(jobs.map(({ id }) => id));
+    const there = last.jobs.map(({ id }) => id);
+    this.#answers?.forgetOthers(there).catch(cantKeep);
+    this.rigs.forget(there);
   }
 
   /** Do this when what was asked for before is done. @param {() => Promise<void>} action */
@@ -233,15 +227,19 @@ export class Jobs {
     await this.#list();
   }
 
-  /** Put the job of the last time into the form, under what was done since the page came.
-   * @param {string} id */
-  async #resume(id) {
-    const { name, fields, answer, rig } = await this.#read(id);
+  /** Put the job of the last time into the form, or a new one, under what was done since the page came.
+   * @param {Awaited<typeof opened.last>} last */
+  async #resume(last) {
+    const { id, name, answer, fields: read } = last;
+    const rig = (Object.keys(read).length === 0 && (await this.rigs.last())) || {};
     // One stretch from here on.
+    const heard = opened.heard.filter(({ job }) => job === id);
+    const fields = heard.reduce((before, { changes }) => changed(before, changes), read);
+    opened.others.onmessage = null;
     const named = this.name;
-    this.#take(id, named || name);
-    if (Object.keys(fields).length) this.#kept = fillUnder(fields);
-    else if (Object.keys(rig).length) this.#blank = fillUnder(rig);
+    this.#take(id || newId(), named || name);
+    if (Object.keys(fields).length) this.#kept = fillUnder(fields, this.#blank);
+    else if (Object.keys(rig).length) this.#blank = fillUnder(rig, this.#blank);
     this.keep();
     if (named) this.#rename();
     if (Object.keys(fields).length) this.onCome(false);
