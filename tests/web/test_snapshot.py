@@ -44,7 +44,8 @@ LISTEN = """async ([main, given, text]) => {
                 if (data.kind === 'answer') resolve([said, JSON.parse(data.text)]);
             };
             worker.postMessage({ start: true, plain: false, ...given });
-            worker.postMessage({ files: { code, library } });
+            worker.postMessage({ code });
+            worker.postMessage({ library });
         });
     } finally {
         worker.terminate();

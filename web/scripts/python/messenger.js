@@ -9,7 +9,8 @@ import { watch } from './watchdog.js';
 import { language, say } from '../common/words.js';
 
 /** @import { Asked } from './queue.js' */
-/** @import { Files, FromWorker } from './worker.js' */
+/** @import { Coming, OnProgress } from './python-files.js' */
+/** @import { FromWorker } from './worker.js' */
 
 /**
  * @typedef {object} Messenger
@@ -24,7 +25,7 @@ import { language, say } from '../common/words.js';
 
 /**
  * @typedef {object} Options
- * @property {(loaded: number, total: number, isBroken: boolean) => void} [onProgress] bytes of the download,
+ * @property {OnProgress} [onProgress] bytes of the download,
  *   and whether it broke off and waits to go on
  * @property {() => void} [onReady]
  * @property {(why: string) => void} [onFailed] it will not start, or broke down for good
@@ -34,7 +35,14 @@ import { language, say } from '../common/words.js';
 // After the first answer a person looks at it, or goes on typing.
 const QUIET_MS = 2000;
 
-/** In a worker of its own, which has seen nothing that was typed. @param {Files} files */
+/** Give a worker each of the files when it is there. @param {Worker} worker @param {Coming} files */
+function handOver(worker, { code, library }) {
+  // One that does not come is told by whoever asked for it.
+  code.then((it) => worker.postMessage({ code: it }), () => undefined);
+  library.then((it) => worker.postMessage({ library: it }), () => undefined);
+}
+
+/** In a worker of its own, which has seen nothing that was typed. @param {Coming} files */
 function makeSnapshot(files) {
   const maker = newWorker();
   /** @param {string} why */
@@ -52,7 +60,7 @@ function makeSnapshot(files) {
     else if (data.kind === 'kept') maker.terminate();
   });
   maker.postMessage({ snapshot: true });
-  maker.postMessage({ files });
+  handOver(maker, files);
 }
 
 /** Start Python in its worker. @param {Options} options @returns {Messenger} */
@@ -62,7 +70,7 @@ export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }
   const drawing = new Slot();
   /** @type {Worker | null} */
   let worker = null;
-  /** @type {Promise<Files> | null} */
+  /** @type {Coming | null} */
   let files = null;
   /** @type {string | null} */
   let failure = null;
@@ -168,8 +176,9 @@ export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }
       if (started === worker) failToStart(event.message || say('python.no_file'));
     });
     started.postMessage({ start: true, plain });
-    files?.then(
-      (all) => started.postMessage({ files: all }),
+    if (!files) return;
+    handOver(started, files);
+    Promise.all([files.code, files.library]).catch(
       (error) => started === worker && failToStart(error.message),
     );
   }
@@ -200,7 +209,7 @@ export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }
       }),
     lastMs: () => lastMs,
     quickenNextStart() {
-      if (!isRestoring) setTimeout(async () => files && makeSnapshot(await files), QUIET_MS);
+      if (!isRestoring) setTimeout(() => files && makeSnapshot(files), QUIET_MS);
     },
     stop() {
       watchdog.stop();

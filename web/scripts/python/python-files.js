@@ -6,6 +6,8 @@ import { piecesOf } from '../common/resumed.js';
 import { say } from '../common/words.js';
 
 /** @import { Files } from './worker.js' */
+/** @typedef {{ code: Promise<Files['code']>, library: Promise<Files['library']> }} Coming */
+/** @typedef {(loaded: number, total: number, isBroken: boolean) => void} OnProgress */
 /** @typedef {{ onBytes: (bytes: number) => void, onBreak: () => void }} Watcher */
 
 const FOLDER = new URL('./python/', import.meta.url).href;
@@ -56,11 +58,11 @@ function compile(response) {
 
 /**
  * Have both come, side by side.
- * @param {((loaded: number, total: number, isBroken: boolean) => void) | null} onProgress null: from the
+ * @param {OnProgress | null} onProgress null: from the
  *   cache, where there is nothing to count, and counting would cost the browser its copy of the compiled code
- * @returns {Promise<Files>}
+ * @returns {Coming}
  */
-export async function fetchFiles(onProgress) {
+export function fetchFiles(onProgress) {
   const total = [CODE, LIBRARY].reduce((sum, name) => sum + SIZES[`python/${name}`], 0);
   let loaded = 0;
   const watcher = onProgress && {
@@ -68,9 +70,10 @@ export async function fetchFiles(onProgress) {
     onBreak: () => onProgress(loaded, total, true),
   };
   const coming = (/** @type {Response} */ response) => (watcher ? watched(response, watcher) : response);
-  const [code, library] = await Promise.all([
-    open(CODE).then((response) => compile(coming(response))),
-    open(LIBRARY).then((response) => coming(response).arrayBuffer()),
-  ]);
-  return { code, library };
+  const files = {
+    code: open(CODE).then((response) => compile(coming(response))),
+    library: open(LIBRARY).then((response) => coming(response).arrayBuffer()),
+  };
+  for (const file of Object.values(files)) file.catch(() => undefined); // told where it is waited for
+  return files;
 }

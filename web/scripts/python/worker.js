@@ -2,7 +2,7 @@
 //
 // In:  {start: true, plain: boolean} once, then {id, text} for each question.
 //      plain: not from a snapshot. Or {snapshot: true}, to make one and no more.
-//      {files} once: what the page has fetched.
+//      {code} and {library}, each once: what the page has fetched.
 //      {id, qr: text} after the start, for a QR code of the text.
 // Out: {kind: 'alive'}                        it is getting on with the start
 //      {kind: 'restoring'}                    a snapshot is used for the start
@@ -31,11 +31,17 @@ const scripts = Promise.all([import('./python/pyodide.js'), import('./python/pyo
 // One that does not come is told where it is waited for, which may be a little later.
 scripts.catch(() => undefined);
 
-/** @type {(files: Files) => void} */
-let bring;
-/** @type {Promise<Files>} */
-const files = new Promise((resolve) => {
-  bring = resolve;
+/** @type {(code: Files['code']) => void} */
+let bringCode;
+/** @type {Promise<Files['code']>} */
+const coming = new Promise((resolve) => {
+  bringCode = resolve;
+});
+/** @type {(library: Files['library']) => void} */
+let bringLibrary;
+/** @type {Promise<Files['library']>} */
+const library = new Promise((resolve) => {
+  bringLibrary = resolve;
 });
 
 /** @type {(text: string) => string} */
@@ -69,12 +75,12 @@ async function load(options = {}, filled = undefined) {
   self.fetch = async (input, given) => {
     const address = input instanceof Request ? input.url : String(input);
     if (address === FOLDER + WASM) return new Response();
-    return address === FOLDER + LIBRARY ? new Response((await files).library) : fetch(input, given);
+    return address === FOLDER + LIBRARY ? new Response(await library) : fetch(input, given);
   };
   const broken = new Promise((_, reject) => {
     // Where the code can't be started Pyodide only warns on the console and waits for ever.
     WebAssembly.instantiateStreaming = async (_source, imports) => {
-      const { code } = await files;
+      const code = await coming;
       const starting = WebAssembly.instantiate(code, imports);
       starting.catch(reject);
       const instance = await starting;
@@ -180,7 +186,8 @@ function answer(id, text) {
 }
 
 self.onmessage = ({ data }) => {
-  if (data.files) return bring(data.files);
+  if (data.code) return bringCode(data.code);
+  if (data.library) return bringLibrary(data.library);
   if (data.qr !== undefined) return drawQr(data.id, data.qr);
   if (!data.start && !data.snapshot) return answer(data.id, data.text);
   const done = data.start
