@@ -1019,6 +1019,8 @@ TABLE: dict[str, str] = {
     "picture.refused.taps": "Two taps are too close. Tap the middle, the zero, then the tip.",
     "picture.refused.scale": "Enter how many divisions a turn has, 2 to 1000, what one is worth, and the first reading as a number.",
     "picture.refused.outline": "No dial with that many divisions found. Fill the picture with it.",
+    "picture.refused.divisions": "The ticks look like fewer divisions than entered. Count them, or tap.",
+    "picture.refused.few": "Only dials of {fewest} divisions or more are read by themselves. Tap this one.",
     "picture.refused.slanted": "Too slanted. Take the photo from straight in front of the dial.",
     "picture.refused.cut": "Part of the dial is cut off. Take the photo again.",
     "picture.refused.blur": "Out of focus. Hold still and take the photo again.",

@@ -1078,6 +1078,8 @@ TABLE: dict[str, str] = {
     "picture.refused.taps": "Dos toques están muy juntos. Toque el centro, el cero y la punta.",
     "picture.refused.scale": "Escriba cuántas divisiones tiene una vuelta, de 2 a 1000, cuánto vale una, y la primera lectura como número.",
     "picture.refused.outline": "No se halló un reloj con esas divisiones. Llene la foto con él.",
+    "picture.refused.divisions": "Las rayas parecen menos divisiones que las escritas. Cuéntelas, o toque.",
+    "picture.refused.few": "Solo se leen por sí solos relojes de {fewest} divisiones o más. Toque este.",
     "picture.refused.slanted": "Muy inclinada. Tome la foto de frente al reloj.",
     "picture.refused.cut": "Falta una parte del reloj. Repita la foto.",
     "picture.refused.blur": "Desenfocada. No se mueva y repita la foto.",
