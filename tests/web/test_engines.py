@@ -20,10 +20,13 @@ from tests.cases import forms
 from tests.cases.pictures import camera_file, segments
 from tests.web.drivers.webkit import WebKit
 from tests.web.page import SNAPSHOT
+from tests.web.test_film import filmed, sweep_of, truth
 from tests.web.test_practice import LEVEL, OFFSET_AND_TIR, PLUS_MINUS, SEED, THOU
 from tests.web.test_snapshot import CHANGE, LISTEN, in_this_python
 
 if TYPE_CHECKING:
+    from playwright.sync_api import Page
+
     from tests.web.drivers.base import Driver
     from tests.web.server import Server
 
@@ -97,16 +100,33 @@ def test_page_works_again_with_the_server_gone(driver: Driver, server: Server) -
     driver.wait_for_text("#headline", "10.0 thou off, toward 6 o'clock (TIR 20.0 thou)")
 
 
-# Gives a picture to the page, as a chooser does that a person has closed.
-CHOOSE = """(async (text) => {
-    const bytes = Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
+# Gives files to the page, as a chooser does that a person has closed.
+CHOOSE = """((id, files) => {
     const chosen = new DataTransfer();
-    chosen.items.add(new File([bytes], 'dial.jpg', { type: 'image/jpeg' }));
-    const input = document.getElementById('photo-files');
+    for (const [name, type, text] of files) {
+        const bytes = Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
+        chosen.items.add(new File([bytes], name, { type, lastModified: 0 }));
+    }
+    const input = document.getElementById(id);
     input.files = chosen.files;
     input.dispatchEvent(new Event('change'));
 })"""
+WANT_PHOTOS = """(() => {
+    const choice = document.getElementById('photos-choice');
+    choice.value = 'files';
+    choice.dispatchEvent(new Event('change'));
+})()"""
+FITS = "5 stops: 4 positions and the return."
+CANNOT_OPEN = (
+    "This browser cannot open that film. Choose pictures, one per stop. Nothing was changed."
+)
 PHOTO = "document.querySelector('button.photo')?.dataset.state"
+
+
+def choose(driver: Driver, field: str, *files: tuple[str, str, bytes]) -> None:
+    """Choose files in the field of this name: what each is called, its type, and its bytes."""
+    data = [(name, kind, base64.b64encode(each).decode()) for name, kind, each in files]
+    driver.run(f"{CHOOSE}({json.dumps(field)}, {json.dumps(data)})")
 
 
 def test_photo_beside_a_reading_is_pixels_alone_and_outlives_a_reload(
@@ -114,14 +134,10 @@ def test_photo_beside_a_reading_is_pixels_alone_and_outlives_a_reload(
 ) -> None:
     driver.open(server.address)
     driver.wait_for_python()
-    driver.run(
-        "(() => { const choice = document.getElementById('photos-choice'); "
-        "choice.value = 'files'; choice.dispatchEvent(new Event('change')); })()"
-    )
+    driver.run(WANT_PHOTOS)
     driver.wait_for(PHOTO, "add")
     driver.press("button.photo")
-    text = base64.b64encode(camera_file(large=False)).decode()
-    driver.run(f"{CHOOSE}({json.dumps(text)})")
+    choose(driver, "photo-files", ("dial.jpg", "image/jpeg", camera_file(large=False)))
     driver.wait_for(PHOTO, "there")
     driver.wait_for("document.querySelector('#kept').dataset.kept", "yes")
     driver.reload()
@@ -132,6 +148,56 @@ def test_photo_beside_a_reading_is_pixels_alone_and_outlives_a_reload(
     assert is_bare_jpeg(jpeg)
     assert {kind for kind, _ in segments(jpeg)} <= {0xC0, 0xC4, 0xDA, 0xDB, 0xDD}
     assert Image.open(io.BytesIO(jpeg)).size == (150, 200)  # the right way up
+
+
+def read_sweep(driver: Driver, field: str, *files: tuple[str, str, bytes]) -> str:
+    """Give a sweep's film or pictures to its panel, and wait for what is said of them."""
+    driver.run(WANT_PHOTOS)
+    driver.wait_for("document.querySelector('.film-key') !== null", wanted=True)
+    driver.press(".film-key")
+    driver.wait_for("document.querySelector('#film') !== null", wanted=True)
+    divisions = sweep_of()[0].style.divisions
+    driver.run(f"(() => {{ document.querySelector('#film-divisions').value = {divisions}; }})()")
+    choose(driver, field, *files)
+    driver.wait_for("document.querySelector('#film-cancel-key').hidden", wanted=True)
+    return driver.text("#film-told")
+
+
+def see_sweep(driver: Driver) -> None:
+    """Enter what was read by one tap, and see the readings of the film that was drawn."""
+    film, _ = sweep_of()
+    driver.press("#film-all-key")
+    driver.wait_for_text("#film-told", "Entered: 5. Not read, or already filled in: 0.")
+    names = [f"rounds.0.bore.sweeps.0.{i}" for i in range(4)]
+    for i, name in enumerate([*names, "rounds.0.bore.closing.0"]):
+        assert float(driver.value(name)) == pytest.approx(truth(film, i), abs=0.3), name
+
+
+def test_burst_of_pictures_comes_to_readings(driver: Driver, server: Server) -> None:
+    driver.open(server.address)
+    driver.wait_for_python()
+    shots = [(f"shot {i}.jpg", "image/jpeg", each) for i, each in enumerate(sweep_of()[1])]
+    assert read_sweep(driver, "film-burst", *shots) == FITS
+    see_sweep(driver)
+
+
+def test_film_comes_to_readings(driver: Driver, server: Server, page: Page) -> None:
+    page.goto(server.address)
+    film = filmed(page, is_told=True)
+    driver.open(server.address)
+    driver.wait_for_python()
+    assert read_sweep(driver, "film-file", ("sweep.webm", "video/webm", film)) == FITS
+    see_sweep(driver)
+
+
+def test_film_that_is_none_is_refused_and_pictures_are_named(
+    driver: Driver, server: Server
+) -> None:
+    driver.open(server.address)
+    driver.wait_for_python()
+    said = read_sweep(driver, "film-file", ("sweep.mp4", "video/mp4", b"\0\0\0\x18ftypisom"))
+    assert said == CANNOT_OPEN
+    assert driver.run("document.querySelector('#film-burst').disabled") is False
 
 
 def is_copied(driver: Driver) -> bool:

@@ -14,6 +14,7 @@ from playwright.sync_api import expect
 
 from tests.cases.dial_films import Film, any_film
 from tests.cases.pictures import camera_file
+from tests.cases.webm import Frame, webm
 from tests.web import axe
 from tests.web.page import main_of, wait_for_python
 from tests.web.test_photos import HOLD
@@ -26,8 +27,9 @@ if TYPE_CHECKING:
 pytestmark = pytest.mark.later
 
 SWEEP = "rounds.0.bore.sweeps.0"
-# What the page makes of pictures: a film in which each is held, and turned to come to the next.
-RECORD = """async ([pictures, held, turned]) => {
+# What the page makes of pictures: the frames of a film in which each is held, and turned to come to
+# the next, encoded as a browser encodes what it records, but without waiting for the time to pass.
+ENCODE = """async ([pictures, held, turned]) => {
     const load = (text) => new Promise((resolve, reject) => {
         const image = new Image();
         image.onload = () => resolve(image);
@@ -39,12 +41,6 @@ RECORD = """async ([pictures, held, turned]) => {
     canvas.width = 400;
     canvas.height = 320;
     const pen = canvas.getContext('2d');
-    const recorder = new MediaRecorder(canvas.captureStream(12), {
-        mimeType: 'video/webm;codecs=vp8', videoBitsPerSecond: 2e6,
-    });
-    const parts = [];
-    recorder.ondataavailable = ({ data }) => parts.push(data);
-    const ended = new Promise((resolve) => { recorder.onstop = resolve; });
     const draw = (image, share) => {
         pen.fillStyle = '#654';
         pen.fillRect(0, 0, 400, 320);
@@ -54,32 +50,32 @@ RECORD = """async ([pictures, held, turned]) => {
         pen.drawImage(image, -284, -160, 568, 320);
         pen.restore();
     };
-    draw(images[0], 0);
-    const started = new Promise((resolve) => { recorder.onstart = resolve; });
-    recorder.start();
-    await started;
+    const chunks = [];
+    const encoder = new VideoEncoder({
+        output: (chunk) => {
+            const bytes = new Uint8Array(chunk.byteLength);
+            chunk.copyTo(bytes);
+            let text = '';
+            for (const byte of bytes) text += String.fromCharCode(byte);
+            chunks.push([chunk.timestamp / 1000, chunk.type === 'key', btoa(text)]);
+        },
+        error: (error) => { throw error; },
+    });
+    encoder.configure({ codec: 'vp8', width: 400, height: 320, bitrate: 1e6, framerate: 12 });
     const whole = held + turned;
-    // The first one is held somewhat longer, and the last one: a busy machine begins and ends late.
-    const began = performance.now() + 600;
-    for (;;) {
-        const at = Math.max(0, performance.now() - began) / 1000;
+    for (let n = 0; ; n += 1) {
+        const at = n / 12;
         const k = Math.floor(at / whole);
-        if (k >= images.length) break;
         const share = Math.max(0, at - k * whole - held) / turned;
-        if (share && k + 1 === images.length) break;
+        if (k >= images.length || (share && k + 1 === images.length)) break;
         draw(images[k + Math.round(share)], share);
-        await new Promise((next) => setTimeout(next, 60));
+        const frame = new VideoFrame(canvas, { timestamp: Math.round(at * 1e6) });
+        encoder.encode(frame, { keyFrame: n % 12 === 0 });
+        frame.close();
     }
-    for (let n = 0; n < 10; n += 1) {
-        draw(images.at(-1), 0);
-        await new Promise((next) => setTimeout(next, 60));
-    }
-    recorder.stop();
-    await ended;
-    const bytes = new Uint8Array(await new Blob(parts).arrayBuffer());
-    let text = '';
-    for (const byte of bytes) text += String.fromCharCode(byte);
-    return btoa(text);
+    await encoder.flush();
+    encoder.close();
+    return chunks;
 }"""
 
 
@@ -166,21 +162,19 @@ def test_a_burst_comes_to_readings_that_are_entered_by_one_tap(page: Page, serve
     assert [photo(page, i) for i in range(5)] == [""] * 5
 
 
-def recorded(page: Page, pictures: tuple[bytes, ...], held: float = 2.2) -> bytes:
-    """A film of pictures, made by the browser itself."""
-    kinds = page.evaluate("typeof MediaRecorder === 'undefined' ? '' : 'there'")
-    if not kinds:
-        pytest.skip("this engine makes no films: MediaRecorder is not there")
-    texts = [base64.b64encode(each).decode() for each in pictures]
-    made: str = page.evaluate(RECORD, [texts, held, 1.4])
-    return base64.b64decode(made)
+def filmed(page: Page, stops: int = 5, held: float = 2.2, *, is_told: bool = False) -> bytes:
+    """A film of the first pictures, encoded by the browser; whether it tells how long it is."""
+    texts = [base64.b64encode(each).decode() for each in sweep_of()[1][:stops]]
+    made = page.evaluate(ENCODE, [texts, held, 1.4])
+    frames = [Frame(round(at), is_key, base64.b64decode(text)) for at, is_key, text in made]
+    return webm(frames, 400, 320, frames[-1].at_ms + 1000 / 12 if is_told else None)
 
 
 @pytest.mark.slow
 def test_a_film_comes_to_readings(page: Page, server: Server) -> None:
-    film, pictures = sweep_of()
+    film, _ = sweep_of()
     opened(page, server)
-    data = recorded(page, pictures)
+    data = filmed(page)
     page.locator("#film-file").set_input_files(
         {"name": "sweep.webm", "mimeType": "video/webm", "buffer": data}
     )
@@ -329,9 +323,8 @@ def test_cancelled_midway_it_changes_nothing_and_what_was_typed_stays(
 
 
 def test_a_film_that_is_cancelled_midway_changes_nothing(page: Page, server: Server) -> None:
-    _, pictures = sweep_of()
     opened(page, server)
-    data = recorded(page, pictures[:3])
+    data = filmed(page)
     page.locator("#film-file").set_input_files(
         {"name": "sweep.webm", "mimeType": "video/webm", "buffer": data}
     )
@@ -350,17 +343,21 @@ def test_a_film_that_is_cancelled_midway_changes_nothing(page: Page, server: Ser
 
 @pytest.mark.slow
 def test_a_film_that_does_not_go_on_is_given_up(page: Page, server: Server) -> None:
-    _, pictures = sweep_of()
     opened(page, server)
-    data = recorded(page, pictures[:1])
+    data = filmed(page, 1)
+    page.clock.install()
     page.evaluate(
         """() => Object.defineProperty(HTMLMediaElement.prototype, 'currentTime', { set() {} })"""
     )
     page.locator("#film-file").set_input_files(
         {"name": "sweep.webm", "mimeType": "video/webm", "buffer": data}
     )
-    expect(page.locator("#film-told")).to_have_text(
-        "The film does not go on. Nothing was changed.", timeout=40_000
+    expect(page.locator("#film progress")).to_be_visible()
+    page.clock.fast_forward(19_000)
+    expect(page.locator("#film-told")).to_have_text("Looking for stops…")
+    page.clock.fast_forward(2_000)
+    expect(page.locator("#film-told")).to_contain_text(
+        "The film does not go on. Choose pictures, one per stop."
     )
     read(page)
 
@@ -438,9 +435,8 @@ def test_a_burst_with_no_picture_in_it_or_too_many_is_refused(page: Page, server
 def test_a_film_in_which_nothing_moves_or_that_is_small_or_long_says_so(
     page: Page, server: Server
 ) -> None:
-    _, pictures = sweep_of()
     opened(page, server)
-    data = recorded(page, pictures[:1], held=3.0)
+    data = filmed(page, 1, 3.0)
     chosen: Any = {"name": "x.webm", "mimeType": "video/webm", "buffer": data}
     page.locator("#film-file").set_input_files(chosen)
     expect(page.locator("#film-told")).to_contain_text("No stops found")
@@ -457,6 +453,34 @@ def test_a_film_in_which_nothing_moves_or_that_is_small_or_long_says_so(
         )
         page.locator("#film-file").set_input_files(chosen)
         expect(page.locator("#film-told")).to_contain_text(said)
+
+
+def test_a_second_dial_s_readings_are_left_alone(page: Page, server: Server) -> None:
+    """The film shows the first dial: the second one's positions have the same names."""
+    film, pictures = sweep_of()
+    opened(page, server)
+    page.locator("#film-close-key").click()
+    page.locator(".round details.face > summary").click()
+    page.locator("#face-end-float").select_option("second_held")
+    second = page.locator('[name^="rounds.0.face.opposite.0."]:not(.photo-id)')
+    expect(second).to_have_count(4)
+    page.locator(".round details.face .film-key").click()
+    page.locator("#film-burst").set_input_files(files(pictures))
+    read(page)
+    expect(page.locator("#film-told")).to_have_text("5 stops: 4 positions and the return.")
+    offered = (
+        page.locator(".film-stops select")
+        .first.locator("option")
+        .evaluate_all("options => options.map(({ value }) => value)")
+    )
+    names = [f"rounds.0.face.sweeps.0.{i}" for i in range(4)] + ["rounds.0.face.closing.0"]
+    assert offered == ["", *names]
+    page.locator("#film-all-key").click()
+    expect(page.locator("#film-told")).to_contain_text("Entered: 5.")
+    for i, name in enumerate(names):
+        typed = page.locator(f'[name="{name}"]').input_value()
+        assert float(typed) == pytest.approx(truth(film, i), abs=0.3), i
+    assert [each.input_value() for each in second.all()] == [""] * 4
 
 
 # Asked for, by keys and by ear ------------------------------------------------------------------

@@ -16,7 +16,7 @@ from sweepsheet.picture.match import match_prints, print_of
 from sweepsheet.picture.needle import find_needle, unrolled
 from sweepsheet.picture.outline import Grey, find_outline
 from sweepsheet.picture.scale import DialReading, Refusal, Scale
-from sweepsheet.picture.ticks import find_ticks
+from sweepsheet.picture.ticks import Lie, coarseness, find_ticks
 
 # What must hold, found on drawn pictures: the share of ticks in their places, the flatness of the
 # face (the cosine of 40 degrees), how much of the needle is seen and how clearly, and how clearly
@@ -24,6 +24,11 @@ from sweepsheet.picture.ticks import find_ticks
 _AGREEMENT, _FLATTEST = 0.87, 0.766
 _SEEN, _NEEDLE_LEAD = 0.65, 0.1
 _LIKENESS, _MATCH_LEAD = 0.15, 0.08
+# Fewer divisions agree with too much: with every fifth tick of a finer scale, and, on real photos,
+# with what is no dial. As many as the drawn dials have at least.
+FEWEST = 40
+# Drawn dials have at most 0.98 of this; taken for one of twice as many divisions, at least 1.13.
+_COARSENESS = 1.06
 # Below this a picture is out of focus: its change over one pixel beside that over four.
 _SHARP = 0.33
 # Above this share of pixels that are as bright as can be, it is glare that hides things.
@@ -54,21 +59,18 @@ class Look:
 def look_at(grey: Grey, divisions: int) -> Look | Refusal:
     """Find face, ticks, needle and print in a photo whose middle shows a dial.
 
-    ``find_outline``, ``find_ticks``, ``find_needle`` and ``print_of`` in turn; the needle's
-    uncertainty is ``sqrt((1.4 u_line)^2 + 0.0025^2)`` radians, found on drawn pictures alone.
+    ``find_outline``, ``find_ticks``, ``coarseness``, ``find_needle`` and ``print_of`` in turn; the
+    needle's uncertainty is ``sqrt((1.4 u_line)^2 + 0.0025^2)`` radians, found on drawn pictures
+    alone. Refused too are a scale of fewer than 40 divisions, and one that has fewer than told.
 
     >>> look_at(Grey(bytes(240 * 240), 240, 240), 100)
     Refusal(code='outline')
+    >>> look_at(Grey(bytes(240 * 240), 240, 240), 39)
+    Refusal(code='few')
     """
-    oval = find_outline(grey)
-    lie = None if oval is None else find_ticks(grey, oval, divisions)
-    if oval is None or lie is None or lie.agreement < _AGREEMENT:
-        is_cut = oval is not None and not oval.within(grey)
-        return Refusal(_hidden_by(grey) or ("cut" if is_cut else "outline"))
-    if lie.flatness < _FLATTEST:
-        return Refusal("slanted")
-    if not lie.within(grey):
-        return Refusal("cut")
+    lie = _face(grey, divisions)
+    if isinstance(lie, Refusal):
+        return lie
     rings = unrolled(grey, lie, divisions)
     slope = math.sqrt(1.0 - lie.flatness**2) / lie.flatness
     needle = find_needle(grey, lie, rings, math.hypot(_AS_MADE, _HEIGHT * slope))
@@ -104,6 +106,24 @@ def read_dial(now: Look, first: Look, reading: float, scale: Scale) -> DialReadi
     moved = scale.reading_at(360.0 * divisions / scale.divisions)
     value = float(f"{scale.within_a_turn(reading + moved):.12g}")
     return DialReading(value, K_95_LINE * math.hypot(now.sigma, first.sigma) * scale.step)
+
+
+def _face(grey: Grey, divisions: int) -> Lie | Refusal:
+    """How the face lies, where that is sure."""
+    if divisions < FEWEST:
+        return Refusal("few")
+    oval = find_outline(grey)
+    lie = None if oval is None else find_ticks(grey, oval, divisions)
+    if oval is None or lie is None or lie.agreement < _AGREEMENT:
+        is_cut = oval is not None and not oval.within(grey)
+        return Refusal(_hidden_by(grey) or ("cut" if is_cut else "outline"))
+    if lie.flatness < _FLATTEST:
+        return Refusal("slanted")
+    if not lie.within(grey):
+        return Refusal("cut")
+    if coarseness(grey, oval, divisions) > _COARSENESS:
+        return Refusal("divisions")
+    return lie
 
 
 def _hidden_by(grey: Grey) -> str:

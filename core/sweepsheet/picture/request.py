@@ -7,7 +7,7 @@ from binascii import a2b_base64, b2a_base64
 from collections.abc import Mapping
 from typing import Any
 
-from sweepsheet.picture.dial import Look, look_at, read_dial
+from sweepsheet.picture.dial import FEWEST, Look, look_at, read_dial
 from sweepsheet.picture.match import PRINTS
 from sweepsheet.picture.outline import Grey
 from sweepsheet.picture.scale import DialReading, Refusal, Scale
@@ -63,7 +63,7 @@ def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
 
 def _shown(read: DialReading | Refusal, scale: Scale, language: Language) -> dict[str, Any]:
     if isinstance(read, Refusal):
-        text = language.say(f"picture.refused.{read.code}")
+        text = language.say(f"picture.refused.{read.code}", fewest=FEWEST)
         return {"state": "refused", "code": read.code, "text": text}
     # A tenth of a division is as fine as it is shown; the half width is rounded up.
     places = max(0, 1 - math.floor(math.log10(scale.step)))

@@ -28,6 +28,8 @@ _WINDOW = 3
 _OFF, _OFF_STEP, _OFF_RADIUS = 1.2, 0.5, 0.06
 # So that nothing is not divided by.
 _NOTHING = 1e-9
+# How many times too large a number of divisions may be and still find a tick at each of its places.
+_TOO_MANY = (2, 3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +101,7 @@ def find_ticks(grey: Grey, oval: Oval, divisions: int) -> Lie | None:
     rings, waves = _waves(grey, oval, divisions)
     if len(rings) <= 2 * _BAND:
         return None
-    strength = [sum(map(abs, row)) * _steadiness(row) for row in waves]
+    strength = list(map(_strength, waves))
     best = strength.index(max(strength))
     near = slice(max(0, best - _BAND), best + _BAND + 1)
     rings, waves = rings[near], waves[near]
@@ -109,6 +111,35 @@ def find_ticks(grey: Grey, oval: Oval, divisions: int) -> Lie | None:
     radius = _radius(rings, waves, ways, phase)
     h = _projection(oval, phase, radius, divisions)
     return None if h is None else Lie(h, agreement)
+
+
+def coarseness(grey: Grey, oval: Oval, divisions: int) -> float:
+    """How strong the ticks of fewer divisions are, beside those of so many.
+
+    The strongest wave of half and of a third as many turns over that of ``divisions`` turns, each
+    on its best ring. Above 1 the scale has fewer divisions: what is narrow and evenly spaced makes
+    waves of twice and three times as many turns too, but weaker ones (Fourier).
+
+    >>> oval = Oval(100.0, 100.0, 90.0, 0.0, 90.0)
+    >>> ways = [math.atan2(x - 100, 100 - y) for y in range(200) for x in range(200)]
+    >>> ticks = Grey(bytes(0 if math.cos(50 * way) > 0.9 else 200 for way in ways), 200, 200)
+    >>> coarseness(ticks, oval, 50) < 0.5, coarseness(ticks, oval, 100) > 1.0
+    (True, True)
+    """
+    parts = [divisions // k for k in _TOO_MANY if divisions % k == 0]
+    return max((_strongest(grey, oval, part) for part in parts), default=0.0) / (
+        _strongest(grey, oval, divisions) + _NOTHING
+    )
+
+
+def _strongest(grey: Grey, oval: Oval, divisions: int) -> float:
+    """The strength of the ticks on the ring where they are strongest, for one sample."""
+    waves = _waves(grey, oval, divisions)[1]
+    return max(map(_strength, waves), default=0.0) / samples_of(divisions)
+
+
+def _strength(row: Sequence[complex]) -> float:
+    return sum(map(abs, row)) * _steadiness(row)
 
 
 def _radius(

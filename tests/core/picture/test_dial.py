@@ -6,8 +6,10 @@ import math
 import random
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from sweepsheet.picture import dial as module
 from sweepsheet.picture.dial import Look, look_at, read_dial
@@ -109,6 +111,37 @@ def test_glare_over_the_needle_is_refused() -> None:
 def test_a_wrong_number_of_divisions_is_refused() -> None:
     style, view = fair()
     assert look_at(grey(style, view), 80) == Refusal("outline")
+
+
+@pytest.mark.parametrize(("divisions", "told"), [(40, 80), (40, 120), (50, 100), (60, 120)])
+def test_twice_or_three_times_as_many_divisions_as_there_are_are_refused(
+    divisions: int, told: int
+) -> None:
+    """What is narrow and evenly spaced lies in the places of twice as many, too."""
+    style, view = fair()
+    picture = grey(replace(style, divisions=divisions), view)
+    assert isinstance(look_at(picture, divisions), Look)
+    assert isinstance(look_at(picture, told), Refusal)
+    if told == 2 * divisions:
+        assert look_at(picture, told) == Refusal("divisions")
+
+
+def test_a_tenth_and_a_fifth_of_the_divisions_are_refused() -> None:
+    """Every fifth tick is longer, and every tenth has a number: they lie in the places of fewer."""
+    style, view = fair()
+    for told in (10, 20):
+        assert look_at(grey(style, view), told) == Refusal("few")
+
+
+def test_no_dial_is_found_in_a_real_photo_that_is_none_to_read() -> None:
+    """See tests/cases/photos/README.md: a wall clock taken while the camera moved."""
+    path = Path(__file__).parents[2] / "cases" / "photos" / "moved_clock.jpg"
+    with Image.open(path) as photo:
+        middle = photo.convert("L").crop((50, 0, 350, 300))
+        near = photo.convert("L").crop((132, 73, 292, 233))
+    for seen in (middle, near):
+        pixels = seen.resize((SIDE, SIDE), Image.Resampling.BICUBIC).tobytes()
+        assert look_at(Grey(pixels, SIDE, SIDE), 60) == Refusal("blur")
 
 
 def test_no_dial_at_all_is_refused() -> None:

@@ -65,9 +65,18 @@ export class Film {
 
   /** @param {number} seconds */
   async #goTo(seconds) {
+    const go = () => {
+      this.video.currentTime = seconds;
+    };
     const there = this.#until('seeked');
-    this.video.currentTime = seconds;
-    await there;
+    // Firefox at times forgets what it is asked before it has a first frame.
+    this.video.addEventListener('loadeddata', go);
+    try {
+      go();
+      await there;
+    } finally {
+      this.video.removeEventListener('loadeddata', go);
+    }
   }
 
   /** @param {'loadedmetadata' | 'seeked'} event @returns {Promise<void>} */
@@ -80,7 +89,9 @@ export class Film {
         video.removeEventListener('error', wrong);
         act();
       };
-      const right = () => done(resolve);
+      const right = () => {
+        if (!video.seeking) done(resolve); // else it was asked again meanwhile
+      };
       const wrong = () => done(() => reject(new Error(say('film.not_a_film'))));
       const timer = setTimeout(() => done(() => reject(new Error(say('film.stuck')))), PATIENCE_MS);
       video.addEventListener(event, right);

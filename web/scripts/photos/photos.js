@@ -129,7 +129,9 @@ export class Photos {
   /** A sweep on film, below its readings. What it takes is brought when it is first asked for.
    * @param {HTMLElement} sweep */
   async #film(sweep) {
-    const rows = [...sweep.querySelectorAll('.rows > .reading, .reading.closing')];
+    // A second dial has readings of its own there; the film shows the first one.
+    const both = [...sweep.querySelectorAll('.rows > .reading, .reading.closing')];
+    const rows = both.filter((row) => !readingOf(row).name.includes('.opposite.'));
     const { name, job, rows: all } = this.#placeOf(/** @type {Element} */ (rows[0]));
     const places = rows.map((row) => ({
       name: readingOf(row).name,
