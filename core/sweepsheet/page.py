@@ -169,14 +169,17 @@ def other_jobs(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
 
 
 def read_photo(asked: Mapping[str, Any], language: Language = ENGLISH) -> Shown:
-    """The reading of a dial from its photo; its scale and the first reading may be typed texts."""
+    """The reading of a dial from its photo; its scale and the first reading may be typed texts.
+
+    The form that they stand beside tells how the dial is numbered.
+    """
     from sweepsheet.form.dial_photo import typed_dial  # noqa: PLC0415 - an answer can do without
     from sweepsheet.picture.request import answer_dial  # noqa: PLC0415 - an answer can do without
 
     numbers = typed_dial(asked)
-    if numbers is None:
-        text = language.say("picture.refused.scale")
-        return {"state": "refused", "code": "scale", "text": text}
+    if isinstance(numbers, str):
+        text = language.say(f"picture.refused.{numbers}")
+        return {"state": "refused", "code": numbers, "text": text}
     return answer_dial(numbers, language)
 
 

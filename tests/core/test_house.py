@@ -43,12 +43,12 @@ ALLOWED: dict[str, dict[str, str]] = {
     },
     "film-frames.js": {"(video.videoWidth - side) / 2": "the middle of a picture, in pixels"},
     "grey.js": {"(picture.width - side) / 2": "the middle of a picture, in pixels"},
-    "read-dial.js": {
-        "this.picture.width / 2": "the middle of the picture on the screen, in pixels",
-        "this.picture.offsetLeft + Number": "where the mark is on the screen, in pixels",
-        "this.picture.offsetTop + Number": "where the mark is on the screen, in pixels",
-        "Number(this.mark.dataset.x), Number(this.mark.dataset.y)": "where the mark is",
+    "lens.js": {
+        "part.clientWidth / 2": "the middle of the lens, in pixels",
+        "part.offsetWidth / 2": "half the lens on the screen, in pixels",
+        "left < wide / 2": "which half of the screen the mark is in, in pixels",
     },
+    "place-mark.js": {"picture.naturalWidth / 2": "the middle of the picture, in pixels"},
 }
 
 

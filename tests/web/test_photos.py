@@ -6,7 +6,6 @@ import base64
 import hashlib
 import io
 import json
-import math
 import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -16,7 +15,6 @@ from PIL import Image
 from playwright.sync_api import expect
 
 from sweepsheet.files.pictures import LARGEST_PICTURE
-from tests.cases.dial_pictures import any_case
 from tests.cases.links import unpacked
 from tests.cases.pictures import COMMENT, MAKER, UP, bare_file, camera_file, segments
 from tests.web import axe
@@ -748,99 +746,3 @@ def test_a_job_of_one_s_own_from_a_link_tells_that_its_pictures_are_elsewhere(
         there_.locator("#jobs").evaluate("details => { details.open = true }")
         there_.locator("#file-open").set_input_files(file)
         there(key(there_, 1))
-
-
-# The dial in it -----------------------------------------------------------------------------------
-
-# A drawn dial, first at zero, then at 15.8 divisions of 100.
-DIAL = any_case("tuning", 14)
-
-
-def dial_file(grey: bytes) -> bytes:
-    made = io.BytesIO()
-    Image.frombytes("L", (240, 240), grey).convert("RGB").save(made, "JPEG", quality=95)
-    return made.getvalue()
-
-
-def opened_dial(page: Page, index: int) -> None:
-    key(page, index).click()
-    page.locator("#dial-reader summary").click()
-
-
-def test_a_dial_is_read_off_its_photo_against_the_first_one(page: Page, server: Server) -> None:
-    """What it comes to is offered, and stands in the field only when it is tapped."""
-    opened(page, server)
-    add(page, 0, dial_file(DIAL.first))
-    add(page, 1, dial_file(DIAL.photo))
-    opened_dial(page, 1)
-    expect(page.locator("#dial-self")).to_be_hidden()  # the first one's reading is not known
-    page.locator("#photo-close-key").click()
-    reading(page, 0).fill("0")
-    opened_dial(page, 1)
-    axe.check(page, "a dial to be read")
-    wait_for_python(page)
-    page.locator("#dial-self").click()
-    expect(page.locator("#dial-told")).to_contain_text("give or take")
-    expect(page.locator("#dial-told")).to_contain_text("whole turns")
-    assert reading(page, 1).input_value() == ""
-    page.locator("#dial-enter").click()
-    assert float(reading(page, 1).input_value()) == pytest.approx(DIAL.division, abs=0.3)
-    expect(page.locator("#photo-view")).to_be_hidden()
-    # It can be taken back as any change.
-    opened_dial(page, 1)
-    page.locator("#dial-divisions").fill("many")
-    page.locator("#dial-self").click()
-    expect(page.locator("#dial-told")).to_contain_text("Enter how many divisions")
-    expect(page.locator("#dial-enter")).to_be_hidden()
-    assert float(reading(page, 1).input_value()) == pytest.approx(DIAL.division, abs=0.3)
-
-
-def test_a_dial_is_read_by_three_taps_and_by_keys(page: Page, server: Server) -> None:
-    opened(page, server)
-    add(page, 1, dial_file(DIAL.photo))
-    wait_for_python(page)
-    opened_dial(page, 1)
-    view = DIAL.views[1]
-    picture = page.locator("#photo-view img")
-    scale = picture.evaluate("(img) => img.width / 240")
-
-    def at(angle: float) -> dict[str, float]:
-        turn = math.radians(view.roll + angle)
-        x, y = view.x + 70.0 * math.sin(turn), view.y - 70.0 * math.cos(turn)
-        return {"x": x * scale, "y": y * scale}
-
-    tapped = [{"x": view.x * scale, "y": view.y * scale}, at(0.0), at(3.6 * DIAL.division)]
-    page.locator("#dial-tap").click()
-    for place in tapped:
-        picture.click(position=place)  # type: ignore[arg-type]  # x and y
-    enter = page.locator("#dial-enter")
-    expect(enter).to_be_visible()
-    assert float(enter.get_attribute("value") or "nan") == pytest.approx(DIAL.division, abs=1.5)
-    # By the keys alone: the mark begins in the middle, and is moved from tap to tap.
-    page.locator("#dial-tap").click()
-    expect(page.locator(".dial-mark")).to_be_focused()
-    page.keyboard.press("Enter")
-    for _ in range(4):
-        page.keyboard.press("Shift+ArrowUp")
-    page.keyboard.press("Enter")
-    for _ in range(4):
-        page.keyboard.press("Shift+ArrowDown")
-    for _ in range(4):
-        page.keyboard.press("Shift+ArrowRight")
-    page.keyboard.press("Enter")
-    expect(enter).to_be_visible()
-    assert float(enter.get_attribute("value") or "nan") == pytest.approx(25.0, abs=0.1)
-    enter.click()
-    expect(reading(page, 1)).to_have_value("25")
-
-
-@pytest.mark.parametrize("kept", ["null", "5", "nonsense", '{"divisions": "50"}'])
-def test_whatever_stands_where_a_dial_s_scale_is_kept_a_photo_opens(
-    page: Page, server: Server, kept: str
-) -> None:
-    page.add_init_script(f"localStorage.setItem('sweepsheet-dial', {json.dumps(kept)})")
-    opened(page, server)
-    add(page, 0, dial_file(DIAL.photo))
-    opened_dial(page, 0)
-    wanted = "50" if "divisions" in kept else "100"
-    expect(page.locator("#dial-divisions")).to_have_value(wanted)

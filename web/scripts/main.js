@@ -85,7 +85,12 @@ const known = new Known((answer) => jobs.keepAnswer(answer));
 /** A job that came back, whose place on the page is still to be shown. @type {{ isChosen: boolean } | null} */
 let coming = null;
 
-const photos = new PhotoOffer({ readForm, changeForm, readDial: core.readDial, readFilm: core.readFilm });
+const photos = new PhotoOffer({
+  readForm,
+  changeForm,
+  readDial: (asked) => core.readDial({ ...asked, form: readForm() }),
+  readFilm: core.readFilm,
+});
 const share = new Share(core, () => ({ ...readForm(), name: jobs.name }), photos);
 
 offerGuide(core, readForm);

@@ -23,6 +23,8 @@ RANGES = {
     "reference": {"reading": (-_LARGEST, _LARGEST)},
 }
 _MOST_SLANT_DEG = 60.0
+# So many whole turns more and less are offered.
+_MOST_TURNS = 2
 # The sides of a picture in pixels: the reader knows dials of this size.
 SIDES = (160, 320)
 
@@ -35,10 +37,15 @@ def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
 
     - ``taps``: ``middle``, ``zero`` and ``tip`` as ``[x, y]`` in pixels, the ``sigma`` of a tap in
       pixels, the largest ``slant`` in degrees. The answer is a reading.
-    - ``picture``: ``width``, ``height`` (160 to 320) and ``grey``, one byte a pixel, row by row, as
-      Base64. The answer is its ``face``, to be handed over with later pictures.
+    - ``picture``: ``width``, ``height`` (up to 320; below 160 it is too small) and ``grey``, one
+      byte a pixel, row by row, as Base64. The answer is its ``face``, to be handed over with later
+      pictures.
     - ``picture`` and ``reference``: the ``face`` of the first photo, and the ``reading`` that it
       shows. The answer is a reading.
+
+    A reading comes with what it would be with whole turns more or less, ``turns``. Where
+    ``all_round`` is true the field takes a number without a sign for what the dial shows, so a plus
+    is typed; and it is said what the dial shows for minus.
 
     >>> from sweepsheet.words.en.core import ENGLISH
     >>> scale = {"divisions": 100, "step": 1, "clockwise": True}
@@ -48,41 +55,72 @@ def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
     ('read', '25', 'Reading 25, give or take 0.8.')
     """
     scale = _scale(asked.get("scale"))
-    if "picture" not in asked:
-        return _shown(read_taps(_taps(asked.get("taps")), scale), scale, language)
-    look = look_at(_picture(asked["picture"]), scale.divisions)
-    if isinstance(look, Refusal):
-        return _shown(look, scale, language)
-    if "reference" not in asked:
-        return {"state": "face", "face": _face(look)}
-    reference = data_of(asked["reference"])
-    reading = number_of(reference.get("reading"), *RANGES["reference"]["reading"])
-    first = _look(reference.get("face"), scale.divisions)
-    return _shown(read_dial(look, first, reading, scale), scale, language)
-
-
-def _shown(read: DialReading | Refusal, scale: Scale, language: Language) -> dict[str, Any]:
+    is_all_round = asked.get("all_round", False)
+    if not isinstance(is_all_round, bool):
+        raise refused("fault.request")
+    read = _read(asked, scale)
+    if isinstance(read, Look):
+        return {"state": "face", "face": _face(read)}
     if isinstance(read, Refusal):
         text = language.say(f"picture.refused.{read.code}", fewest=FEWEST)
         return {"state": "refused", "code": read.code, "text": text}
+    return _shown(read, scale, language, is_all_round=is_all_round)
+
+
+def _read(asked: Mapping[str, Any], scale: Scale) -> DialReading | Refusal | Look:
+    """What is asked for, of a scale that was checked."""
+    if "picture" not in asked:
+        return read_taps(_taps(asked.get("taps")), scale)
+    grey = _picture(asked["picture"])
+    if min(grey.width, grey.height) < SIDES[0]:
+        return Refusal("small")
+    look = look_at(grey, scale.divisions)
+    if "reference" not in asked or isinstance(look, Refusal):
+        return look
+    reference = data_of(asked["reference"])
+    reading = number_of(reference.get("reading"), *RANGES["reference"]["reading"])
+    return read_dial(look, _look(reference.get("face"), scale.divisions), reading, scale)
+
+
+def _shown(
+    read: DialReading, scale: Scale, language: Language, *, is_all_round: bool
+) -> dict[str, Any]:
     # A tenth of a division is as fine as it is shown; the half width is rounded up.
     places = max(0, 1 - math.floor(math.log10(scale.step)))
     value = round(read.value, places) + 0.0
     pm = math.ceil(read.pm * 10.0**places) / 10.0**places
-    reading, width = f"{value:.{places}f}", f"{pm:.{places}f}"
-    if "." in reading:
-        reading, width = reading.rstrip("0").rstrip("."), width.rstrip("0").rstrip(".")
+
+    def typed(reading: float) -> str:
+        plus = "+" if is_all_round and reading > 0.0 else ""
+        return plus + _written(reading, places)
+
+    turns = []
+    for reading in scale.turns_to(value, _MOST_TURNS):
+        told = language.number(_written(reading, places))
+        text = language.say("picture.as_read", reading=told) if reading == value else told
+        turns.append({"typed": typed(reading), "text": text})
+    number = language.number(_written(value, places))
+    width = language.number(_written(pm, places))
+    text = language.say("picture.read", reading=number, pm=width)
+    if is_all_round and value < 0.0:
+        shown = language.number(_written(value + scale.turn, places))
+        text = f"{text} {language.say('picture.on_dial', shown=shown)}"
     return {
         "state": "read",
         "reading": value,
         "pm": pm,
         "turn": scale.turn,
-        "typed": reading,
-        "text": language.say(
-            "picture.read", reading=language.number(reading), pm=language.number(width)
-        ),
-        "turns": language.say("picture.turns"),
+        "typed": typed(value),
+        "text": text,
+        "turns": turns,
+        "note": language.say("picture.turns"),
     }
+
+
+def _written(value: float, places: int) -> str:
+    """A number as it is typed, without zeros behind the decimal point."""
+    text = f"{value:.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 # What was asked, checked ------------------------------------------------------------------------
@@ -148,7 +186,7 @@ def unpacked(asked: object, length: int) -> bytes:
 
 def _picture(asked: object) -> Grey:
     data = data_of(asked)
-    width, height = (whole_of(data.get(name), *SIDES) for name in ("width", "height"))
+    width, height = (whole_of(data.get(name), 1, SIDES[1]) for name in ("width", "height"))
     return Grey(unpacked(data.get("grey"), width * height), width, height)
 
 

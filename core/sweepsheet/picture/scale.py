@@ -1,7 +1,8 @@
 """What is known of a dial before it is read, and what comes of reading it.
 
 Angles are degrees, clockwise as the picture shows them. A picture does not tell how often the
-needle went round: every reading is one of a single turn, from minus half a turn to plus half.
+needle went round: every reading is one of a single turn, from minus half a turn to plus half, and
+who took it says how many whole turns there are to it.
 """
 
 from __future__ import annotations
@@ -48,6 +49,15 @@ class Scale:
         share = angle_deg / 360.0 if self.clockwise else -angle_deg / 360.0
         # Rounded as a reading of twelve digits, so that no rounding error is shown.
         return float(f"{self.within_a_turn(share * self.turn):.12g}")
+
+    def turns_to(self, reading: float, most: int) -> tuple[float, ...]:
+        """What a needle that points here may read: ``reading + i turn``, i from -most to most.
+
+        >>> Scale(100, 1.0, True).turns_to(-43.0, 2), Scale(100, 0.01, True).turns_to(0.07, 1)
+        ((-243.0, -143.0, -43.0, 57.0, 157.0), (-0.93, 0.07, 1.07))
+        """
+        # Rounded as a reading of twelve digits, so that no rounding error is shown.
+        return tuple(float(f"{reading + i * self.turn:.12g}") for i in range(-most, most + 1))
 
     def width_of(self, angle_deg: float) -> float:
         """What an angle's half width is worth as one of a reading.

@@ -10,8 +10,10 @@ from typing import Any
 
 import pytest
 
+from sweepsheet.form.dial import dial_of
 from sweepsheet.page import handle_request
-from sweepsheet.words.en.core import TABLE
+from sweepsheet.picture.request import answer_dial
+from sweepsheet.words.en.core import ENGLISH, TABLE
 from sweepsheet.words.faults import InputError
 from tests.cases.dial_pictures import SIDE, any_view, photo_of
 from tests.cases.dial_styles import any_style
@@ -34,7 +36,14 @@ def test_three_taps_come_to_a_reading() -> None:
     assert shown == {
         "state": "read", "reading": 25.0, "pm": 0.8, "turn": 100.0, "typed": "25",
         "text": "Reading 25, give or take 0.8.",
-        "turns": "The photo does not show whole turns. Add those of the small hand.",
+        "turns": [
+            {"typed": "-175", "text": "\N{MINUS SIGN}175"},
+            {"typed": "-75", "text": "\N{MINUS SIGN}75"},
+            {"typed": "25", "text": "25, as read"},
+            {"typed": "125", "text": "125"},
+            {"typed": "225", "text": "225"},
+        ],
+        "note": "The photo does not show whole turns. Add those of the small hand.",
     }  # fmt: skip
 
 
@@ -47,6 +56,54 @@ def test_a_reading_is_typed_with_a_tenth_of_a_division() -> None:
     assert shown["text"] == "Lectura −0,248, con un margen de 0,008."
     assert asked({"scale": SCALE | {"step": 10}, "taps": taps})["typed"] == "-248"
     assert asked({"scale": SCALE, "taps": TAPS | {"tip": [100, 30]}})["typed"] == "0"
+
+
+# A dial of 0 to 100, all round. Common practice, no source: 93.5 on it is 6.5 short of zero.
+FORM = {"indicator.shows": "all_round", "indicator.turn": "100"}
+
+
+@pytest.mark.parametrize(("divisions", "step"), [(100, 1), (40, 2.5), (50, 0.02), (2, 1000)])
+@pytest.mark.parametrize("tip", [[180, 100], [20, 99], [100, 30], [97, 180], [101, 20]])
+@pytest.mark.parametrize("shows", ["signed", "all_round"])
+def test_what_is_typed_is_read_by_the_field_as_what_was_seen(
+    divisions: int, step: float, tip: list[int], shows: str
+) -> None:
+    """Whole turns more and less, and whatever the dial shows: the field takes each as it is."""
+    form = {"indicator.shows": shows, "indicator.turn": str(divisions * step)}
+    scale = {"divisions": divisions, "step": step, "clockwise": True}
+    shown = asked({"scale": scale, "taps": TAPS | {"tip": tip}, "form": form})
+    dial = dial_of(form)
+    assert dial.reading(shown["typed"]) == shown["reading"]
+    read = [dial.reading(each["typed"]) for each in shown["turns"]]
+    turn = divisions * step
+    assert read == [pytest.approx(shown["reading"] + i * turn) for i in (-2, -1, 0, 1, 2)]
+
+
+def test_a_dial_numbered_all_round_is_told_as_it_shows() -> None:
+    shown = asked({"scale": SCALE, "taps": TAPS | {"tip": [20, 99]}, "form": FORM})
+    assert shown["typed"] == "-24.8"
+    text = "Reading \N{MINUS SIGN}24.8, give or take 0.8. On the dial: 75.2."
+    assert shown["text"] == text
+    shown = asked({"scale": SCALE, "taps": TAPS, "form": FORM})
+    assert (shown["typed"], shown["text"]) == ("+25", "Reading 25, give or take 0.8.")
+    typed = [each["typed"] for each in shown["turns"]]
+    assert typed == ["-175", "-75", "+25", "+125", "+225"]
+
+
+@pytest.mark.parametrize("turn", ["50", "", "x", "0", "1"])
+def test_a_turn_that_is_not_the_job_s_is_refused(turn: str) -> None:
+    """One of both is wrong, and with it every reading."""
+    dial = {"scale": SCALE, "taps": TAPS, "form": FORM | {"indicator.turn": turn}}
+    assert asked(dial)["code"] == "turn"
+    assert asked(dial | {"form": {"indicator.turn": turn}})["state"] == "read"
+
+
+@pytest.mark.parametrize("form", ["", [], {"indicator.shows": 1}, {"x": None}])
+def test_what_is_no_form_is_refused(form: object) -> None:
+    with pytest.raises(InputError):
+        asked({"scale": SCALE, "taps": TAPS, "form": form})
+    with pytest.raises(InputError):
+        answer_dial({"scale": SCALE, "taps": TAPS, "all_round": "yes"}, ENGLISH)
 
 
 def test_a_refusal_says_what_to_do() -> None:
@@ -121,6 +178,14 @@ def test_a_photo_is_read_by_the_face_of_the_first() -> None:
     assert shown["state"] == "read"
     assert shown["reading"] == pytest.approx(-6.5, abs=0.25)
     assert 0.0 < shown["pm"] <= 0.3
+    # The first reading is what an all-round dial shows: 20, or 6.5 short of zero.
+    for typed, reading in (("20", 13.5), ("93.5", -13.0), ("+20", 13.5), ("-6.5", -13.0)):
+        reference = {"face": first["face"], "reading": typed}
+        found = asked(dial | {"reference": reference, "form": FORM})
+        assert found["reading"] == pytest.approx(reading, abs=0.25)
+    for typed in ("50", "100", "250"):
+        reference = {"face": first["face"], "reading": typed}
+        assert asked(dial | {"reference": reference, "form": FORM})["code"] == "first"
     short = {**first["face"], "prints": first["face"]["prints"][:-8]}
     for face in (None, short, first["face"] | {"sigma": -1}, first["face"] | {"angle": "1"}):
         with pytest.raises(InputError):
@@ -136,10 +201,19 @@ def test_a_photo_of_nothing_is_refused_in_words(language: str) -> None:
     assert (shown["text"] == TABLE["picture.refused.outline"]) == (language == "en")
 
 
+@pytest.mark.parametrize(("width", "height"), [(159, 159), (240, 159), (159, 240), (1, 1)])
+def test_a_small_picture_is_refused_in_words(width: int, height: int) -> None:
+    small = picture(bytes(width * height)) | {"width": width, "height": height}
+    shown = asked({"scale": SCALE, "picture": small})
+    assert (shown["state"], shown["code"]) == ("refused", "small")
+    assert "too small to be read by itself" in shown["text"]
+    assert asked({"scale": SCALE, "picture": picture(bytes(160 * 160), 160)})["code"] == "outline"
+
+
 @pytest.mark.parametrize(
     "wrong",
     [
-        [], {}, picture(bytes(100 * 100), 100), picture(bytes(400 * 400), 400),
+        [], {}, picture(b"", 0), picture(bytes(100), 160), picture(bytes(400 * 400), 400),
         picture(bytes(SIDE)), picture(bytes(3 * SIDE * SIDE)),
         picture(bytes(SIDE * SIDE)) | {"grey": "?" * (SIDE * SIDE)},
         picture(bytes(SIDE * SIDE)) | {"grey": "\u00e9" * (SIDE * SIDE)},

@@ -38,3 +38,8 @@ def test_a_needle_points_to_its_reading(angle: float, reading: float) -> None:
 def test_a_width_is_worth_its_share_of_a_turn() -> None:
     assert TEN.width_of(36.0) == pytest.approx(1.0)
     assert Scale(100, 0.1, clockwise=False).width_of(360.0) == pytest.approx(10.0)
+
+
+def test_a_needle_that_went_round_more_often_reads_whole_turns_more() -> None:
+    assert TEN.turns_to(-4.3, 2) == pytest.approx((-24.3, -14.3, -4.3, 5.7, 15.7))
+    assert TEN.turns_to(0.0, 0) == (0.0,)

@@ -156,7 +156,7 @@ export class StopList {
       enter.textContent = before ? say('film.replace', values) : say('dial.enter', values);
       const where = choice.selectedOptions[0]?.label ?? '';
       enter.setAttribute('aria-label', `${enter.textContent}: ${where}`);
-      if (read?.state === 'read' && read.turns) turns = read.turns;
+      if (read?.state === 'read') turns = read.note;
     }
     this.turns.textContent = turns;
   }

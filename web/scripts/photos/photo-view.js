@@ -46,7 +46,7 @@ export class PhotoView {
     const row = make('p', { className: 'row' }, ...keys, this.save);
     this.acts = acts;
     this.dial = new DialReader(this.picture);
-    const parts = [this.picture, this.dial.mark, this.told, this.dial.part, row];
+    const parts = [this.picture, ...this.dial.overlay, this.told, this.dial.part, row];
     this.dialog = make('dialog', { id: 'photo-view' }, this.title, this.value, ...parts);
     this.dialog.setAttribute('aria-labelledby', 'photo-title');
     this.dialog.addEventListener('close', () => this.#leave());
@@ -73,6 +73,7 @@ export class PhotoView {
 
   /** Back to where it was opened, whatever was drawn anew since. */
   #leave() {
+    this.dial.open(null);
     const field = document.getElementsByName(this.#place?.name ?? '')[0];
     const key = field?.closest('.reading')?.querySelector('button.photo');
     if (key instanceof HTMLElement) key.focus();

@@ -21,7 +21,7 @@ import { shrink } from './shrink.js';
  * @typedef {object} Page what the page lends
  * @property {() => Fields} readForm
  * @property {(changes: Record<string, string>, isStep: boolean) => void} changeForm
- * @property {(asked: object) => Promise<Dial>} readDial
+ * @property {(asked: object) => Promise<Dial>} readDial as the form says the dial is numbered
  * @property {(asked: object) => Promise<any>} readFilm
  *
  * @typedef {'camera' | 'files'} Source

@@ -5,11 +5,15 @@ import { make } from '../common/dom.js';
 import { say } from '../common/words.js';
 import { toBase64 } from './base64.js';
 import { DialScale } from './dial-scale.js';
+import { MarkPlacer } from './place-mark.js';
+import { TurnChoice } from './turn-choice.js';
 
 /** @import { Grey } from './grey.js' */
+/** @import { Spot } from './lens.js' */
+/** @import { Turn } from './turn-choice.js' */
 
 /**
- * @typedef {{ state: 'read', typed: string, text: string, turns: string } |
+ * @typedef {{ state: 'read', typed: string, text: string, turns: Turn[], note: string } |
  *   { state: 'face', face: unknown } | { state: 'refused', text: string }} Dial
  *
  * @typedef {object} Source what the dial is read off
@@ -20,7 +24,7 @@ import { DialScale } from './dial-scale.js';
  * @property {(typed: string) => void} enter
  */
 
-/** How well a finger hits, in the pixels of the screen; the keys move the mark by one. */
+/** How well a finger hits, in the pixels of the screen. */
 const SIGMA = 3;
 const MOST_SLANT = 20;
 const TAPS = /** @type {const} */ (['middle', 'zero', 'tip']);
@@ -29,8 +33,11 @@ export class DialReader {
   /** @type {Source | null} */
   #source = null;
 
-  /** @type {number[][]} */
+  /** @type {Spot[]} */
   #taps = [];
+
+  /** How well they hit, the worst of them, in the pixels of the picture. */
+  #sigma = 0;
 
   /** Counts the openings: an answer to an older one has no place. */
   #opened = 0;
@@ -44,13 +51,15 @@ export class DialReader {
     this.told = make('p', { className: 'told', id: 'dial-told' });
     this.told.setAttribute('role', 'status');
     this.enter = make('button', { type: 'button', id: 'dial-enter', hidden: true });
-    this.mark = make('div', { className: 'dial-mark', hidden: true, tabIndex: 0 });
-    this.mark.setAttribute('role', 'button');
+    this.turns = new TurnChoice((typed) => this.#offer(typed));
+    this.placer = new MarkPlacer(picture, (spot, across) => this.#tapped(spot, across));
+    // Below the picture: what is to be tapped is read while it is.
+    this.wanted = make('p', { className: 'told', id: 'dial-wanted', hidden: true });
+    this.wanted.setAttribute('role', 'status');
+    this.overlay = [this.placer.mark, this.placer.lens.part, this.wanted];
     this.tapKey.addEventListener('click', () => this.#begin());
     this.selfKey.addEventListener('click', () => this.#try(() => this.#bySelf()));
     this.enter.addEventListener('click', () => this.#source?.enter(this.enter.value));
-    picture.addEventListener('click', (event) => this.#tapped(event.offsetX, event.offsetY));
-    this.mark.addEventListener('keydown', (event) => this.#moved(event));
     this.part = make(
       'details',
       { id: 'dial-reader' },
@@ -59,6 +68,7 @@ export class DialReader {
       ...this.scale.parts,
       make('p', { className: 'row' }, this.tapKey, this.selfKey),
       this.told,
+      this.turns.part,
       make('p', { className: 'row' }, this.enter),
     );
   }
@@ -76,53 +86,36 @@ export class DialReader {
   /** @param {string} text */
   #stop(text) {
     this.#taps = [];
-    this.mark.hidden = this.enter.hidden = true;
-    this.picture.classList.remove('tapped');
+    this.#sigma = 0;
+    this.placer.stop();
+    this.turns.hide();
+    this.enter.hidden = this.wanted.hidden = true;
     this.told.textContent = text;
   }
 
   #begin() {
-    this.#stop(say('dial.tap_middle'));
-    this.picture.classList.add('tapped');
-    this.mark.hidden = false;
-    this.#put(this.picture.width / 2, this.picture.height / 2);
-    this.mark.focus();
+    // A broken picture has no places.
+    if (!this.picture.naturalWidth) return this.#stop(say('photos.was_lost'));
+    this.#stop('');
+    this.wanted.hidden = false;
+    this.wanted.textContent = `${say('dial.tap_middle')} ${say('dial.lens')}`;
+    this.wanted.scrollIntoView({ block: 'nearest' });
+    return this.placer.begin(say('dial.tap_middle'));
   }
 
-  /** The mark, where it stands in the picture. @param {number} x @param {number} y */
-  #put(x, y) {
-    this.mark.dataset.x = String(Math.min(Math.max(x, 0), this.picture.width));
-    this.mark.dataset.y = String(Math.min(Math.max(y, 0), this.picture.height));
-    this.mark.style.left = `${this.picture.offsetLeft + Number(this.mark.dataset.x)}px`;
-    this.mark.style.top = `${this.picture.offsetTop + Number(this.mark.dataset.y)}px`;
-    this.mark.setAttribute('aria-label', this.told.textContent ?? '');
-  }
-
-  /** @param {KeyboardEvent} event */
-  #moved(event) {
-    const far = event.shiftKey ? 10 : 1;
-    const ways = { ArrowLeft: [-far, 0], ArrowRight: [far, 0], ArrowUp: [0, -far], ArrowDown: [0, far] };
-    const way = ways[/** @type {keyof typeof ways} */ (event.key)];
-    const [x, y] = [Number(this.mark.dataset.x), Number(this.mark.dataset.y)];
-    if (way) this.#put(x + (way[0] ?? 0), y + (way[1] ?? 0));
-    else if (event.key === 'Enter' || event.key === ' ') this.#tapped(x, y);
-    else return;
-    event.preventDefault();
-  }
-
-  /** @param {number} x @param {number} y on the picture as it is shown */
-  #tapped(x, y) {
-    if (!this.picture.classList.contains('tapped')) return;
-    this.#taps.push([x, y]);
+  /** @param {Spot} spot @param {number} across how many pixels of the picture one of the screen is */
+  #tapped(spot, across) {
+    this.#taps.push(spot);
+    this.#sigma = Math.max(this.#sigma, SIGMA * across);
     const next = TAPS[this.#taps.length];
     if (next) {
-      this.told.textContent = say(`dial.tap_${next}`);
-      this.#put(x, y);
+      this.wanted.textContent = say(`dial.tap_${next}`);
+      this.placer.name(this.wanted.textContent);
       return;
     }
     const [middle, zero, tip] = this.#taps;
-    this.#stop('');
-    this.#try(() => this.#ask({ taps: { middle, zero, tip, sigma: SIGMA, slant: MOST_SLANT } }));
+    const taps = { middle, zero, tip, sigma: this.#sigma, slant: MOST_SLANT };
+    this.#try(() => this.#ask({ taps }));
   }
 
   /** @param {object} what @returns {Promise<Dial>} */
@@ -158,11 +151,17 @@ export class DialReader {
       this.#stop(found.state === 'refused' ? found.text : '');
       return;
     }
-    this.#stop(`${found.text} ${found.turns}`);
-    this.enter.hidden = false;
-    this.enter.value = found.typed;
-    this.enter.textContent = say('dial.enter', { reading: found.typed });
+    this.#stop(`${found.text} ${found.note}`);
+    this.turns.show(found.turns, found.typed);
+    this.#offer(found.typed);
     this.enter.focus();
+  }
+
+  /** What the key enters. @param {string} typed */
+  #offer(typed) {
+    this.enter.hidden = false;
+    this.enter.value = typed;
+    this.enter.textContent = say('dial.enter', { reading: typed });
   }
 }
 

@@ -31,7 +31,7 @@ export function startCore(options) {
     saveReadings: (form) => messenger.askSurely({ csv: form }),
     /** What other jobs tell of the housing of one. @param {Fields} here @param {Fields[]} others */
     otherJobs: (here, others) => messenger.askSurely({ memory: { here, others } }),
-    /** The reading of a dial in a photo. @param {object} asked */
+    /** The reading of a dial in a photo, with the form it stands beside. @param {object} asked */
     readDial: (asked) => messenger.askSurely({ dial: asked }),
     /** What a sweep on film is asked, piece by piece. @param {object} asked */
     readFilm: (asked) => messenger.askSurely({ film: asked }),
