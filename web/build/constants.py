@@ -29,7 +29,7 @@ def written_out(code: Path) -> Iterable[str]:
     """Have Binaryen's wasm-dis write code out, an instruction a line, each deeper than its user."""
     features = [f"--enable-{name}" for name in FEATURES]
     words = [sys.executable, "-c", NODE, str(WASM_DIS), *features, str(code)]
-    with subprocess.Popen(words, stdout=subprocess.PIPE, text=True) as running:  # noqa: S603 - ours
+    with subprocess.Popen(words, stdout=subprocess.PIPE, text=True) as running:  # noqa: S603 - our own words
         yield from running.stdout or ()
     if running.returncode:
         raise RuntimeError(f"wasm-dis can't read {code.name}.")
