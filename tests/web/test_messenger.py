@@ -16,7 +16,7 @@ from tests.web.server import Server
 STAND_IN = b"""
 const answer = (id, text) => postMessage({ kind: 'answer', id, text, ms: 1 });
 self.onmessage = async ({ data }) => {
-    if (data.files) return;
+    if (data.code || data.library) return;
     if (data.start) return setTimeout(() => postMessage({ kind: 'ready' }), 50);
     const { language, ...question } = JSON.parse(data.text);
     const { breaks = 0, raises = false } = question;

@@ -19,7 +19,8 @@ import { language, say } from '../common/words.js';
  * @property {(request: unknown) => Promise<any>} askSurely the same, never overtaken: in its turn
  * @property {(text: string) => Promise<any>} drawQr a QR code of the text; null when overtaken
  * @property {() => number} lastMs time in Python for the last answer, in milliseconds
- * @property {() => void} quickenNextStart have a snapshot made for it, soon, where none was used
+ * @property {() => void} quickenNextStart now that the files are kept for use without a signal: have a
+ *   snapshot made for it, soon, where none was used
  * @property {() => void} stop let Python go
  */
 
@@ -70,7 +71,7 @@ export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }
   const drawing = new Slot();
   /** @type {Worker | null} */
   let worker = null;
-  /** @type {Coming | null} */
+  /** None where Python can't run, and none once the browser keeps them. @type {Coming | null} */
   let files = null;
   /** @type {string | null} */
   let failure = null;
@@ -176,9 +177,9 @@ export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }
       if (started === worker) failToStart(event.message || say('python.no_file'));
     });
     started.postMessage({ start: true, plain });
-    if (!files) return;
-    handOver(started, files);
-    Promise.all([files.code, files.library]).catch(
+    const coming = (files ??= fetchFiles(null));
+    handOver(started, coming);
+    Promise.all([coming.code, coming.library]).catch(
       (error) => started === worker && failToStart(error.message),
     );
   }
@@ -209,7 +210,9 @@ export function startMessenger({ onProgress, onReady, onFailed, patience = 120 }
       }),
     lastMs: () => lastMs,
     quickenNextStart() {
-      if (!isRestoring) setTimeout(() => files && makeSnapshot(files), QUIET_MS);
+      const coming = files;
+      files = null; // they would take room; who starts anew has them from the cache
+      if (coming && !isRestoring) setTimeout(() => makeSnapshot(coming), QUIET_MS);
     },
     stop() {
       watchdog.stop();

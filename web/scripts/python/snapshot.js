@@ -33,7 +33,8 @@ export const QUESTION = JSON.stringify({
 });
 
 /** `memory` is there at once, and as it was when `filled` is done; `fits` says whether it and the answer are right.
- * @typedef {{memory: Uint8Array, filled: Promise<void>, fits: (answer: string) => Promise<boolean>}} Snapshot */
+ * Pyodide holds on to `memory` though it has put it in its place: `letGo` gives its room back.
+ * @typedef {{memory: Uint8Array, filled: Promise<void>, letGo: () => void, fits: (answer: string) => Promise<boolean>}} Snapshot */
 
 /** @param {BufferSource} bytes */
 async function hashOf(bytes) {
@@ -88,6 +89,7 @@ export async function findSnapshot() {
   return {
     memory,
     filled,
+    letGo: () => void structuredClone(memory.buffer, { transfer: [memory.buffer] }),
     fits: async (answer) =>
       (await sum) === kept.headers.get(CHECKSUM) && (await hashOfText(answer)) === kept.headers.get(ANSWER),
   };

@@ -39,8 +39,8 @@ const coming = new Promise((resolve) => {
 });
 /** @type {(library: Files['library']) => void} */
 let bringLibrary;
-/** @type {Promise<Files['library']>} */
-const library = new Promise((resolve) => {
+/** Let go when Python is up, which has a copy. @type {Promise<Files['library']> | null} */
+let library = new Promise((resolve) => {
   bringLibrary = resolve;
 });
 
@@ -109,6 +109,7 @@ async function restore() {
   if (!snapshot) return false;
   say({ kind: 'restoring' });
   const restored = await load({ _loadSnapshot: snapshot.memory }, snapshot.filled);
+  snapshot.letGo();
   const answerer = answererOf(restored);
   if (!(await snapshot.fits(answerer(QUESTION)))) throw new Error('Python answers otherwise.');
   answerText = answerer;
@@ -191,7 +192,10 @@ self.onmessage = ({ data }) => {
   if (data.qr !== undefined) return drawQr(data.id, data.qr);
   if (!data.start && !data.snapshot) return answer(data.id, data.text);
   const done = data.start
-    ? start(data.plain).then((restored) => say({ kind: 'ready', restored }))
+    ? start(data.plain).then((restored) => {
+        library = null;
+        say({ kind: 'ready', restored });
+      })
     : makeSnapshot().then(() => say({ kind: 'kept' }));
   done.catch((error) => say({ kind: 'failed', why: sentence(error) }));
 };
