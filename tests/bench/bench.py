@@ -263,25 +263,38 @@ def edits(chromium: BrowserType, server: Server) -> list[list[list[float]]]:
         return times
 
 
-def memory(chromium: BrowserType, address: str) -> float | None:
-    """Megabytes of the page's own process once it has come to rest, where Linux tells them."""
+def memory(chromium: BrowserType, address: str) -> tuple[float | None, float | None]:
+    """Megabytes of the page's own process on a first visit, where Linux tells them.
+
+    Once it has come to rest, and the most of it on the way there, looked at ten times a second.
+    """
     if not Path("/proc/self/smaps_rollup").exists():
-        return None
+        return None, None
     browser = browsers.launch(chromium, whole=True)
     try:
         page = browser.new_page()
-        start(page, address)
-        time.sleep(45)  # until what comes after the first answer is done, and its garbage collected
-        told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
-        processes = [each["id"] for each in told["processInfo"] if each["type"] == "renderer"]
-        # Beside the page's process there may be a spare one, which is small.
-        return max(map(proportional_size, processes))
+        session = browser.new_browser_cdp_session()
+
+        def largest() -> float:
+            told = session.send("SystemInfo.getProcessInfo")["processInfo"]
+            # Beside the page's process there may be a spare one, which is small.
+            return max(proportional_size(each["id"]) for each in told if each["type"] == "renderer")
+
+        page.goto(address, wait_until="commit")
+        most, until = 0.0, time.monotonic() + 45
+        # Until what comes after the first answer is done, and its garbage collected.
+        while time.monotonic() < until:
+            page.wait_for_timeout(100)
+            most = max(most, largest())
+        return largest(), most
     finally:
         browser.close()
 
 
 def proportional_size(process: int) -> float:
-    """Megabytes of a process, with its share of what it shares with others."""
+    """Megabytes of a process, with its share of what it shares with others; none of one that ended."""
+    if not Path(f"/proc/{process}").exists():
+        return 0.0
     lines = Path(f"/proc/{process}/smaps_rollup").read_text("ascii").splitlines()
     return next(int(line.split()[1]) / 1e3 for line in lines if line.startswith("Pss:"))
 
@@ -431,7 +444,8 @@ def print_rest(
         report.row(f"{name}, three rounds: the first", first)
         report.row(f"{name}, three rounds: each later one", later)
     memories = [memory(chromium, each.address) for each in (ours, stock, bare)]
-    report.row("Memory of the page at rest", *memories, unit="MB")
+    for name, *columns in zip(("at rest", "at its most, first visit"), *memories, strict=True):
+        report.row(f"Memory of the page {name}", *columns, unit="MB")
 
 
 def main(*, quick: bool) -> None:
