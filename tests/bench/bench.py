@@ -292,7 +292,7 @@ def memory(chromium: BrowserType, address: str) -> tuple[float | None, float | N
 
 
 def proportional_size(process: int) -> float:
-    """Megabytes of a process, with its share of what it shares with others; none of one that ended."""
+    """Megabytes of a process, with its share of what is shared; none of one that ended."""
     if not Path(f"/proc/{process}").exists():
         return 0.0
     lines = Path(f"/proc/{process}/smaps_rollup").read_text("ascii").splitlines()
