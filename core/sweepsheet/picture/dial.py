@@ -121,7 +121,7 @@ def _face(grey: Grey, divisions: int) -> Lie | Refusal:
         return Refusal("slanted")
     if not lie.within(grey):
         return Refusal("cut")
-    if coarseness(grey, oval, divisions) > _COARSENESS:
+    if coarseness(grey, oval, divisions, lie.strength) > _COARSENESS:
         return Refusal("divisions")
     return lie
 

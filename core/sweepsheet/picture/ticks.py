@@ -39,11 +39,13 @@ class Lie:
     ``(x, y) = ((h0 u + h1 v + h2) / w, (h3 u + h4 v + h5) / w)``, ``w = h6 u + h7 v + 1``. On the
     face v points down and the circle of the ticks has radius 1. The places at which ticks are
     darkest or brightest are at whole divisions from the top. ``agreement``: 1 where every tick lies
-    in its place, near 0 where there is none.
+    in its place, near 0 where there is none. ``strength``: that of the ticks on the ring where they
+    are strongest, for one sample; 0 where it was not looked for.
     """
 
     h: tuple[float, ...]
     agreement: float
+    strength: float = 0.0
 
     @property
     def flatness(self) -> float:
@@ -102,7 +104,8 @@ def find_ticks(grey: Grey, oval: Oval, divisions: int) -> Lie | None:
     if len(rings) <= 2 * _BAND:
         return None
     strength = list(map(_strength, waves))
-    best = strength.index(max(strength))
+    strongest = max(strength)
+    best = strength.index(strongest)
     near = slice(max(0, best - _BAND), best + _BAND + 1)
     rings, waves = rings[near], waves[near]
     whole = [sum(column) for column in zip(*waves, strict=True)]
@@ -110,11 +113,11 @@ def find_ticks(grey: Grey, oval: Oval, divisions: int) -> Lie | None:
     phase, agreement = _phase(whole, ways)
     radius = _radius(rings, waves, ways, phase)
     h = _projection(oval, phase, radius, divisions)
-    return None if h is None else Lie(h, agreement)
+    return None if h is None else Lie(h, agreement, strongest / samples_of(divisions))
 
 
-def coarseness(grey: Grey, oval: Oval, divisions: int) -> float:
-    """How strong the ticks of fewer divisions are, beside those of so many.
+def coarseness(grey: Grey, oval: Oval, divisions: int, strength: float) -> float:
+    """How strong the ticks of fewer divisions are, beside the ``strength`` of so many.
 
     The strongest wave of half and of a third as many turns over that of ``divisions`` turns, each
     on its best ring. Above 1 the scale has fewer divisions: what is narrow and evenly spaced makes
@@ -123,13 +126,13 @@ def coarseness(grey: Grey, oval: Oval, divisions: int) -> float:
     >>> oval = Oval(100.0, 100.0, 90.0, 0.0, 90.0)
     >>> ways = [math.atan2(x - 100, 100 - y) for y in range(200) for x in range(200)]
     >>> ticks = Grey(bytes(0 if math.cos(50 * way) > 0.9 else 200 for way in ways), 200, 200)
-    >>> coarseness(ticks, oval, 50) < 0.5, coarseness(ticks, oval, 100) > 1.0
+    >>> found = [coarseness(ticks, oval, n, find_ticks(ticks, oval, n).strength) for n in (50, 100)]
+    >>> found[0] < 0.5, found[1] > 1.0
     (True, True)
     """
     parts = [divisions // k for k in _TOO_MANY if divisions % k == 0]
-    return max((_strongest(grey, oval, part) for part in parts), default=0.0) / (
-        _strongest(grey, oval, divisions) + _NOTHING
-    )
+    coarser = max((_strongest(grey, oval, part) for part in parts), default=0.0)
+    return coarser / (strength + _NOTHING)
 
 
 def _strongest(grey: Grey, oval: Oval, divisions: int) -> float:

@@ -231,7 +231,7 @@ export class Jobs {
    * @param {Awaited<typeof opened.last>} last */
   async #resume(last) {
     const { id, name, answer, fields: read } = last;
-    const rig = (Object.keys(read).length === 0 && (await this.rigs.last())) || {};
+    const rig = await this.#rigFor(read);
     // One stretch from here on.
     const heard = opened.heard.filter(({ job }) => job === id);
     const fields = heard.reduce((before, { changes }) => changed(before, changes), read);
@@ -255,10 +255,14 @@ export class Jobs {
     const answers = this.#answers?.read(id).catch(cantKeep);
     const { name, fields } = await this.#store.read(id);
     const answer = (await answers) ?? null;
-    const isNew = Object.keys(fields).length === 0;
-    const rig = (isNew && (await this.rigs.last())) || {};
+    const rig = await this.#rigFor(fields);
     this.#coming = { id: '', heard: [] };
     return { name, fields: coming.heard.reduce(changed, fields), answer, rig };
+  }
+
+  /** What a new job takes of the rig used last. @param {Fields} fields of the job; a new one has none */
+  async #rigFor(fields) {
+    return (Object.keys(fields).length === 0 && (await this.rigs.last())) || {};
   }
 
   /** Make this the open job. @param {string} id @param {string} name */

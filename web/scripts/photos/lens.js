@@ -83,6 +83,6 @@ export class Lens {
 }
 
 /** @param {number} least @param {number} value @param {number} most */
-function between(least, value, most) {
+export function between(least, value, most) {
   return Math.max(least, Math.min(value, most));
 }

@@ -3,7 +3,7 @@
 
 import { make } from '../common/dom.js';
 import { say } from '../common/words.js';
-import { Lens } from './lens.js';
+import { Lens, between } from './lens.js';
 
 /** @import { Spot } from './lens.js' */
 
@@ -83,7 +83,7 @@ export class MarkPlacer {
   /** @param {number} x @param {number} y @param {boolean} isSeen whether the lens shows it */
   #put(x, y, isSeen) {
     const { naturalWidth, naturalHeight } = this.picture;
-    this.#spot = [Math.min(Math.max(x, 0), naturalWidth), Math.min(Math.max(y, 0), naturalHeight)];
+    this.#spot = [between(0, x, naturalWidth), between(0, y, naturalHeight)];
     this.#show(isSeen);
   }
 

@@ -31,18 +31,21 @@ const scripts = Promise.all([import('./python/pyodide.js'), import('./python/pyo
 // One that does not come is told where it is waited for, which may be a little later.
 scripts.catch(() => undefined);
 
-/** @type {(code: Files['code']) => void} */
-let bringCode;
-/** @type {Promise<Files['code']>} */
-const coming = new Promise((resolve) => {
-  bringCode = resolve;
-});
-/** @type {(library: Files['library']) => void} */
-let bringLibrary;
-/** Let go when Python is up, which has a copy. @type {Promise<Files['library']> | null} */
-let library = new Promise((resolve) => {
-  bringLibrary = resolve;
-});
+/** What the page is going to bring. @template T */
+function awaited() {
+  /** @type {(it: T) => void} */
+  let bring = () => undefined;
+  /** @type {Promise<T>} */
+  const coming = new Promise((resolve) => {
+    bring = resolve;
+  });
+  return { coming, bring };
+}
+
+/** @type {ReturnType<typeof awaited<Files['code']>>} */
+const code = awaited();
+/** Let go when Python is up, which has a copy. @type {ReturnType<typeof awaited<Files['library']>> | null} */
+let library = awaited();
 
 /** @type {(text: string) => string} */
 let answerText;
@@ -75,18 +78,18 @@ async function load(options = {}, filled = undefined) {
   self.fetch = async (input, given) => {
     const address = input instanceof Request ? input.url : String(input);
     if (address === FOLDER + WASM) return new Response();
-    return address === FOLDER + LIBRARY ? new Response(await library) : fetch(input, given);
+    return address === FOLDER + LIBRARY ? new Response(await library?.coming) : fetch(input, given);
   };
   const broken = new Promise((_, reject) => {
     // Where the code can't be started Pyodide only warns on the console and waits for ever.
     WebAssembly.instantiateStreaming = async (_source, imports) => {
-      const code = await coming;
-      const starting = WebAssembly.instantiate(code, imports);
+      const module = await code.coming;
+      const starting = WebAssembly.instantiate(module, imports);
       starting.catch(reject);
       const instance = await starting;
       await filled?.catch(reject);
       say({ kind: 'alive' });
-      return { module: code, instance };
+      return { module, instance };
     };
   });
   const loading = loadPyodide({ indexURL: FOLDER, stdLibURL: FOLDER + LIBRARY, ...options });
@@ -187,8 +190,8 @@ function answer(id, text) {
 }
 
 self.onmessage = ({ data }) => {
-  if (data.code) return bringCode(data.code);
-  if (data.library) return bringLibrary(data.library);
+  if (data.code) return code.bring(data.code);
+  if (data.library) return library?.bring(data.library);
   if (data.qr !== undefined) return drawQr(data.id, data.qr);
   if (!data.start && !data.snapshot) return answer(data.id, data.text);
   const done = data.start
