@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import io
 import re
+import time
+from collections.abc import Callable
 from typing import Any
 from urllib.parse import urlsplit
 
@@ -115,6 +117,14 @@ def until(page: Page, name: str, state: str, patience: float = PATIENCE) -> None
         page.locator(f'html[{name}="{state}"]').wait_for(state="attached", timeout=patience)
     except TooLateError:  # tell what it says instead
         expect(page.locator("html")).to_have_attribute(name, state, timeout=1)
+
+
+def wait_while(page: Page, is_so: Callable[[], bool], what: str) -> None:
+    """Wait as long as something is so outside the page; fail after a minute, saying what it was."""
+    end = time.monotonic() + PATIENCE / 1000
+    while is_so():
+        assert time.monotonic() < end, what
+        page.wait_for_timeout(50)
 
 
 def wait_for_python(page: Page, state: str = "ready", patience: float = PATIENCE) -> None:

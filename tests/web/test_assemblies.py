@@ -21,6 +21,7 @@ from tests.web.page import (
     open_lines,
     until,
     wait_for_python,
+    wait_while,
 )
 
 if TYPE_CHECKING:
@@ -238,8 +239,7 @@ def test_what_is_typed_while_the_words_are_on_their_way_stays(page: Page, server
     page.locator(CHOICE).select_option("other")
     field = page.locator('[name="companions.crank_flange.sweeps.0.2"]')
     field.press_sequentially("2.")
-    while not waiting:
-        page.wait_for_timeout(50)
+    wait_while(page, lambda: not waiting, "The words were never asked for.")
     waiting[0].continue_()
     until(page, "data-assembly", "other")
     page.keyboard.type("5")

@@ -18,6 +18,7 @@ from tests.web.page import (
     release_of,
     wait_for_offline,
     wait_for_python,
+    wait_while,
 )
 from tests.web.server import Server, spoil
 
@@ -130,6 +131,7 @@ def test_a_server_that_breaks_off_in_the_middle_of_an_update_leaves_the_old_rele
     server.folder = next_dist
     server.cut.add(f"{newest(next_dist)}/python/pyodide.asm.wasm")
     type_half_a_job(page)
+    before = len(server.asked)
     # Both ends are in the middle of it: half the file has come, the rest never will.
     with page.expect_event("console", lambda message: message.text == "half has come"):
         page.evaluate(
@@ -138,8 +140,11 @@ def test_a_server_that_breaks_off_in_the_middle_of_an_update_leaves_the_old_rele
                 console.log(installing ? 'half has come' : 'none');
             }"""
         )
-    while not any(path.endswith("pyodide.asm.wasm") for path in server.asked[-60:]):
-        page.wait_for_timeout(50)
+    wait_while(
+        page,
+        lambda: not any(path.endswith("pyodide.asm.wasm") for path in server.asked[before:]),
+        "The newer release's Python was never asked for.",
+    )
     page.wait_for_timeout(500)
     lose_signal(context, server)
     wait_for_offline(page, "update-failed")

@@ -16,7 +16,7 @@ from sweepsheet.picture.match import match_prints, print_of
 from sweepsheet.picture.needle import find_needle, unrolled
 from sweepsheet.picture.outline import Grey, find_outline
 from sweepsheet.picture.scale import DialReading, Refusal, Scale
-from sweepsheet.picture.ticks import Lie, coarseness, find_ticks
+from sweepsheet.picture.ticks import Lie, find_ticks
 
 # What must hold, found on drawn pictures: the share of ticks in their places, the flatness of the
 # face (the cosine of 40 degrees), how much of the needle is seen and how clearly, and how clearly
@@ -59,7 +59,7 @@ class Look:
 def look_at(grey: Grey, divisions: int) -> Look | Refusal:
     """Find face, ticks, needle and print in a photo whose middle shows a dial.
 
-    ``find_outline``, ``find_ticks``, ``coarseness``, ``find_needle`` and ``print_of`` in turn; the
+    ``find_outline``, ``find_ticks``, ``find_needle`` and ``print_of`` in turn; the
     needle's uncertainty is ``sqrt((1.4 u_line)^2 + 0.0025^2)`` radians, found on drawn pictures
     alone. Refused too are a scale of fewer than 40 divisions, and one that has fewer than told.
 
@@ -121,7 +121,7 @@ def _face(grey: Grey, divisions: int) -> Lie | Refusal:
         return Refusal("slanted")
     if not lie.within(grey):
         return Refusal("cut")
-    if coarseness(grey, oval, divisions, lie.strength) > _COARSENESS:
+    if lie.coarseness > _COARSENESS:
         return Refusal("divisions")
     return lie
 

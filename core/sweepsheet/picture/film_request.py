@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from sweepsheet.picture.film import WINDOW, find_stops, movements, sharpness
-from sweepsheet.picture.request import SIDES, number_of, unpacked, whole_of
+from sweepsheet.picture.request import number_of, unpacked, whole_of
 from sweepsheet.words.faults import refused
 from sweepsheet.words.messages import Language
 
@@ -25,8 +25,8 @@ _LARGEST = 1e6
 WORDS = (
     "title", "help", "tried", "first", "keep", "choose", "record", "burst", "working", "pictures",
     "reading", "cancel", "cancelled", "close", "empty", "not_a_film", "too_long", "too_small",
-    "stuck", "many", "position", "none", "twice", "right", "again", "no_first", "first_is",
-    "typed", "replace", "all", "done", "moved",
+    "stuck", "unsure", "many", "position", "turn", "none", "twice", "right", "again", "no_first",
+    "first_is", "typed", "replace", "all", "done", "moved",
 )  # fmt: skip
 
 
@@ -78,7 +78,6 @@ def _opened(language: Language) -> dict[str, Any]:
         "step": STEP_S,
         "longest": LONGEST_S,
         "smallest": SMALLEST,
-        "least": SIDES[0],
         "most": MOST_PICTURES,
     }
 

@@ -13,9 +13,8 @@ from operator import mul
 
 from sweepsheet.picture.needle import RINGS, Needle, marks_of
 
-# Every second ring is compared, from this one on.
-_FIRST_RING = 1
-PRINTS = len(RINGS[_FIRST_RING::2])
+# Every second ring is compared.
+PRINTS = len(RINGS[::2])
 # What the needle covers is left out, to this far off its line; and its tail, out to this ring.
 _COVERED, _TAIL = 0.06, 0.42
 # Marks above the strongest twelfth of a ring count as these; fainter ones than 12 are noise.
@@ -41,14 +40,14 @@ def print_of(rings: Sequence[Sequence[int]], needle: Needle) -> tuple[bytes, ...
     Each ring has a contrast of its own, so that light and shade do not count.
 
     >>> rings = [[200] * 100 for _ in RINGS]
-    >>> rings[3][40] = 60
+    >>> rings[2][40] = 60
     >>> prints = print_of(rings, Needle(0.0, 0.01, 0.0, 1.0, 1.0, 1))
     >>> len(prints), prints[1][40], prints[1][60]
     (9, 255, 0)
     """
     n = len(rings[0])
     found = []
-    for radius, ring in list(zip(RINGS, rings, strict=True))[_FIRST_RING::2]:
+    for radius, ring in list(zip(RINGS, rings, strict=True))[::2]:
         marks = marks_of(ring, radius, needle.sign)
         cap = max(_FAINTEST, sorted(marks)[-n // _STRONGEST])
         row = [0 if m <= 0 else 255 if m >= cap else m * 255 // cap for m in marks]

@@ -18,8 +18,8 @@ from sweepsheet.picture.ticks import Lie, samples_of
 
 # Rings of the face that are looked at, in radii of the circle of the ticks; and between which of
 # them the needle is looked for: outside hub and tail, inside the ticks.
-RINGS = tuple(0.2 + 0.04 * i for i in range(19))
-_FIRST, _LAST = 4, 15
+RINGS = tuple(0.24 + 0.04 * i for i in range(17))
+_FIRST, _LAST = 3, 14
 # To both sides of the needle, this far off, lies the face.
 _ASIDE = 0.07
 # By how much the needle's line may pass beside the middle.
@@ -60,8 +60,8 @@ def unrolled(grey: Grey, lie: Lie, divisions: int) -> list[list[int]]:
     >>> whole = Lie((10.0, 0.0, 12.0, 0.0, 10.0, 12.0, 0.0, 0.0), 1.0)
     >>> half_dark = Grey(bytes(9 if i % 24 >= 12 else 1 for i in range(24 * 24)), 24, 24)
     >>> rings = unrolled(half_dark, whole, 40)
-    >>> len(rings), len(rings[0]), rings[9][90], rings[9][270]
-    (19, 360, 9, 1)
+    >>> len(rings), len(rings[0]), rings[8][90], rings[8][270]
+    (17, 360, 9, 1)
     """
     n = samples_of(divisions)
     h0, h1, h2, h3, h4, h5, h6, h7 = lie.h
@@ -70,8 +70,8 @@ def unrolled(grey: Grey, lie: Lie, divisions: int) -> list[list[int]]:
                          for w in (math.tau * i / n for i in range(n)))]  # fmt: skip
     pixels, width = grey.pixels, grey.width
     return [
-        [pixels[int((h5 + r * y) / (1.0 + r * w)) * width + int((h2 + r * x) / (1.0 + r * w))]
-         for x, y, w in ends]
+        [pixels[int((h5 + r * y) * near) * width + int((h2 + r * x) * near)]
+         for x, y, w in ends for near in (1.0 / (1.0 + r * w),)]
         for r in RINGS
     ]  # fmt: skip
 
@@ -170,14 +170,18 @@ def _section(grey: Grey, lie: Lie, angle: float, beside: float, along: float) ->
     """Brightness across the needle, between pixels by their four neighbors."""
     h0, h1, h2, h3, h4, h5, h6, h7 = lie.h
     sine, cosine = math.sin(angle), math.cos(angle)
+    u, v = along * sine, -along * cosine
+    # Across the needle each of these changes evenly.
+    x0, x1 = h0 * u + h1 * v + h2, h0 * cosine + h1 * sine
+    y0, y1 = h3 * u + h4 * v + h5, h3 * cosine + h4 * sine
+    w0, w1 = h6 * u + h7 * v + 1.0, h6 * cosine + h7 * sine
     pixels, width = grey.pixels, grey.width
     values = []
     for i in range(-_REACH, _REACH + 1):
         off = beside + _ACROSS * i
-        u, v = along * sine + off * cosine, off * sine - along * cosine
-        w = 1.0 + h6 * u + h7 * v
+        w = w0 + off * w1
         # Pixel (0, 0) has its middle at (0.5, 0.5).
-        x, y = (h0 * u + h1 * v + h2) / w - 0.5, (h3 * u + h4 * v + h5) / w - 0.5
+        x, y = (x0 + off * x1) / w - 0.5, (y0 + off * y1) / w - 0.5
         i0, j0 = int(x), int(y)
         p, q = x - i0, y - j0
         k = j0 * width + i0

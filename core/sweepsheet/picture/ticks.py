@@ -10,6 +10,7 @@ import cmath
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import accumulate
 from operator import add, mul
 
@@ -39,13 +40,13 @@ class Lie:
     ``(x, y) = ((h0 u + h1 v + h2) / w, (h3 u + h4 v + h5) / w)``, ``w = h6 u + h7 v + 1``. On the
     face v points down and the circle of the ticks has radius 1. The places at which ticks are
     darkest or brightest are at whole divisions from the top. ``agreement``: 1 where every tick lies
-    in its place, near 0 where there is none. ``strength``: that of the ticks on the ring where they
-    are strongest, for one sample; 0 where it was not looked for.
+    in its place, near 0 where there is none. ``coarseness``: how strong the ticks of fewer
+    divisions are beside these; above 1 the scale has fewer.
     """
 
     h: tuple[float, ...]
     agreement: float
-    strength: float = 0.0
+    coarseness: float = 0.0
 
     @property
     def flatness(self) -> float:
@@ -99,46 +100,36 @@ def find_ticks(grey: Grey, oval: Oval, divisions: int) -> Lie | None:
     harmonics, tells which place of the face each ray goes to, and how far out the waves are tells
     where on the ray; the projection that fits both is found by linear least squares (Hartley and
     Zisserman, Multiple View Geometry, 2nd ed., 4.1).
+
+    The coarseness is the strongest wave of half and of a third as many turns, there, over that of
+    ``divisions`` turns, each on its best ring: what is narrow and evenly spaced makes waves of
+    twice and three times as many turns too, but weaker ones (Fourier).
+
+    >>> ways = [math.atan2(x - 100, 100 - y) for y in range(200) for x in range(200)]
+    >>> ticks = Grey(bytes(0 if math.cos(50 * way) > 0.9 else 200 for way in ways), 200, 200)
+    >>> oval = Oval(100.0, 100.0, 90.0, 0.0, 90.0)
+    >>> [find_ticks(ticks, oval, divisions).coarseness > 1.0 for divisions in (50, 100)]
+    [False, True]
     """
-    rings, waves = _waves(grey, oval, divisions)
+    rings, rows = _rings(grey, oval, divisions)
     if len(rings) <= 2 * _BAND:
         return None
+    waves = [_waves(row, divisions) for row in rows]
     strength = list(map(_strength, waves))
     strongest = max(strength)
     best = strength.index(strongest)
     near = slice(max(0, best - _BAND), best + _BAND + 1)
-    rings, waves = rings[near], waves[near]
+    rings, rows, waves = rings[near], rows[near], waves[near]
     whole = [sum(column) for column in zip(*waves, strict=True)]
     ways = [math.tau * (i + _WINDOW / 2.0) / divisions for i in range(divisions)]
     phase, agreement = _phase(whole, ways)
     radius = _radius(rings, waves, ways, phase)
     h = _projection(oval, phase, radius, divisions)
-    return None if h is None else Lie(h, agreement, strongest / samples_of(divisions))
-
-
-def coarseness(grey: Grey, oval: Oval, divisions: int, strength: float) -> float:
-    """How strong the ticks of fewer divisions are, beside the ``strength`` of so many.
-
-    The strongest wave of half and of a third as many turns over that of ``divisions`` turns, each
-    on its best ring. Above 1 the scale has fewer divisions: what is narrow and evenly spaced makes
-    waves of twice and three times as many turns too, but weaker ones (Fourier).
-
-    >>> oval = Oval(100.0, 100.0, 90.0, 0.0, 90.0)
-    >>> ways = [math.atan2(x - 100, 100 - y) for y in range(200) for x in range(200)]
-    >>> ticks = Grey(bytes(0 if math.cos(50 * way) > 0.9 else 200 for way in ways), 200, 200)
-    >>> found = [coarseness(ticks, oval, n, find_ticks(ticks, oval, n).strength) for n in (50, 100)]
-    >>> found[0] < 0.5, found[1] > 1.0
-    (True, True)
-    """
+    if h is None:
+        return None
     parts = [divisions // k for k in _TOO_MANY if divisions % k == 0]
-    coarser = max((_strongest(grey, oval, part) for part in parts), default=0.0)
-    return coarser / (strength + _NOTHING)
-
-
-def _strongest(grey: Grey, oval: Oval, divisions: int) -> float:
-    """The strength of the ticks on the ring where they are strongest, for one sample."""
-    waves = _waves(grey, oval, divisions)[1]
-    return max(map(_strength, waves), default=0.0) / samples_of(divisions)
+    coarser = max((_strength(_waves(row, part)) for part in parts for row in rows), default=0.0)
+    return Lie(h, agreement, coarser / (strongest + _NOTHING))
 
 
 def _strength(row: Sequence[complex]) -> float:
@@ -163,32 +154,39 @@ def _radius(
     return _robust(rows, radii, [min(t, cap) for t in total], _OFF_RADIUS)
 
 
-def _waves(grey: Grey, oval: Oval, divisions: int) -> tuple[list[float], list[list[complex]]]:
-    """The rings, and of each the tick's wave in every window: its strength and its phase."""
-    n = samples_of(divisions)
-    to_division = n // divisions
-    size = _WINDOW * to_division
-    ways = [math.tau * i / n for i in range(n)]
-    xs = [oval.a * math.sin(w) - oval.b * math.cos(w) for w in ways]
-    ys = [oval.b * math.sin(w) - oval.c * math.cos(w) for w in ways]
-    cosines = [math.cos(divisions * w) for w in ways]
-    sines = [math.sin(divisions * w) for w in ways]
-    cosines += cosines[:size]
-    sines += sines[:size]
+@lru_cache(maxsize=16)
+def _circle(n: int, turns: int) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Sines and cosines of so many turns in n places."""
+    ways = [math.tau * turns * i / n for i in range(n)]
+    return tuple(map(math.sin, ways)), tuple(map(math.cos, ways))
+
+
+def _rings(grey: Grey, oval: Oval, divisions: int) -> tuple[list[float], list[list[int]]]:
+    """The rings of the outline that lie in the picture, and the pixels of each."""
+    around = list(zip(*_circle(samples_of(divisions), 1), strict=True))
+    xs = [oval.a * sine - oval.b * cosine for sine, cosine in around]
+    ys = [oval.b * sine - oval.c * cosine for sine, cosine in around]
     pixels, width, x, y = grey.pixels, grey.width, oval.x, oval.y
     right, down = math.hypot(oval.a, oval.b), math.hypot(oval.b, oval.c)
     most = min(min(x, width - 1.0 - x) / right, min(y, grey.height - 1.0 - y) / down)
     rings = [ring for ring in _RINGS if ring < most]
-    waves = []
-    for ring in rings:
-        row = [pixels[int(y + ring * b) * width + int(x + ring * a)]
-               for a, b in zip(xs, ys, strict=True)]  # fmt: skip
-        row += row[:size]
-        re = list(accumulate(map(mul, row, cosines), initial=0.0))
-        im = list(accumulate(map(mul, row, sines), initial=0.0))
-        waves.append([complex(re[i + size] - re[i], im[i] - im[i + size])
-                      for i in range(0, n, to_division)])  # fmt: skip
-    return rings, waves
+    rows = [[pixels[int(y + ring * b) * width + int(x + ring * a)]
+             for a, b in zip(xs, ys, strict=True)] for ring in rings]  # fmt: skip
+    return rings, rows
+
+
+def _waves(row: Sequence[int], divisions: int) -> list[complex]:
+    """The wave of the ticks in every window of a ring: its strength and its phase."""
+    n = len(row)
+    to_division = n // divisions
+    size = _WINDOW * to_division
+    sines, cosines = _circle(n, divisions)
+    re = list(accumulate(map(mul, row, cosines), initial=0.0))
+    im = list(accumulate(map(mul, row, sines), initial=0.0))
+    # The last windows end in the first divisions.
+    re += [re[-1] + part for part in re[1:size]]
+    im += [im[-1] + part for part in im[1:size]]
+    return [complex(re[i + size] - re[i], im[i] - im[i + size]) for i in range(0, n, to_division)]
 
 
 def _steadiness(row: Sequence[complex]) -> float:

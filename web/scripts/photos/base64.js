@@ -16,7 +16,14 @@ export function fromBase64(text) {
   return Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
 }
 
+/** A function takes so many arguments in every browser. */
+const PIECE = 8192;
+
 /** @param {Uint8Array} bytes */
 export function toBase64(bytes) {
-  return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+  let text = '';
+  for (let at = 0; at < bytes.length; at += PIECE) {
+    text += String.fromCharCode(...bytes.subarray(at, at + PIECE));
+  }
+  return btoa(text);
 }

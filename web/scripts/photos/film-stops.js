@@ -24,6 +24,7 @@ import { say } from '../common/words.js';
  * @property {HTMLImageElement} picture
  * @property {HTMLSelectElement} choice
  * @property {HTMLElement} told
+ * @property {HTMLSelectElement} turn which whole turn it is
  * @property {HTMLElement} typed
  * @property {HTMLButtonElement} enter
  */
@@ -39,25 +40,32 @@ export class StopList {
   /** What stands in the form, as it is shown beside what was read. @type {Map<string, string>} */
   #shown = new Map();
 
+  /** Of which reading the turns are that can be chosen. @type {WeakMap<HTMLSelectElement, Dial>} */
+  #choices = new WeakMap();
+
   /** What is said of them all. */
   said = '';
 
   /** @param {{ name: string, label: string }[]} places
-   * @param {{ changed: () => void, enter: (stop: Stop) => void }} acts */
+   * @param {{ changed: () => void, turned: () => void, enter: (stop: Stop) => void }} acts */
   constructor(places, acts) {
     this.places = places;
     this.acts = acts;
     this.list = make('ol', { className: 'film-stops' });
     this.twice = make('p', { className: 'fault', hidden: true }, say('film.twice'));
     this.twice.setAttribute('role', 'alert');
-    this.turns = make('p', { className: 'help' });
+    this.note = make('p', { className: 'help' });
+    this.goesRound = make('input', { type: 'checkbox', id: 'film-turns' });
+    this.goesRound.addEventListener('change', () => this.acts.turned());
+    const help = make('span', { className: 'help' }, say('dial.turns_help'));
+    this.turns = make('p', { hidden: true }, make('label', {}, this.goesRound, ` ${say('dial.turns')} `), help);
     this.right = make('button', { type: 'button', id: 'film-right-key' }, say('film.right'));
     this.right.addEventListener('click', () => {
       this.#isSure = true;
       this.acts.changed();
     });
     const row = make('p', { className: 'row' }, this.right);
-    this.part = make('div', {}, this.list, this.turns, this.twice, row);
+    this.part = make('div', {}, this.list, this.note, this.turns, this.twice, row);
   }
 
   get isEmpty() {
@@ -77,8 +85,8 @@ export class StopList {
     });
     this.#rows = stops.map((stop, i) => this.#row(stop, i));
     this.list.replaceChildren(
-      ...this.#rows.map(({ picture, choice, told, typed, enter }) =>
-        make('li', {}, picture, make('div', {}, choice, told, typed, enter)),
+      ...this.#rows.map(({ picture, choice, told, turn, typed, enter }) =>
+        make('li', {}, picture, make('div', {}, choice, told, turn, typed, enter)),
       ),
     );
   }
@@ -130,9 +138,16 @@ export class StopList {
     });
     const enter = make('button', { type: 'button', hidden: true });
     enter.addEventListener('click', () => this.acts.enter(stop));
+    const turn = make('select', { id: `film-turn-${i}`, hidden: true });
+    turn.setAttribute('form', 'none');
+    turn.setAttribute('aria-label', say('film.turn', { n: i + 1 }));
+    turn.addEventListener('change', () => {
+      if (stop.read?.state === 'read') stop.read.typed = turn.value;
+      this.acts.turned();
+    });
     const told = make('p', {});
     const picture = make('img', { alt: stop.text });
-    return { stop, picture, choice, told, typed: make('p', { className: 'help' }), enter };
+    return { stop, picture, choice, told, turn, typed: make('p', { className: 'help' }), enter };
   }
 
   /** @param {Fields} form what stands in it */
@@ -141,8 +156,8 @@ export class StopList {
     this.twice.hidden = !isTwice;
     this.right.hidden = this.isEmpty || this.#isSure;
     this.right.disabled = !this.#isAllowed || isTwice;
-    let turns = '';
-    for (const { stop, picture, told, typed, enter, choice } of this.#rows) {
+    let note = '';
+    for (const { stop, picture, told, turn, typed, enter, choice } of this.#rows) {
       const { at, read } = stop;
       const before = form[at] ?? '';
       this.#shown.set(at, before);
@@ -156,8 +171,21 @@ export class StopList {
       enter.textContent = before ? say('film.replace', values) : say('dial.enter', values);
       const where = choice.selectedOptions[0]?.label ?? '';
       enter.setAttribute('aria-label', `${enter.textContent}: ${where}`);
-      if (read?.state === 'read') turns = read.note;
+      this.#paintTurn(turn, read);
+      if (read?.state === 'read') note = read.note;
     }
-    this.turns.textContent = turns;
+    this.note.textContent = note;
+    this.turns.hidden = !note;
+  }
+
+  /** @param {HTMLSelectElement} turn @param {Dial | null} read */
+  #paintTurn(turn, read) {
+    const turns = read?.state === 'read' ? read.turns : [];
+    turn.hidden = !this.goesRound.checked || !turns.length;
+    turn.disabled = !this.#isAllowed;
+    if (read?.state !== 'read' || this.#choices.get(turn) === read) return;
+    this.#choices.set(turn, read); // while it stays, what is being chosen is left alone
+    turn.replaceChildren(...turns.map(({ typed, text }) => new Option(text, typed)));
+    turn.value = read.typed;
   }
 }

@@ -13,12 +13,14 @@ import { greyIn, greyOf } from './grey.js';
 import { jpegOf, shrink } from './shrink.js';
 
 /** @import { Fields } from '../form/form.js' */
+/** @import { Owner } from './dial-scale.js' */
 /** @import { Dial } from './read-dial.js' */
 /** @import { Found, Stop } from './film-stops.js' */
 
 /**
  * @typedef {object} Sweep
  * @property {string} where what it is called
+ * @property {Owner} owner whose dial is read
  * @property {{ name: string, label: string }[]} places its readings in order, the return to the start last
  * @property {() => boolean} isThere whether the readings are the same ones yet
  *
@@ -33,6 +35,11 @@ import { jpegOf, shrink } from './shrink.js';
 
 /** How many frames are handed over at once: so long an answer to what is typed may have to wait. */
 const PIECE = 30;
+/** A browser may say that it is at a place in the film, and show the one before for a moment: so long it is
+ * waited for, in milliseconds, each time after another look. */
+const WAITS = [0, 30, 100, 300];
+/** By how much a pixel may differ when a frame is shown once more. */
+const ALIKE = 4;
 
 /** The work was cancelled, or other work took its place. */
 class Cancelled extends Error {}
@@ -60,6 +67,7 @@ class FilmPanel {
     this.title = make('h4', { tabIndex: -1 }, say('film.title', { where: sweep.where }));
     this.title.id = 'film-title';
     this.scale = new DialScale('film');
+    this.scale.show(sweep.owner);
     this.first = this.#first();
     this.keep = make('input', { type: 'checkbox', id: 'film-keep', checked: true });
     this.told = make('p', { className: 'told', id: 'film-told' });
@@ -72,6 +80,7 @@ class FilmPanel {
     this.all = key('all', () => this.#try(() => this.#enter(this.list.ready(this.lent.readForm()))));
     this.list = new StopList(sweep.places, {
       changed: () => this.#matched(),
+      turned: () => this.#show(),
       enter: (stop) => this.#try(() => this.#enter([stop])),
     });
     const close = key('close', () => this.close());
@@ -200,26 +209,32 @@ class FilmPanel {
       /** @type {{ movements: number[], sharpness: number[] }} */
       const seen = { movements: [], sharpness: [] };
       /** @type {Uint8Array[]} */
-      let piece = [];
+      const frames = [];
+      let from = 0;
       for (let i = 0; i < count; i += 1) {
         this.#tell(say('film.working'), i, count);
         await this.#still(film.show(step * i));
         film.draw(pen);
-        piece.push(greyIn(pen));
-        if (piece.length < PIECE && i + 1 < count) continue;
-        const overlap = i + 1 > piece.length ? window - 1 : 0;
-        const frames = toBase64(await this.#still(joined(piece)));
-        const told = await this.#still(this.lent.readFilm({ frames, count: piece.length }));
+        frames.push(greyIn(pen));
+        if (frames.length < from + PIECE && i + 1 < count) continue;
+        const piece = frames.slice(from);
+        const text = toBase64(await this.#still(joined(piece)));
+        const told = await this.#still(this.lent.readFilm({ frames: text, count: piece.length }));
         seen.movements.push(...told.movements);
-        seen.sharpness.push(...told.sharpness.slice(overlap));
-        piece = piece.slice(1 - window);
+        seen.sharpness.push(...told.sharpness.slice(from ? window - 1 : 0));
+        from = Math.max(0, frames.length - window + 1);
       }
       const found = await this.#still(this.lent.readFilm({ ...seen, positions: this.sweep.places.length - 1 }));
       await this.#take(found, async (i) => {
         await film.show(step * i);
         const large = penOf(film.side);
-        film.draw(large);
-        return jpegOf(large.canvas);
+        for (const wait of WAITS) {
+          await new Promise((resolve) => setTimeout(resolve, wait));
+          film.draw(pen);
+          film.draw(large);
+          if (isAlike(greyIn(pen), /** @type {Uint8Array} */ (frames[i]))) return jpegOf(large.canvas);
+        }
+        return null;
       });
     } finally {
       film.close();
@@ -239,7 +254,8 @@ class FilmPanel {
     await this.#read();
   }
 
-  /** The pictures of the stops. @param {Found} found @param {(i: number) => Promise<Uint8Array<ArrayBuffer>>} picture */
+  /** The pictures of the stops. @param {Found} found
+   * @param {(i: number) => Promise<Uint8Array<ArrayBuffer> | null>} picture none where it is not sure which it is */
   async #take(found, picture) {
     if (found.state === 'refused') throw new Error(found.text);
     /** @type {Stop[]} */
@@ -247,7 +263,10 @@ class FilmPanel {
     for (const { text, best } of found.stops) {
       this.#tell(say('film.pictures'), stops.length, found.stops.length);
       const pictures = [];
-      for (const i of best) pictures.push(await this.#still(picture(i)));
+      for (const i of best) {
+        const jpeg = await this.#still(picture(i));
+        if (jpeg) pictures.push(jpeg);
+      }
       const [jpeg] = pictures;
       const url = jpeg ? await this.#still(urlOf(jpeg)) : '';
       stops.push({ text, pictures, best: 0, url, at: '', read: null });
@@ -288,7 +307,7 @@ class FilmPanel {
   async #asTyped(first, how) {
     const found = await this.#ask(first.pictures[first.best], how);
     if (found.state !== 'read') return found;
-    return { ...found, text: say('film.first_is', { reading: found.typed }) };
+    return { ...found, turns: [], text: say('film.first_is', { reading: found.typed }) };
   }
 
   /** Read a stop off the first of its pictures that can be read. @param {Stop} stop @param {object} scale
@@ -305,14 +324,12 @@ class FilmPanel {
       }
       refused ??= found;
     }
-    return /** @type {Dial} */ (refused);
+    return refused ?? { state: 'refused', text: say('film.unsure') };
   }
 
   /** @param {Uint8Array<ArrayBuffer> | undefined} picture @param {object} how @returns {Promise<Dial>} */
   async #ask(picture, how) {
     const { grey, width, height } = await this.#still(greyOf(/** @type {Uint8Array<ArrayBuffer>} */ (picture)));
-    const { least } = this.how;
-    if (Math.min(width, height) < least) return { state: 'refused', text: say('film.too_small', { low: least }) };
     return this.#still(this.lent.readDial({ ...how, picture: { grey: toBase64(grey), width, height } }));
   }
 
@@ -343,11 +360,12 @@ class FilmPanel {
     if (!this.keep.checked) return { names, trouble: '' };
     const form = this.lent.readForm();
     // With all that were read come the pictures of those that were not, to be tapped.
-    const wanted = stops.length > 1 ? this.list.placed().filter(({ at }) => !form[at + PHOTO]) : stops;
+    const all = stops.length > 1 ? this.list.placed().filter(({ at }) => !form[at + PHOTO]) : stops;
+    const wanted = all.filter(({ pictures }) => pictures.length);
     const there = Object.keys(form).filter((name) => name.endsWith(PHOTO) && form[name]);
     const added = wanted.filter(({ at }) => !form[at + PHOTO]);
     if (there.length + added.length > MOST_PHOTOS) return { names, trouble: say('photos.many', { high: MOST_PHOTOS }) };
-    const pictures = wanted.map(({ pictures: all, best }) => /** @type {Uint8Array<ArrayBuffer>} */ (all[best]));
+    const pictures = wanted.map(({ pictures: its, best }) => /** @type {Uint8Array<ArrayBuffer>} */ (its[best]));
     try {
       const kept = await this.#still(this.lent.keep(pictures));
       wanted.forEach(({ at }, i) => names.set(at, kept[i]));
@@ -364,6 +382,11 @@ function penOf(side) {
   const canvas = make('canvas', { width: side, height: side });
   const pen = canvas.getContext('2d', { willReadFrequently: true });
   return /** @type {CanvasRenderingContext2D} */ (pen);
+}
+
+/** Whether two small frames are the same one. @param {Uint8Array} one @param {Uint8Array} other */
+function isAlike(one, other) {
+  return one.every((value, i) => Math.abs(value - /** @type {number} */ (other[i])) <= ALIKE);
 }
 
 /** @param {Uint8Array[]} pieces */

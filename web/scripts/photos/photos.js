@@ -14,6 +14,7 @@ import { dress, dressSweep, icon, readingOf, undress } from './row.js';
 import { shrink } from './shrink.js';
 
 /** @import { Fields } from '../form/form.js' */
+/** @import { Owner } from './dial-scale.js' */
 /** @import { Dial, Source as DialSource } from './read-dial.js' */
 /** @import { Place } from './row.js' */
 
@@ -41,6 +42,11 @@ async function usedIn(form) {
 /** The fields of photos. @param {Fields} fields */
 function namesIn(fields) {
   return Object.keys(fields).filter((name) => name.endsWith(PHOTO));
+}
+
+/** Whose dial it is. @param {Fields} form @returns {Owner} */
+function ownerOf(form) {
+  return { units: form['units'] === 'metric' ? 'metric' : 'inch', rig: form['rig.id'] ?? '' };
 }
 
 /** @param {Page} page */
@@ -144,7 +150,8 @@ export class Photos {
       this.#panel?.close();
       const lent = { ...this.#page, keep: this.keep.bind(this), hasCamera: this.#source === 'camera' };
       const place = /** @type {HTMLElement} */ (sweep.parentElement);
-      this.#panel = await openFilm(lent, { where, places, isThere }, place);
+      const owner = ownerOf(this.#page.readForm());
+      this.#panel = await openFilm(lent, { where, places, owner, isThere }, place);
     } catch (error) {
       this.#tell(name, say('photos.not_here', { why: error instanceof Error ? error.message : String(error) }));
     }
@@ -307,9 +314,11 @@ export class Photos {
     const [here, before] = [place.name, first].map((name) => form[name + PHOTO] ?? '');
     const isFirst = first === place.name || !before || isTicket(before);
     return {
+      owner: ownerOf(form),
       ask: (asked) => this.#page.readDial(asked),
       grey: () => this.grey(here ?? ''),
       first: () => this.grey(before ?? ''),
+      firstName: before ?? '',
       firstReading: isFirst ? '' : (form[first] ?? ''),
       enter: (typed) => {
         this.view.dialog.close();

@@ -8,6 +8,7 @@ import { DialScale } from './dial-scale.js';
 import { MarkPlacer } from './place-mark.js';
 import { TurnChoice } from './turn-choice.js';
 
+/** @import { Owner } from './dial-scale.js' */
 /** @import { Grey } from './grey.js' */
 /** @import { Spot } from './lens.js' */
 /** @import { Turn } from './turn-choice.js' */
@@ -17,9 +18,11 @@ import { TurnChoice } from './turn-choice.js';
  *   { state: 'face', face: unknown } | { state: 'refused', text: string }} Dial
  *
  * @typedef {object} Source what the dial is read off
+ * @property {Owner} owner whose scale it is
  * @property {(asked: object) => Promise<Dial>} ask the core
  * @property {() => Promise<Grey | null>} grey this photo
  * @property {() => Promise<Grey | null>} first the photo of the sweep's first position
+ * @property {string} firstName what that is called; another photo is called otherwise
  * @property {string} firstReading as typed; empty where this is the first, or it is not there
  * @property {(typed: string) => void} enter
  */
@@ -38,6 +41,10 @@ export class DialReader {
 
   /** How well they hit, the worst of them, in the pixels of the picture. */
   #sigma = 0;
+
+  /** The face that was found last on a first photo: it is the same for every other photo of the sweep.
+   * @type {{ of: string, face: unknown } | null} */
+  #known = null;
 
   /** Counts the openings: an answer to an older one has no place. */
   #opened = 0;
@@ -80,6 +87,7 @@ export class DialReader {
     this.part.hidden = !source;
     this.part.open = false;
     this.selfKey.hidden = !source?.firstReading;
+    if (source) this.scale.show(source.owner);
     this.#stop('');
   }
 
@@ -118,21 +126,29 @@ export class DialReader {
     this.#try(() => this.#ask({ taps }));
   }
 
-  /** @param {object} what @returns {Promise<Dial>} */
-  #ask(what) {
+  /** @param {object} what @param {object} [scale] @returns {Promise<Dial>} */
+  #ask(what, scale = this.scale.take()) {
     const source = /** @type {Source} */ (this.#source);
-    return source.ask({ ...what, scale: this.scale.take() });
+    return source.ask({ ...what, scale });
   }
 
   /** @returns {Promise<Dial>} */
   async #bySelf() {
     const source = /** @type {Source} */ (this.#source);
+    const scale = this.scale.take(); // what is typed meanwhile counts the next time
+    const of = `${source.firstName} ${JSON.stringify(scale)}`;
     const [first, here] = await Promise.all([source.first(), source.grey()]);
     if (!first || !here) return { state: 'refused', text: say('dial.no_first') };
-    const found = await this.#ask({ picture: asked(first) });
-    if (found.state !== 'face') return found;
-    const reference = { face: found.face, reading: source.firstReading };
-    return this.#ask({ picture: asked(here), reference });
+    let known = this.#known;
+    if (known?.of !== of) {
+      const found = await this.#ask({ picture: asked(first) }, scale);
+      if (found.state === 'refused') return { ...found, text: say('dial.of_first', { text: found.text }) };
+      if (found.state !== 'face') return found;
+      known = { of, face: found.face };
+      this.#known = known;
+    }
+    const reference = { face: known.face, reading: source.firstReading };
+    return this.#ask({ picture: asked(here), reference }, scale);
   }
 
   /** @param {() => Promise<Dial>} read */

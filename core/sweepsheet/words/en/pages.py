@@ -253,6 +253,7 @@ PAGE: dict[str, str] = {
     "dial.tap_tip": "3 of 3: tap the tip of the needle.",
     "dial.working": "Reading…",
     "dial.no_first": "The first photo of this sweep is not on this phone.",
+    "dial.of_first": "The first photo: {text}",
     "dial.turns": "Went round more than half a turn?",
     "dial.turns_help": "Choose the reading that the small hand bears out.",
     "dial.enter": "Enter {reading}",

@@ -246,6 +246,7 @@ PAGE: dict[str, str] = {
     "dial.tap_tip": "3 de 3: toque la punta de la aguja.",
     "dial.working": "Leyendo…",
     "dial.no_first": "La primera foto de este barrido no está en este teléfono.",
+    "dial.of_first": "La primera foto: {text}",
     "dial.turns": "¿Giró más de media vuelta?",
     "dial.turns_help": "Elija la lectura que confirma la aguja pequeña.",
     "dial.enter": "Poner {reading}",
