@@ -103,8 +103,9 @@ def find_needle(
     """
     both = [_Votes(rings, sign) for sign in (1, -1)]
     best = max(both, key=lambda votes: votes.cap * max(votes.counted(0.0)))
-    beside = max(_BESIDE, key=lambda each: max(best.counted(each)))
-    total = best.counted(beside)
+    counts = {each: best.counted(each) for each in _BESIDE}
+    beside = max(_BESIDE, key=lambda each: max(counts[each]))
+    total = counts[beside]
     n, most = len(total), max(total)
     at = total.index(most)
     rest = max(total[(at + i) % n] for i in range(n // 40, n - n // 40))

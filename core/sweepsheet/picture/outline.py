@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 from sweepsheet.maths.linear import solve_linear
 
@@ -150,9 +151,7 @@ def _edges(grey: Grey, ray: int, low: int, high: int) -> list[int]:
     x, y, width, pixels = grey.width / 2.0, grey.height / 2.0, grey.width, grey.pixels
     seen = [pixels[int(y + r * down) * width + int(x + r * right)]
             for r in range(low - _REACH, high + _REACH)]  # fmt: skip
-    sums = [0]
-    for value in seen:
-        sums.append(sums[-1] + value)
+    sums = list(accumulate(seen, initial=0))
     k = _REACH
     return [abs(sums[i + 2 * k] - 2 * sums[i + k] + sums[i]) for i in range(high - low)]
 

@@ -17,10 +17,10 @@ from operator import add, mul
 from sweepsheet.maths.linear import solve_linear
 from sweepsheet.picture.outline import Grey, Oval
 
-# Rings at which ticks are looked for, in radii of the outline; and the reach to both sides of the
-# best of them over which they are taken together.
+# Rings at which ticks are looked for, in radii of the outline: first at every third of them; and
+# the reach to both sides of the best of them over which they are taken together.
 _RINGS = [0.6 + 0.025 * i for i in range(23)]
-_BAND = 4
+_FIRST_STEP, _BAND = 3, 4
 # Samples of a ring: so many to a division, and no fewer than these in all.
 _TO_A_DIVISION, _LEAST_SAMPLES = 5, 360
 # Divisions that are looked at together.
@@ -111,25 +111,23 @@ def find_ticks(grey: Grey, oval: Oval, divisions: int) -> Lie | None:
     >>> [find_ticks(ticks, oval, divisions).coarseness > 1.0 for divisions in (50, 100)]
     [False, True]
     """
-    rings, rows = _rings(grey, oval, divisions)
-    if len(rings) <= 2 * _BAND:
+    rings = _Rings(grey, oval, divisions)
+    if rings.count <= 2 * _BAND:
         return None
-    waves = [_waves(row, divisions) for row in rows]
-    strength = list(map(_strength, waves))
-    strongest = max(strength)
-    best = strength.index(strongest)
-    near = slice(max(0, best - _BAND), best + _BAND + 1)
-    rings, rows, waves = rings[near], rows[near], waves[near]
+    best = rings.strongest(range(0, rings.count, _FIRST_STEP))
+    best = rings.strongest(rings.near(best, _FIRST_STEP - 1))
+    near = [rings.at(i) for i in rings.near(best, _BAND)]
+    waves = [ring.waves for ring in near]
     whole = [sum(column) for column in zip(*waves, strict=True)]
     ways = [math.tau * (i + _WINDOW / 2.0) / divisions for i in range(divisions)]
     phase, agreement = _phase(whole, ways)
-    radius = _radius(rings, waves, ways, phase)
+    radius = _radius([ring.radius for ring in near], waves, ways, phase)
     h = _projection(oval, phase, radius, divisions)
     if h is None:
         return None
     parts = [divisions // k for k in _TOO_MANY if divisions % k == 0]
-    coarser = max((_strength(_waves(row, part)) for part in parts for row in rows), default=0.0)
-    return Lie(h, agreement, coarser / (strongest + _NOTHING))
+    coarser = [_strength(_waves(ring.row, part)) for part in parts for ring in near]
+    return Lie(h, agreement, max(coarser, default=0.0) / (rings.at(best).strength + _NOTHING))
 
 
 def _strength(row: Sequence[complex]) -> float:
@@ -161,18 +159,48 @@ def _circle(n: int, turns: int) -> tuple[tuple[float, ...], tuple[float, ...]]:
     return tuple(map(math.sin, ways)), tuple(map(math.cos, ways))
 
 
-def _rings(grey: Grey, oval: Oval, divisions: int) -> tuple[list[float], list[list[int]]]:
-    """The rings of the outline that lie in the picture, and the pixels of each."""
-    around = list(zip(*_circle(samples_of(divisions), 1), strict=True))
-    xs = [oval.a * sine - oval.b * cosine for sine, cosine in around]
-    ys = [oval.b * sine - oval.c * cosine for sine, cosine in around]
-    pixels, width, x, y = grey.pixels, grey.width, oval.x, oval.y
-    right, down = math.hypot(oval.a, oval.b), math.hypot(oval.b, oval.c)
-    most = min(min(x, width - 1.0 - x) / right, min(y, grey.height - 1.0 - y) / down)
-    rings = [ring for ring in _RINGS if ring < most]
-    rows = [[pixels[int(y + ring * b) * width + int(x + ring * a)]
-             for a, b in zip(xs, ys, strict=True)] for ring in rings]  # fmt: skip
-    return rings, rows
+@dataclass(frozen=True, slots=True)
+class _Ring:
+    """The pixels of a ring, and the waves of the ticks there."""
+
+    radius: float
+    row: list[int]
+    waves: list[complex]
+    strength: float
+
+
+class _Rings:
+    """The rings of an outline that lie in the picture, each made when it is first asked for."""
+
+    def __init__(self, grey: Grey, oval: Oval, divisions: int) -> None:
+        around = list(zip(*_circle(samples_of(divisions), 1), strict=True))
+        self._grey, self._oval, self._divisions = grey, oval, divisions
+        self._xs = [oval.a * sine - oval.b * cosine for sine, cosine in around]
+        self._ys = [oval.b * sine - oval.c * cosine for sine, cosine in around]
+        right, down = math.hypot(oval.a, oval.b), math.hypot(oval.b, oval.c)
+        across = min(oval.x, grey.width - 1.0 - oval.x) / right
+        most = min(across, min(oval.y, grey.height - 1.0 - oval.y) / down)
+        self.count = sum(radius < most for radius in _RINGS)
+        self._made: dict[int, _Ring] = {}
+
+    def at(self, i: int) -> _Ring:
+        """One of them."""
+        if i not in self._made:
+            radius, x, y = _RINGS[i], self._oval.x, self._oval.y
+            pixels, width = self._grey.pixels, self._grey.width
+            row = [pixels[int(y + radius * b) * width + int(x + radius * a)]
+                   for a, b in zip(self._xs, self._ys, strict=True)]  # fmt: skip
+            waves = _waves(row, self._divisions)
+            self._made[i] = _Ring(radius, row, waves, _strength(waves))
+        return self._made[i]
+
+    def near(self, i: int, reach: int) -> range:
+        """Those no farther from one than this."""
+        return range(max(0, i - reach), min(self.count, i + reach + 1))
+
+    def strongest(self, among: range) -> int:
+        """The one with the strongest ticks, of these."""
+        return max(among, key=lambda i: self.at(i).strength)
 
 
 def _waves(row: Sequence[int], divisions: int) -> list[complex]:

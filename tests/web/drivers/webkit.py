@@ -62,6 +62,10 @@ def display(xvfb: str) -> Iterator[str]:
             yield f":{number}"
         finally:
             process.terminate()
+            try:
+                process.wait(10)
+            except subprocess.TimeoutExpired:
+                process.kill()
 
 
 @contextmanager
