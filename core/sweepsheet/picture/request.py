@@ -43,9 +43,10 @@ def answer_dial(asked: Mapping[str, Any], language: Language) -> dict[str, Any]:
     - ``picture`` and ``reference``: the ``face`` of the first photo, and the ``reading`` that it
       shows. The answer is a reading.
 
-    A reading comes with what it would be with whole turns more or less, ``turns``. Where
-    ``all_round`` is true the field takes a number without a sign for what the dial shows, so a plus
-    is typed; and it is said what the dial shows for minus.
+    A reading comes as it is ``typed`` into a field and as it is ``shown`` in the language, and with
+    what it would be with whole turns more or less, ``turns``. Where ``all_round`` is true the field
+    takes a number without a sign for what the dial shows, so a plus is typed; and it is said what
+    the dial shows for minus.
 
     >>> from sweepsheet.words.en.core import ENGLISH
     >>> scale = {"divisions": 100, "step": 1, "clockwise": True}
@@ -90,16 +91,17 @@ def _shown(
     value = round(read.value, places) + 0.0
     pm = math.ceil(read.pm * 10.0**places) / 10.0**places
 
-    def typed(reading: float) -> str:
+    def entered(reading: float) -> dict[str, str]:
         plus = "+" if is_all_round and reading > 0.0 else ""
-        return plus + _written(reading, places)
+        text = _written(reading, places)
+        return {"typed": plus + text, "shown": plus + language.number(text)}
 
+    number = language.number(_written(value, places))
     turns = []
     for reading in scale.turns_to(value, _MOST_TURNS):
         told = language.number(_written(reading, places))
         text = language.say("picture.as_read", reading=told) if reading == value else told
-        turns.append({"typed": typed(reading), "text": text})
-    number = language.number(_written(value, places))
+        turns.append({**entered(reading), "text": text})
     width = language.number(_written(pm, places))
     text = language.say("picture.read", reading=number, pm=width)
     if is_all_round and value < 0.0:
@@ -110,7 +112,7 @@ def _shown(
         "reading": value,
         "pm": pm,
         "turn": scale.turn,
-        "typed": typed(value),
+        **entered(value),
         "text": text,
         "turns": turns,
         "note": language.say("picture.turns"),

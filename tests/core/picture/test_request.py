@@ -34,14 +34,14 @@ def asked(dial: dict[str, Any], language: str = "en") -> dict[str, Any]:
 def test_three_taps_come_to_a_reading() -> None:
     shown = asked({"scale": SCALE, "taps": TAPS})
     assert shown == {
-        "state": "read", "reading": 25.0, "pm": 0.8, "turn": 100.0, "typed": "25",
+        "state": "read", "reading": 25.0, "pm": 0.8, "turn": 100.0, "typed": "25", "shown": "25",
         "text": "Reading 25, give or take 0.8.",
         "turns": [
-            {"typed": "-175", "text": "\N{MINUS SIGN}175"},
-            {"typed": "-75", "text": "\N{MINUS SIGN}75"},
-            {"typed": "25", "text": "25, as read"},
-            {"typed": "125", "text": "125"},
-            {"typed": "225", "text": "225"},
+            {"typed": "-175", "shown": "\N{MINUS SIGN}175", "text": "\N{MINUS SIGN}175"},
+            {"typed": "-75", "shown": "\N{MINUS SIGN}75", "text": "\N{MINUS SIGN}75"},
+            {"typed": "25", "shown": "25", "text": "25, as read"},
+            {"typed": "125", "shown": "125", "text": "125"},
+            {"typed": "225", "shown": "225", "text": "225"},
         ],
         "note": "The photo does not show whole turns. Add those of the small hand.",
     }  # fmt: skip
@@ -52,7 +52,7 @@ def test_a_reading_is_typed_with_a_tenth_of_a_division() -> None:
     assert asked({"scale": SCALE, "taps": taps})["typed"] == "-24.8"
     fine = SCALE | {"step": 0.01}
     shown = asked({"scale": fine, "taps": taps}, "es")
-    assert (shown["typed"], shown["pm"]) == ("-0.248", 0.008)
+    assert (shown["typed"], shown["shown"], shown["pm"]) == ("-0.248", "−0,248", 0.008)
     assert shown["text"] == "Lectura −0,248, con un margen de 0,008."
     assert asked({"scale": SCALE | {"step": 10}, "taps": taps})["typed"] == "-248"
     assert asked({"scale": SCALE, "taps": TAPS | {"tip": [100, 30]}})["typed"] == "0"
@@ -85,7 +85,8 @@ def test_a_dial_numbered_all_round_is_told_as_it_shows() -> None:
     text = "Reading \N{MINUS SIGN}24.8, give or take 0.8. On the dial: 75.2."
     assert shown["text"] == text
     shown = asked({"scale": SCALE, "taps": TAPS, "form": FORM})
-    assert (shown["typed"], shown["text"]) == ("+25", "Reading 25, give or take 0.8.")
+    assert (shown["typed"], shown["shown"]) == ("+25", "+25")
+    assert shown["text"] == "Reading 25, give or take 0.8."
     typed = [each["typed"] for each in shown["turns"]]
     assert typed == ["-175", "-75", "+25", "+125", "+225"]
 

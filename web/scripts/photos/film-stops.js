@@ -142,7 +142,9 @@ export class StopList {
     turn.setAttribute('form', 'none');
     turn.setAttribute('aria-label', say('film.turn', { n: i + 1 }));
     turn.addEventListener('change', () => {
-      if (stop.read?.state === 'read') stop.read.typed = turn.value;
+      const { read } = stop;
+      const chosen = read?.state === 'read' && read.turns.find(({ typed }) => typed === turn.value);
+      if (chosen) Object.assign(read, { typed: chosen.typed, shown: chosen.shown });
       this.acts.turned();
     });
     const told = make('p', {});
@@ -167,7 +169,7 @@ export class StopList {
       const reading = read?.state === 'read' ? read.typed : '';
       enter.hidden = !reading || !at || reading === before;
       enter.disabled = !this.#isAllowed || !this.#isSure || isTwice;
-      const values = { reading, typed: before };
+      const values = { reading: read?.state === 'read' ? read.shown : '', typed: before };
       enter.textContent = before ? say('film.replace', values) : say('dial.enter', values);
       const where = choice.selectedOptions[0]?.label ?? '';
       enter.setAttribute('aria-label', `${enter.textContent}: ${where}`);

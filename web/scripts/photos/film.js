@@ -307,7 +307,7 @@ class FilmPanel {
   async #asTyped(first, how) {
     const found = await this.#ask(first.pictures[first.best], how);
     if (found.state !== 'read') return found;
-    return { ...found, turns: [], text: say('film.first_is', { reading: found.typed }) };
+    return { ...found, turns: [], text: say('film.first_is', { reading: found.shown }) };
   }
 
   /** Read a stop off the first of its pictures that can be read. @param {Stop} stop @param {object} scale

@@ -14,7 +14,7 @@ import { TurnChoice } from './turn-choice.js';
 /** @import { Turn } from './turn-choice.js' */
 
 /**
- * @typedef {{ state: 'read', typed: string, text: string, turns: Turn[], note: string } |
+ * @typedef {{ state: 'read', typed: string, shown: string, text: string, turns: Turn[], note: string } |
  *   { state: 'face', face: unknown } | { state: 'refused', text: string }} Dial
  *
  * @typedef {object} Source what the dial is read off
@@ -58,7 +58,7 @@ export class DialReader {
     this.told = make('p', { className: 'told', id: 'dial-told' });
     this.told.setAttribute('role', 'status');
     this.enter = make('button', { type: 'button', id: 'dial-enter', hidden: true });
-    this.turns = new TurnChoice((typed) => this.#offer(typed));
+    this.turns = new TurnChoice((turn) => this.#offer(turn));
     this.placer = new MarkPlacer(picture, (spot, across) => this.#tapped(spot, across));
     // Below the picture: what is to be tapped is read while it is.
     this.wanted = make('p', { className: 'told', id: 'dial-wanted', hidden: true });
@@ -169,15 +169,15 @@ export class DialReader {
     }
     this.#stop(`${found.text} ${found.note}`);
     this.turns.show(found.turns, found.typed);
-    this.#offer(found.typed);
+    this.#offer(found);
     this.enter.focus();
   }
 
-  /** What the key enters. @param {string} typed */
-  #offer(typed) {
+  /** What the key enters. @param {{ typed: string, shown: string }} reading */
+  #offer({ typed, shown }) {
     this.enter.hidden = false;
     this.enter.value = typed;
-    this.enter.textContent = say('dial.enter', { reading: typed });
+    this.enter.textContent = say('dial.enter', { reading: shown });
   }
 }
 

@@ -4,16 +4,21 @@
 import { make } from '../common/dom.js';
 import { say } from '../common/words.js';
 
-/** @typedef {{ typed: string, text: string }} Turn a reading, as it is entered and as it is shown */
+/** @typedef {{ typed: string, shown: string, text: string }} Turn a reading: as it is entered, as it is shown, and
+ * what is said of it */
 
 export class TurnChoice {
-  /** @param {(typed: string) => void} choose */
+  /** @type {Turn[]} */
+  #turns = [];
+
+  /** @param {(turn: Turn) => void} choose */
   constructor(choose) {
     this.choices = make('div', { className: 'turns' });
     this.choices.setAttribute('role', 'radiogroup');
     this.choices.setAttribute('aria-label', say('dial.turns'));
     this.choices.addEventListener('change', ({ target }) => {
-      if (target instanceof HTMLInputElement) choose(target.value);
+      const turn = this.#turns.find(({ typed }) => target instanceof HTMLInputElement && typed === target.value);
+      if (turn) choose(turn);
     });
     this.part = make(
       'details',
@@ -35,6 +40,7 @@ export class TurnChoice {
       const input = make('input', { type: 'radio', name: 'dial-turn', value, checked: value === typed });
       return make('label', {}, input, text);
     };
+    this.#turns = turns;
     this.choices.replaceChildren(...turns.map(choice));
     this.part.open = this.part.hidden = false;
   }
