@@ -142,18 +142,19 @@ def _measured(
 ) -> tuple[float, float, float] | None:
     """Direction, distance from the middle and standard uncertainty of a line known roughly.
 
-    First short of the numbers, which may touch it; then with them, each time from the last line.
+    First short of the numbers, which may touch it; then with them, at every second place and at
+    all, each time from the last line.
     """
     (angle, beside), sigma = rough, 0.0
-    for most in (0.66, 0.8, 0.8):
-        places = [along for along in _ALONG if along < most]
+    for most, every in ((0.66, 1), (0.8, 2), (0.8, 1)):
+        places = [along for along in _ALONG[::every] if along < most]
         raised = [_raised(_section(grey, lie, angle, beside, along), sign) for along in places]
         strong = median(map(max, raised))
         if strong < _FAINTEST:
             return None
         spots = [(along, spot) for along, profile in zip(places, raised, strict=True)
                  if (spot := _spot(profile, strong)) is not None]  # fmt: skip
-        if len(spots) < _FEWEST:
+        if len(spots) * every < _FEWEST:
             return None
         # What is much wider than the rest has something else printed against it.
         usual = median(width for _, (_, width) in spots)

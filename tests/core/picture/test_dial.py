@@ -88,7 +88,7 @@ def test_the_first_photo_on_itself_reads_what_it_read() -> None:
     [
         ("blur", {}, {"blur": 3.5}),
         ("slanted", {}, {"slant": 48.0}),
-        ("outline", {}, {"x": 80.0}),
+        ("outline", {}, {"x": 60.0}),
         ("needle", {"needle_ink": 220, "hub": 0.001}, {}),
     ],
 )
@@ -163,14 +163,14 @@ def test_a_dial_that_is_cut_off_is_refused(monkeypatch: pytest.MonkeyPatch) -> N
     style, view = fair()
     picture = grey(style, view)
     with monkeypatch.context() as patch:
-        patch.setattr(module, "find_outline", lambda _: Oval(60.0, 120.0, 95.0, 0.0, 95.0))
+        patch.setattr(module, "find_outline", lambda *_: Oval(60.0, 120.0, 95.0, 0.0, 95.0))
         assert look_at(picture, 100) == Refusal("cut")
     with monkeypatch.context() as patch:
         lie = Lie((90.0, 0.0, 60.0, 0.0, 90.0, 120.0, 0.0, 0.0), 0.99)
         patch.setattr(module, "find_ticks", lambda *_: lie)
         assert look_at(picture, 100) == Refusal("cut")
     with monkeypatch.context() as patch:
-        patch.setattr(module, "find_outline", lambda _: None)
+        patch.setattr(module, "find_outline", lambda *_: None)
         assert look_at(picture, 100) == Refusal("outline")
 
 
