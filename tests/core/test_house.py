@@ -190,7 +190,6 @@ NO_EXAMPLE = {
     "sweep.analysis.tiny_reading": MANY_PARTS,
     "sweep.analysis.examine": MANY_PARTS,
     "remedy.response.response_of": MANY_PARTS,
-    "picture.ticks.find_ticks": PHOTO,
     "picture.needle.find_needle": PHOTO,
 }
 

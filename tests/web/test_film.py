@@ -276,7 +276,7 @@ def test_a_frame_that_comes_late_is_waited_for(page: Page, server: Server) -> No
 @pytest.mark.slow
 def test_a_frame_that_does_not_come_is_not_read(page: Page, server: Server) -> None:
     late(page, server, 1e9)
-    expect(page.locator("#film-told")).to_contain_text("two different pictures of this stop")
+    expect(page.locator("#film-told")).to_contain_text("did not reach this place in the film")
     expect(page.locator(".film-stops li")).to_have_count(5)
     expect(page.locator("#film-all-key")).to_be_disabled()
 

@@ -38,8 +38,6 @@ const PIECE = 30;
 /** A browser may say that it is at a place in the film, and show the one before for a moment: so long it is
  * waited for, in milliseconds, each time after another look. */
 const WAITS = [0, 30, 100, 300];
-/** By how much a pixel may differ when a frame is shown once more. */
-const ALIKE = 4;
 
 /** The work was cancelled, or other work took its place. */
 class Cancelled extends Error {}
@@ -225,6 +223,7 @@ class FilmPanel {
         from = Math.max(0, frames.length - window + 1);
       }
       const found = await this.#still(this.lent.readFilm({ ...seen, positions: this.sweep.places.length - 1 }));
+      let shown = count - 1; // the last frame that was seen to be there
       await this.#take(found, async (i) => {
         await film.show(step * i);
         const large = penOf(film.side);
@@ -232,7 +231,10 @@ class FilmPanel {
           await new Promise((resolve) => setTimeout(resolve, wait));
           film.draw(pen);
           film.draw(large);
-          if (isAlike(greyIn(pen), /** @type {Uint8Array} */ (frames[i]))) return jpegOf(large.canvas);
+          const now = greyIn(pen);
+          if (difference(now, frames[i]) > difference(now, frames[shown])) continue; // it is the one before
+          shown = i;
+          return jpegOf(large.canvas);
         }
         return null;
       });
@@ -384,9 +386,9 @@ function penOf(side) {
   return /** @type {CanvasRenderingContext2D} */ (pen);
 }
 
-/** Whether two small frames are the same one. @param {Uint8Array} one @param {Uint8Array} other */
-function isAlike(one, other) {
-  return one.every((value, i) => Math.abs(value - /** @type {number} */ (other[i])) <= ALIKE);
+/** By how much two small frames differ. @param {Uint8Array} one @param {Uint8Array | undefined} other */
+function difference(one, other) {
+  return one.reduce((sum, value, i) => sum + Math.abs(value - (other?.[i] ?? 0)), 0);
 }
 
 /** @param {Uint8Array[]} pieces */

@@ -1051,7 +1051,7 @@ TABLE: dict[str, str] = {
     "film.too_long": "The film is over {high} seconds. Cut it shorter.",
     "film.too_small": "Too small: at least {low} pixels each way.",
     "film.stuck": "The film does not go on. Choose pictures, one per stop. Nothing was changed.",
-    "film.unsure": "Not read: the browser showed two different pictures of this stop. Read the dial yourself.",
+    "film.unsure": "Not read: the browser did not reach this place in the film. Read the dial yourself.",
     "film.many": "No more than {high} pictures at once.",
     "film.no_stops": "No stops found: all of it moves, or nothing does. Stop two seconds at each position.",
     "film.fits": "{n} stops: {positions} positions and the return.",

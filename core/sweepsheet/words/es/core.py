@@ -1110,7 +1110,7 @@ TABLE: dict[str, str] = {
     "film.too_long": "El vídeo pasa de {high} segundos. Córtelo.",
     "film.too_small": "Demasiado pequeño: al menos {low} píxeles por lado.",
     "film.stuck": "El vídeo no avanza. Elija imágenes, una por parada. No se cambió nada.",
-    "film.unsure": "Sin leer: el navegador mostró dos imágenes distintas de esta parada. Lea usted el reloj.",
+    "film.unsure": "Sin leer: el navegador no llegó a este punto del vídeo. Lea usted el reloj.",
     "film.many": "No más de {high} imágenes a la vez.",
     "film.no_stops": "No se hallaron paradas: se mueve todo el tiempo, o nunca. Párese dos segundos en cada posición.",
     "film.fits": "{n} paradas: {positions} posiciones y el regreso.",
