@@ -274,6 +274,24 @@ def test_a_frame_that_comes_late_is_waited_for(page: Page, server: Server) -> No
 
 
 @pytest.mark.slow
+@pytest.mark.parametrize(
+    "untold",
+    [
+        "delete HTMLVideoElement.prototype.requestVideoFrameCallback",
+        "HTMLVideoElement.prototype.requestVideoFrameCallback = () => 0",
+    ],
+    ids=["older", "hidden"],
+)
+def test_a_browser_that_does_not_tell_when_a_frame_is_shown(
+    page: Page, server: Server, untold: str
+) -> None:
+    page.add_init_script(untold)
+    late(page, server, 0)
+    expect(page.locator("#film-told")).to_have_text("5 stops: 4 positions and the return.")
+    expect(page.locator("#film-all-key")).to_be_enabled()
+
+
+@pytest.mark.slow
 def test_a_frame_that_does_not_come_is_not_read(page: Page, server: Server) -> None:
     late(page, server, 1e9)
     expect(page.locator("#film-told")).to_contain_text("did not reach this place in the film")

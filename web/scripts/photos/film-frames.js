@@ -5,10 +5,17 @@ import { say } from '../common/words.js';
 
 /** So long a browser may take for one frame; a film that is broken in the middle never comes to it. */
 const PATIENCE_MS = 20_000;
+/** So long a browser may take to show a frame after it says that it went there; and so often in a row it may not
+ * tell that it did, as while the page is hidden, until it is not waited for any more. */
+const SHOWN_MS = 500;
+const UNTOLD = 3;
 /** Beyond the end of any film: a browser that does not know how long one is finds out. */
 const BEYOND_S = 1e7;
 
 export class Film {
+  /** How often in a row it was not told that a frame is shown. */
+  #untold = 0;
+
   /** @param {HTMLVideoElement} video @param {string} url */
   constructor(video, url) {
     this.video = video;
@@ -46,8 +53,16 @@ export class Film {
 
   /** Show what there is at a time. @param {number} seconds */
   async show(seconds) {
+    const isAwaited = this.#untold < UNTOLD && 'requestVideoFrameCallback' in this.video;
+    /** @type {Promise<boolean>} */
+    const shown = new Promise((resolve) => {
+      if (isAwaited) this.video.requestVideoFrameCallback(() => resolve(true));
+    });
     // There is no frame at the very end.
     await this.#goTo(Math.min(seconds, this.duration - 0.01));
+    if (!isAwaited) return;
+    const late = new Promise((resolve) => setTimeout(resolve, SHOWN_MS, false));
+    this.#untold = (await Promise.race([shown, late])) ? 0 : this.#untold + 1;
   }
 
   /** Draw the middle of what is shown. @param {CanvasRenderingContext2D} pen on a square */
