@@ -91,6 +91,36 @@ def test_a_set_from_the_teacher_to_the_pupil_and_back(page: Page, server: Server
     look_at(page, results)
 
 
+# Something is typed and asked, and the page is busy until it is answered, at the moment of a press.
+BUSY = """() => {
+    const busy = () => {
+        const field = document.querySelector('[name="rounds.1.bore.sweeps.0.1"]');
+        field.dispatchEvent(new Event('input', { bubbles: true }));
+        for (const end = performance.now() + 1500; performance.now() < end;);
+    };
+    const back = document.getElementById('set-back');
+    back.addEventListener('click', busy, { capture: true, once: true });
+}"""
+
+
+def test_an_answer_that_comes_late_does_not_go_to_the_other_exercise(
+    page: Page, server: Server
+) -> None:
+    """Once the dowels of one exercise were in the work on the one that was gone back to."""
+    open_set(page, server)
+    sweep(page)
+    expect(page.locator("#headline")).to_contain_text("thou off")
+    page.locator("#set-on").click()
+    expect(page.locator("#place")).to_have_text("Exercise 2 of 3")
+    work_on_the_second(page)
+    page.evaluate(BUSY)
+    page.locator("#set-back").click()
+    expect(page.locator("#place")).to_have_text("Exercise 1 of 3")
+    expect(page.locator("main")).not_to_have_attribute("inert", "")
+    expect(page.locator("#round")).not_to_contain_text("Recheck")
+    assert page.locator('[name="rounds.1.bore.sweeps.0.1"]').count() == 0
+
+
 def work_on_the_second(page: Page) -> None:
     """A sweep, a pair of dowels, and half a sweep."""
     sweep(page)

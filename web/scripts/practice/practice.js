@@ -138,9 +138,11 @@ function started(state, text) {
  * @param {Act[]} [done] */
 async function ask(done = acts) {
   course.keep(readForm());
+  const beginning = beginnings;
   try {
     const shown = await core.practise(readForm(done));
-    if (shown === null) return null;
+    // What was begun meanwhile may wait for what was kept of it, and not have asked yet.
+    if (shown === null || beginning !== beginnings) return null;
     const { practice: found, answer } = shown;
     if (found.state === 'faults') {
       showFaults(found.faults);
@@ -153,6 +155,7 @@ async function ask(done = acts) {
     if (kept) putBack(found, kept);
     return true;
   } catch (error) {
+    if (beginning !== beginnings) return null;
     // When Python is gone for good, onFailed has said so already.
     if (root.dataset.python !== 'failed') {
       get('start').hidden = false;
@@ -288,6 +291,7 @@ async function openInSet() {
   if (beginning !== beginnings) return;
   kept = fields;
   for (const [name, text] of Object.entries(fields)) putText(name, text);
+  acts = [];
   for (let n = 1; `rounds.${n}.act` in fields; n++) acts.push(actOf(fields, n));
   nameUnits(readForm().units);
   if (!(await ask())) course.isBack = true;
