@@ -31,19 +31,16 @@ from tests.web.server import Server
 PHOTOS = 41
 KEPT = (1024, 768)  # pixels; as the page keeps what a phone took
 LOOK = """async ([main, photos, pictures]) => {
-    const [{ startMessenger }, { greyOf }] = await Promise.all([import(main), import(photos)]);
+    const [{ startMessenger }, { asAsked, greyOf }] =
+        await Promise.all([import(main), import(photos)]);
     const python = startMessenger({});
     const all = [];
     for (const [jpeg, divisions] of pictures) {
         const bytes = Uint8Array.from(atob(jpeg), (character) => character.charCodeAt(0));
         const began = performance.now();
-        const { grey, width, height } = await greyOf(bytes);
+        const grey = await greyOf(bytes);
         const drawn = performance.now();
-        let text = '';
-        for (let i = 0; i < grey.length; i += 8192) {
-            text += String.fromCharCode(...grey.subarray(i, i + 8192));
-        }
-        const picture = { grey: btoa(text), width, height };
+        const picture = asAsked(grey);
         const scale = { divisions, step: 1, clockwise: true };
         const { state } = await python.ask({ dial: { scale, picture } });
         all.push([performance.now() - began, drawn - began, python.lastMs(), state]);

@@ -61,9 +61,9 @@ class Look:
 def look_at(grey: Grey, divisions: int) -> Look | Refusal:
     """Find face, ticks, needle and print in a photo whose middle shows a dial.
 
-    ``find_outline``, ``find_ticks``, ``find_needle`` and ``print_of`` in turn; the
-    needle's uncertainty is ``sqrt((1.4 u_line)^2 + 0.0025^2)`` radians, found on drawn pictures
-    alone. Refused too are a scale of fewer than 40 divisions, and one that has fewer than told.
+    ``find_outline``, ``find_ticks``, ``find_needle`` and ``print_of`` in turn; the needle's
+    uncertainty is ``sqrt((1.4 u_line)^2 + 0.0025^2)`` radians, found on drawn pictures alone.
+    Refused too are a scale of fewer than 40 divisions, and one that has fewer than told.
 
     >>> look_at(Grey(bytes(240 * 240), 240, 240), 100)
     Refusal(code='outline')
@@ -114,13 +114,12 @@ def _face(grey: Grey, divisions: int) -> Lie | Refusal:
     """How the face lies, where that is sure."""
     if divisions < FEWEST:
         return Refusal("few")
-    oval, lie = None, None
     for every in _LOOKS:
         oval = find_outline(grey, every)
         lie = None if oval is None else find_ticks(grey, oval, divisions)
         if lie is not None and lie.agreement >= _AGREEMENT:
             break
-    if oval is None or lie is None or lie.agreement < _AGREEMENT:
+    else:
         is_cut = oval is not None and not oval.within(grey)
         return Refusal(_hidden_by(grey) or ("cut" if is_cut else "outline"))
     if lie.flatness < _FLATTEST:

@@ -47,7 +47,7 @@ def print_of(rings: Sequence[Sequence[int]], needle: Needle) -> tuple[bytes, ...
     """
     n = len(rings[0])
     found = []
-    for radius, ring in list(zip(RINGS, rings, strict=True))[::2]:
+    for radius, ring in zip(RINGS[::2], rings[::2], strict=True):
         marks = marks_of(ring, radius, needle.sign)
         cap = max(_FAINTEST, sorted(marks)[-n // _STRONGEST])
         row = [0 if m <= 0 else 255 if m >= cap else m * 255 // cap for m in marks]

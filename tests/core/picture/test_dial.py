@@ -74,6 +74,14 @@ def test_the_sense_and_the_step_of_the_scale(*, clockwise: bool) -> None:
     assert 0.0005 < read.pm < 0.002
 
 
+def test_a_dial_off_the_middle_of_the_photo_is_read() -> None:
+    style, view = fair()
+    first, now = look(style, view, 0.0), look(style, replace(view, x=80.0), 30.0)
+    read = read_dial(now, first, 0.0, Scale(100, 1.0, clockwise=True))
+    assert isinstance(read, DialReading)
+    assert read.value == pytest.approx(30.0, abs=0.25)
+
+
 def test_the_first_photo_on_itself_reads_what_it_read() -> None:
     style, view = fair()
     first = look(style, view)

@@ -68,5 +68,5 @@ def test_the_outline_of_a_disc_in_noise(width: int, height: int, every: int) -> 
             pixels.append(min(255, level + rng.randrange(12)))
     found = find_outline(Grey(bytes(pixels), width, height), every)
     assert found is not None
-    assert (found.x, found.y) == pytest.approx((width / 2 + 6.0, height / 2 - 5.0), abs=2.0)
+    assert (found.x, found.y) == pytest.approx((width / 2 + 6.0, height / 2 - 5.0), abs=1.5)
     assert found.axes == pytest.approx((80.0, 64.0), abs=2.5)

@@ -1,6 +1,8 @@
 // A download that goes on where it broke off: the rest of the file is asked for, not all of it. It holds for
 // files that never change, as those of a release.
 
+import { waited } from './waited.js';
+
 /** Waits before each try; ms. Then it is given up, unless the download has got on meanwhile. */
 const WAITS = [0, 1000, 2000, 5000, 10000, 20000];
 
@@ -67,9 +69,4 @@ function without(bytes) {
       if (kept.byteLength) controller.enqueue(kept);
     },
   });
-}
-
-/** @param {number} ms */
-function waited(ms) {
-  return new Promise((resolve) => setTimeout(resolve, ms));
 }

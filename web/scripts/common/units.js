@@ -3,8 +3,13 @@
 import { say } from './words.js';
 
 /** @param {string | undefined} chosen what the form says @returns {'inch' | 'metric'} */
+export function unitsOf(chosen) {
+  return chosen === 'metric' ? 'metric' : 'inch';
+}
+
+/** @param {string | undefined} chosen what the form says */
 export function nameUnits(chosen) {
-  const units = chosen === 'metric' ? 'metric' : 'inch';
+  const units = unitsOf(chosen);
   for (const name of document.querySelectorAll('[data-unit]')) name.textContent = say(`unit.small.${units}`);
   for (const name of document.querySelectorAll('[data-long-unit]')) {
     name.textContent = say(`unit.long.${units}`);

@@ -13,7 +13,7 @@ import { Readings, numbered } from './readings.js';
 import { Rounds } from './rounds.js';
 import { setUpLine } from './set-up-line.js';
 import { Undo } from './undo.js';
-import { nameUnits } from '../common/units.js';
+import { nameUnits, unitsOf } from '../common/units.js';
 import { say } from '../common/words.js';
 
 /** @typedef {Record<string, string>} Fields every named field with its text */
@@ -105,7 +105,7 @@ async function showAssembly() {
 
 /** Limits that are usual for the main assembly alone: nobody typed them, so they go and come with it. */
 function showUsualLimits() {
-  const units = textIn('units') === 'metric' ? 'metric' : 'inch';
+  const units = unitsOf(textIn('units'));
   for (const name of BELLHOUSING_LIMITS) {
     const field = /** @type {HTMLInputElement} */ (form.elements.namedItem(name));
     const usual = field.dataset[units] ?? '';

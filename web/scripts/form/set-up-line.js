@@ -1,6 +1,7 @@
 // The set-up in one line: all that matters for the readings below it, in words.
 
 import { listOf } from './sweep-overrides.js';
+import { unitsOf } from '../common/units.js';
 import { say } from '../common/words.js';
 
 /** @param {Record<string, string>} fields */
@@ -16,7 +17,7 @@ function positions(fields) {
 
 /** @param {Record<string, string>} fields */
 export function setUpLine(fields) {
-  const units = fields['units'] === 'metric' ? 'metric' : 'inch';
+  const units = unitsOf(fields['units']);
   const touches = fields['bore.contact'] === 'outside' ? 'outside' : 'inside';
   const assembly = fields['housing.assembly'];
   const rig = fields['indicator.rig']?.trim();

@@ -1,6 +1,7 @@
 // Frames of a film, one after the other: the browser is asked for the film at a time, and what it shows is
 // drawn. The film is read from where the person has it, and is not kept.
 
+import { waited } from '../common/waited.js';
 import { say } from '../common/words.js';
 
 /** So long a browser may take for one frame; a film that is broken in the middle never comes to it. */
@@ -61,8 +62,8 @@ export class Film {
     // There is no frame at the very end.
     await this.#goTo(Math.min(seconds, this.duration - 0.01));
     if (!isAwaited) return;
-    const late = new Promise((resolve) => setTimeout(resolve, SHOWN_MS, false));
-    this.#untold = (await Promise.race([shown, late])) ? 0 : this.#untold + 1;
+    const isShown = await Promise.race([shown, waited(SHOWN_MS).then(() => false)]);
+    this.#untold = isShown ? 0 : this.#untold + 1;
   }
 
   /** Draw the middle of what is shown. @param {CanvasRenderingContext2D} pen on a square */

@@ -4,12 +4,13 @@
 
 import { MOST_PHOTOS, PHOTO } from '../common/core-values.js';
 import { make } from '../common/dom.js';
+import { waited } from '../common/waited.js';
 import { say, sayInstead } from '../common/words.js';
 import { toBase64, urlOf } from './base64.js';
 import { DialScale, labelled } from './dial-scale.js';
 import { Film } from './film-frames.js';
 import { StopList } from './film-stops.js';
-import { greyIn, greyOf } from './grey.js';
+import { asAsked, greyIn, greyOf } from './grey.js';
 import { jpegOf, shrink } from './shrink.js';
 
 /** @import { Fields } from '../form/form.js' */
@@ -228,7 +229,7 @@ class FilmPanel {
         await film.show(step * i);
         const large = penOf(film.side);
         for (const wait of WAITS) {
-          await new Promise((resolve) => setTimeout(resolve, wait));
+          await waited(wait);
           film.draw(pen);
           film.draw(large);
           const now = greyIn(pen);
@@ -331,8 +332,8 @@ class FilmPanel {
 
   /** @param {Uint8Array<ArrayBuffer> | undefined} picture @param {object} how @returns {Promise<Dial>} */
   async #ask(picture, how) {
-    const { grey, width, height } = await this.#still(greyOf(/** @type {Uint8Array<ArrayBuffer>} */ (picture)));
-    return this.#still(this.lent.readDial({ ...how, picture: { grey: toBase64(grey), width, height } }));
+    const grey = await this.#still(greyOf(/** @type {Uint8Array<ArrayBuffer>} */ (picture)));
+    return this.#still(this.lent.readDial({ ...how, picture: asAsked(grey) }));
   }
 
   /** Put readings and pictures into the form, as one step. @param {Stop[]} stops */

@@ -1,5 +1,6 @@
 // A kept picture as grey pixels, small enough to be handed to what reads a dial off it.
 
+import { toBase64 } from './base64.js';
 import { drawn } from './shrink.js';
 
 /** Of a side, in pixels, at most. */
@@ -18,6 +19,11 @@ export async function greyOf(jpeg) {
   pen.drawImage(picture, left, top, side, side, 0, 0, width, height);
   picture.close();
   return { grey: greyIn(pen), width, height };
+}
+
+/** As the core is asked about it. @param {Grey} picture */
+export function asAsked({ grey, width, height }) {
+  return { grey: toBase64(grey), width, height };
 }
 
 /** What is drawn, in grey. @param {CanvasRenderingContext2D} pen */

@@ -5,10 +5,11 @@ import { Album, FullError, isTicket, nameOf, newTicket } from './album.js';
 import { MOST_PHOTOS, PHOTO } from '../common/core-values.js';
 import { make } from '../common/dom.js';
 import { bringStyle } from '../common/style-sheet.js';
+import { unitsOf } from '../common/units.js';
 import { say } from '../common/words.js';
 import { OPEN_HERE, Store } from '../jobs/store.js';
 import { fromBase64, urlOf } from './base64.js';
-import { greyOf } from './grey.js';
+import { asAsked, greyOf } from './grey.js';
 import { PhotoView } from './photo-view.js';
 import { dress, dressSweep, icon, readingOf, undress } from './row.js';
 import { shrink } from './shrink.js';
@@ -46,7 +47,7 @@ function namesIn(fields) {
 
 /** Whose dial it is. @param {Fields} form @returns {Owner} */
 function ownerOf(form) {
-  return { units: form['units'] === 'metric' ? 'metric' : 'inch', rig: form['rig.id'] ?? '' };
+  return { units: unitsOf(form['units']), rig: form['rig.id'] ?? '' };
 }
 
 /** @param {Page} page */
@@ -62,7 +63,7 @@ export async function startPhotos(page) {
   return new Photos(page, album);
 }
 
-export { greyOf };
+export { asAsked, greyOf };
 
 export class Photos {
   /** @type {Page} */

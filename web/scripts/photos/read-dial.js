@@ -3,8 +3,8 @@
 
 import { make } from '../common/dom.js';
 import { say } from '../common/words.js';
-import { toBase64 } from './base64.js';
 import { DialScale } from './dial-scale.js';
+import { asAsked } from './grey.js';
 import { MarkPlacer } from './place-mark.js';
 import { TurnChoice } from './turn-choice.js';
 
@@ -141,14 +141,14 @@ export class DialReader {
     if (!first || !here) return { state: 'refused', text: say('dial.no_first') };
     let known = this.#known;
     if (known?.of !== of) {
-      const found = await this.#ask({ picture: asked(first) }, scale);
+      const found = await this.#ask({ picture: asAsked(first) }, scale);
       if (found.state === 'refused') return { ...found, text: say('dial.of_first', { text: found.text }) };
       if (found.state !== 'face') return found;
       known = { of, face: found.face };
       this.#known = known;
     }
     const reference = { face: known.face, reading: source.firstReading };
-    return this.#ask({ picture: asked(here), reference }, scale);
+    return this.#ask({ picture: asAsked(here), reference }, scale);
   }
 
   /** @param {() => Promise<Dial>} read */
@@ -179,9 +179,4 @@ export class DialReader {
     this.enter.value = typed;
     this.enter.textContent = say('dial.enter', { reading: shown });
   }
-}
-
-/** @param {Grey} picture */
-function asked({ grey, width, height }) {
-  return { grey: toBase64(grey), width, height };
 }

@@ -291,10 +291,11 @@ async function openInSet() {
   if (beginning !== beginnings) return;
   kept = fields;
   for (const [name, text] of Object.entries(fields)) putText(name, text);
-  acts = [];
   for (let n = 1; `rounds.${n}.act` in fields; n++) acts.push(actOf(fields, n));
   nameUnits(readForm().units);
-  if (!(await ask())) course.isBack = true;
+  const isShown = await ask();
+  if (beginning !== beginnings) return;
+  if (!isShown) course.isBack = true;
   main.inert = false;
 }
 

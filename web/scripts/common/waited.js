@@ -1,0 +1,4 @@
+/** @param {number} ms @returns {Promise<void>} */
+export function waited(ms) {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}
